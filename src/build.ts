@@ -1,0 +1,251 @@
+/**
+ * The whole walk, on one page: a house folder is read, worked out, composed for each edition, rendered twice
+ * and put in place.
+ *
+ * One house is one unit of work: what comes out depends on its folder, the as-of date and the program's
+ * version, and on nothing else. Nothing is archived while an error stands.
+ */
+import path from 'node:path';
+import { listTree } from './archive/list-tree.js';
+import { recover, replaceFolder } from './archive/replace-folder.js';
+import type { FileToWrite } from './archive/write-tree.js';
+import type { Diagnostic } from './diagnostics/diagnostic.js';
+import type { FactPath } from './diagnostics/fact-path.js';
+import { type Located, locate } from './diagnostics/report.js';
+import { findHouses } from './find-houses.js';
+import { developPhotos } from './intake/develop-photos.js';
+import { type ReadHouse, readHouse } from './intake/read-house.js';
+import { composePacket } from './packet/compose.js';
+import type { EditionName, Packet, Pictures } from './packet/packet.js';
+import { renderPrint } from './print/render-print.js';
+import { deriveTally, type Tally } from './tally/tally.js';
+import { renderWeb } from './web/render-web.js';
+
+export const EDITION_NAMES: readonly EditionName[] = ['agent', 'buyer', 'care', 'file'];
+
+export interface HouseOrder {
+  /** The house folder. */
+  readonly folder: string;
+  /** The same as the writer would type it, with forward slashes; used in messages. */
+  readonly shown: string;
+  /** YYYY-MM-DD that ages are counted to. */
+  readonly asOf: string;
+  readonly editions: readonly EditionName[];
+  /** Output goes to `out/<house>/<edition>/`. */
+  readonly out: string;
+  readonly outShown: string;
+  readonly paper: 'letter' | 'a4';
+  /** Called as work goes on; for a progress line. */
+  readonly onStep?: (step: string) => void;
+}
+
+export interface MadeEdition {
+  readonly edition: EditionName;
+  readonly title: string;
+  readonly page: string;
+  readonly pdf: string;
+  readonly sheets: number;
+  readonly digest: string;
+}
+
+export interface HouseResult {
+  readonly located: readonly Located[];
+  /** Empty if an error stands. */
+  readonly made: readonly MadeEdition[];
+  readonly tally: Tally | undefined;
+}
+
+/** A house read, worked out and composed, with its pictures: everything but the rendering. */
+export interface ComposedHouse {
+  readonly packets: readonly Packet[];
+  readonly pictures: Pictures;
+  readonly diagnostics: Diagnostic[];
+  readonly tally: Tally | undefined;
+  readonly read: ReadHouse;
+  /** An error stands, and nothing may be archived. */
+  readonly failed: boolean;
+  readonly locate: () => Located[];
+}
+
+/** Reads a house and works everything out, without writing anything but the photo cache. */
+export async function composeHouse(order: HouseOrder): Promise<ComposedHouse> {
+  const { read, tally, diagnostics } = await understand(order);
+  const finish = (packets: readonly Packet[], pictures: Pictures): ComposedHouse => ({
+    packets,
+    pictures,
+    diagnostics,
+    tally,
+    read,
+    failed: tally === undefined || hasErrors(diagnostics),
+    locate: () => locate(diagnostics, read.places),
+  });
+  const { found } = read;
+  if (found === undefined || tally === undefined) return finish([], new Map());
+  const packets = hasErrors(diagnostics)
+    ? []
+    : order.editions.map((edition) => composePacket({ ...found, tally, edition }));
+  // With an error nothing will be shown, but every photo is still looked at, so that all is said in one go.
+  const wanted =
+    packets.length === 0
+      ? [...found.photos.keys()]
+      : packets.flatMap((packet) => packet.photos.map((photo) => photo.id));
+  const orders = [...new Set(wanted)].flatMap((id) => {
+    const file = found.photos.get(id);
+    return file === undefined ? [] : [{ file, hide: found.house.photos[id]?.hide ?? [] }];
+  });
+  const developed = await developPhotos(orders, path.join(order.out, '.photo-cache'), (done, all) =>
+    order.onStep?.(`photo ${done} of ${all}`),
+  );
+  diagnostics.push(...developed.diagnostics);
+  return finish(packets, developed.pictures);
+}
+
+/** Reads a house and works everything out; writes no packet. */
+export async function checkHouseFolder(order: HouseOrder): Promise<HouseResult> {
+  const composed = await composeHouse(order);
+  return { located: composed.locate(), made: [], tally: composed.tally };
+}
+
+/** Reads a house, makes the wanted editions and puts them in place in one step. */
+export async function buildHouse(order: HouseOrder): Promise<HouseResult> {
+  const composed = await composeHouse(order);
+  const { packets, diagnostics, read, tally } = composed;
+  const failed = (): HouseResult => ({ located: composed.locate(), made: [], tally });
+  if (composed.failed || read.found === undefined) return failed();
+  const files: FileToWrite[] = [];
+  const made: MadeEdition[] = [];
+  for (const packet of packets) {
+    order.onStep?.(packet.edition.title.toLowerCase());
+    const rendered = await renderEdition(packet, composed.pictures, order, read);
+    diagnostics.push(...rendered.diagnostics);
+    files.push(...rendered.files);
+    made.push(rendered.made);
+  }
+  const trouble = await putInPlace(order, read.found.folder, files);
+  if (trouble !== undefined) {
+    diagnostics.push(trouble);
+    return failed();
+  }
+  return { located: composed.locate(), made, tally };
+}
+
+interface Understood {
+  readonly read: ReadHouse;
+  readonly tally: Tally | undefined;
+  readonly diagnostics: Diagnostic[];
+}
+
+async function understand(order: HouseOrder): Promise<Understood> {
+  const read = await readHouse(order.folder, order.shown);
+  const diagnostics = [...read.diagnostics];
+  if (read.found === undefined) return { read, tally: undefined, diagnostics };
+  const { tally, diagnostics: derived } = deriveTally(read.found.house, order.asOf);
+  // What was cut away for its own error must not be called a gap as well.
+  const fresh = hasErrors(diagnostics) ? derived.filter((one) => one.code !== 'tally.gap') : derived;
+  diagnostics.push(
+    ...fresh.map((one) => (one.path === undefined ? one : { ...one, path: read.writtenPath(one.path) })),
+  );
+  return { read, tally, diagnostics };
+}
+
+const hasErrors = (diagnostics: readonly Diagnostic[]): boolean =>
+  diagnostics.some((one) => one.severity === 'error');
+
+export const pdfNameOf = (packet: Packet): string => `${packet.house.folder}-${packet.edition.name}.pdf`;
+
+export const renderPages = renderWeb;
+export const renderPdf = renderPrint;
+
+async function renderEdition(packet: Packet, pictures: Pictures, order: HouseOrder, read: ReadHouse) {
+  const { name } = packet.edition;
+  const pdf = pdfNameOf(packet);
+  const sheets = await renderPrint(packet, pictures, order.paper);
+  const pages = await renderWeb(packet, pictures, { file: pdf, pages: sheets.pages });
+  const inside = (file: string): string => `${name}/${file}`;
+  const files: FileToWrite[] = [
+    ...pages.map((file) => ({ ...file, path: inside(file.path) })),
+    { path: inside(pdf), bytes: sheets.bytes },
+    ...packet.exports.map((one) => ({ path: inside(one.file), text: one.text })),
+  ];
+  const at = (file: string): string => path.posix.join(order.outShown, packet.house.folder, name, file);
+  return {
+    files,
+    diagnostics: missingGlyphs(sheets.missing, read),
+    made: {
+      edition: name,
+      title: packet.edition.title,
+      page: at('index.html'),
+      pdf: at(pdf),
+      sheets: sheets.pages,
+      digest: packet.digest,
+    },
+  };
+}
+
+/** A character that the typefaces lack is traced back to the fact that holds it. */
+function missingGlyphs(
+  missing: readonly { readonly character: string; readonly codePoint: number }[],
+  read: ReadHouse,
+): Diagnostic[] {
+  return missing.map(({ character, codePoint }): Diagnostic => {
+    const factPath = findText(read.spec, character);
+    const code = `U+${codePoint.toString(16).toUpperCase().padStart(4, '0')}`;
+    return {
+      code: 'print.no-glyph',
+      severity: 'warning',
+      ...(factPath === undefined ? {} : { path: factPath }),
+      message: `the paper’s typefaces have no sign for “${character}” (${code}); the PDF shows a stand-in, the pages show it`,
+      hints: ['write it in Latin, Greek or Cyrillic letters, or leave it so'],
+    };
+  });
+}
+
+function findText(value: unknown, text: string, at: FactPath = []): FactPath | undefined {
+  if (typeof value === 'string')
+    return value.normalize('NFC').includes(text) || value.includes(text) ? at : undefined;
+  if (typeof value !== 'object' || value === null) return undefined;
+  for (const [key, inner] of Object.entries(value)) {
+    const found = findText(inner, text, [...at, Array.isArray(value) ? Number(key) : key]);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
+/** The house's folder is replaced in one step; editions that were not asked for go over into it as they were. */
+async function putInPlace(
+  order: HouseOrder,
+  house: string,
+  files: readonly FileToWrite[],
+): Promise<Diagnostic | undefined> {
+  const shown = path.posix.join(order.outShown, house);
+  await recover(order.out);
+  const others = EDITION_NAMES.filter((edition) => !order.editions.includes(edition));
+  const kept = (
+    await Promise.all(others.map((edition) => listTree(path.join(order.out, house), edition)))
+  ).flat();
+  return replaceFolder(order.out, house, [...files, ...kept], shown);
+}
+
+/** The editions that are made unless others are asked for. The house file is never published and made on request. */
+export const PUBLISHED: readonly EditionName[] = ['agent', 'buyer', 'care'];
+
+/** What `.eleventy.js` needs to make the pages with Eleventy's own command: every house without an error. */
+export async function packetsForEleventy(options: { readonly content: string; readonly asOf: string }) {
+  const { houses } = await findHouses(options.content, []);
+  const entries = [];
+  for (const house of houses) {
+    const out = path.resolve('out');
+    const composed = await composeHouse({
+      ...house,
+      asOf: options.asOf,
+      editions: PUBLISHED,
+      out,
+      outShown: 'out',
+      paper: 'letter',
+    });
+    if (!composed.failed)
+      for (const packet of composed.packets)
+        entries.push({ packet, pictures: composed.pictures, paper: undefined });
+  }
+  return entries;
+}

@@ -1,0 +1,150 @@
+#!/usr/bin/env node
+/**
+ * The front door: what someone typed becomes one of the commands.
+ *
+ * Exit status: 0 fine · 1 the house's record is at fault · 2 the command line is · 3 a bug of ours. The only
+ * place that asks for today's date, and only where no `--as-of` is given.
+ */
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { EDITION_NAMES, PUBLISHED } from './build.js';
+import { buildCommand, checkCommand } from './command-build.js';
+import { newCommand } from './command-new.js';
+import { serveCommand } from './command-serve.js';
+import { readDate } from './facts/date.js';
+import { realTerminal, type Terminal } from './terminal.js';
+import { version } from './version.js';
+
+export const EXIT = { fine: 0, record: 1, commandLine: 2, bug: 3 } as const;
+
+/** Runs one command line (without `node` and the program's name) and answers with the exit status. */
+export async function run(words: readonly string[], terminal: Terminal): Promise<number> {
+  let status: number = EXIT.fine;
+  const program = describe(terminal, (result) => {
+    status = result;
+  });
+  try {
+    await program.parseAsync([...words], { from: 'user' });
+    return status;
+  } catch (thrown) {
+    if (thrown instanceof CommanderError) return thrown.exitCode === 0 ? EXIT.fine : EXIT.commandLine;
+    const error = thrown as Error;
+    terminal.error(
+      `error bug.internal  this is a mistake of sillplate, not of your house: ${error.message}\n${error.stack ?? ''}\n  do: please report it with the text above; your files and earlier packets are as they were\n`,
+    );
+    return EXIT.bug;
+  }
+}
+
+function describe(terminal: Terminal, finish: (status: number) => void): Command {
+  const program = new Command('sillplate')
+    .description('One folder of facts about a renovated house becomes a web packet and a printed packet.')
+    .version(version())
+    .exitOverride()
+    .configureOutput({
+      writeOut: terminal.out,
+      writeErr: terminal.error,
+      outputError: (text, write) => write(text.replace(/^error: /, 'error cli.usage  ')),
+    })
+    .showHelpAfterError('  do: type  sillplate --help  to see what can be typed')
+    .showSuggestionAfterError();
+  program.addHelpText('after', EXAMPLES);
+
+  const content = new Option('--content <dir>', 'where the house folders lie').default('content');
+  const format = new Option('--format <form>', 'how messages are printed')
+    .choices(['text', 'json', 'github'])
+    .default('text');
+  const asOf = new Option(
+    '--as-of <date>',
+    'the day ages are counted to (year-month-day; left out: today)',
+  ).argParser(day);
+  const out = new Option('--out <dir>', 'where packets are written').default('out');
+  const paper = new Option('--paper <size>', 'paper of the PDF').choices(['letter', 'a4']).default('letter');
+
+  program
+    .command('new')
+    .argument('<folder>', 'the folder to make, for example content/my-house')
+    .description('begin a house: asks a few questions and writes a commented house.yaml')
+    .option('--yes', 'ask nothing; fill in examples to be changed')
+    .action(async (folder: string, options: { yes?: true }) =>
+      finish(await newCommand(folder, options.yes === true, terminal)),
+    );
+
+  program
+    .command('check')
+    .argument('[house...]', 'names under the content folder, or paths; left out: all')
+    .description('read the facts and say what is wrong, thin or missing; writes no packet')
+    .addOption(content)
+    .addOption(asOf)
+    .addOption(out)
+    .addOption(format)
+    .action(async (houses: string[], options) =>
+      finish(await checkCommand(houses, { ...options, asOf: options.asOf ?? today() }, terminal)),
+    );
+
+  program
+    .command('build')
+    .argument('[house...]', 'names under the content folder, or paths; left out: all')
+    .description('make the packets: web pages, PDF and exports')
+    .addOption(
+      new Option('--edition <name...>', `which editions (left out: ${PUBLISHED.join(', ')})`).choices([
+        ...EDITION_NAMES,
+      ]),
+    )
+    .addOption(asOf)
+    .addOption(out)
+    .addOption(content)
+    .addOption(paper)
+    .addOption(format)
+    .action(async (houses: string[], options) =>
+      finish(await buildCommand(houses, { ...options, asOf: options.asOf ?? today() }, terminal)),
+    );
+
+  program
+    .command('serve')
+    .argument('[house...]', 'names under the content folder, or paths; left out: all')
+    .description('show the pages in a browser on this machine and follow every edit')
+    .addOption(content)
+    .addOption(asOf)
+    .addOption(out)
+    .addOption(new Option('--port <n>', 'port on 127.0.0.1').default(4173).argParser(port))
+    .action(async (houses: string[], options) =>
+      finish(await serveCommand(houses, { ...options, asOf: options.asOf ?? today() }, terminal)),
+    );
+
+  return program;
+}
+
+const EXAMPLES = `
+Examples:
+  sillplate new content/my-house         begin a house
+  sillplate check my-house               what is wrong, thin or missing
+  sillplate build my-house               make its packets in out/my-house/
+  sillplate build --edition agent        only the agent's sheet, for every house
+  sillplate build --as-of 2026-06-30     ages counted to that day
+  sillplate serve my-house               look at it while you write
+`;
+
+function day(text: string): string {
+  const read = readDate(text);
+  if (!read.ok || read.value.precision !== 'day')
+    throw new InvalidArgumentError('Write year-month-day, for example 2026-06-30.');
+  return text;
+}
+
+function port(text: string): number {
+  const n = Number(text);
+  if (!Number.isInteger(n) || n < 0 || n > 65_535)
+    throw new InvalidArgumentError('Write a number from 0 to 65535.');
+  return n;
+}
+
+/** The calendar day here and now. */
+function today(): string {
+  const now = new Date();
+  const two = (n: number): string => String(n).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+const startedAsProgram =
+  process.argv[1] !== undefined && /(^|[\\/])(cli\.js|sillplate)$/.test(process.argv[1]);
+if (startedAsProgram) process.exitCode = await run(process.argv.slice(2), realTerminal());

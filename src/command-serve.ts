@@ -1,0 +1,162 @@
+/**
+ * `sillplate serve`: the pages on this machine, following every edit.
+ *
+ * Pages are kept in memory and nothing but the photo cache is written. The server listens on 127.0.0.1 only,
+ * and answers only requests that name this machine, so that no page elsewhere can read a house through it.
+ */
+import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import path from 'node:path';
+import { watch } from 'chokidar';
+import { printReport } from './diagnostics/report.js';
+import { findHouses, type HouseFolder, shownPath } from './find-houses.js';
+import { escapeHtml, Preview } from './preview.js';
+import type { Terminal } from './terminal.js';
+
+export interface ServeOptions {
+  readonly content: string;
+  readonly asOf: string;
+  readonly out: string;
+  readonly port: number;
+}
+
+export async function serveCommand(
+  wanted: readonly string[],
+  options: ServeOptions,
+  terminal: Terminal,
+  ready?: (stop: () => Promise<void>, address: string) => void,
+): Promise<number> {
+  const { houses, diagnostics } = await findHouses(options.content, wanted);
+  if (houses.length === 0) {
+    terminal.out(
+      printReport(
+        diagnostics.map((diagnostic) => ({ diagnostic, place: undefined, near: false, also: [] })),
+        'text',
+        terminal.colour,
+      ),
+    );
+    return 1;
+  }
+  const preview = new Preview({
+    asOf: options.asOf,
+    out: path.resolve(options.out),
+    outShown: shownPath(options.out),
+  });
+  for (const house of houses) await refresh(preview, house, terminal);
+  const listeners = new Set<ServerResponse>();
+  const server = createServer(
+    (request, response) => void answer(request, response, preview, listeners, terminal),
+  );
+  const bound = await listen(server, options.port, terminal);
+  if (bound === undefined) return 2;
+  const address = `http://127.0.0.1:${bound}/`;
+  terminal.out(`\nLook at ${address}  (Ctrl+C ends it)\n`);
+
+  const watcher = watch(
+    houses.map((house) => house.folder),
+    {
+      ignoreInitial: true,
+      ignored: /[\\/](deliveries|\.[^\\/]+)([\\/]|$)/,
+      awaitWriteFinish: { stabilityThreshold: 40, pollInterval: 10 },
+    },
+  );
+  let last = Promise.resolve();
+  watcher.on('all', (_event, file) => {
+    const house = houses.find((one) => path.resolve(file).startsWith(path.resolve(one.folder) + path.sep));
+    if (house === undefined) return;
+    last = last.then(async () => {
+      await refresh(preview, house, terminal);
+      for (const listener of listeners) listener.write('data: changed\n\n');
+    });
+  });
+  await new Promise<void>((resolve) => {
+    const stop = async (): Promise<void> => {
+      await watcher.close();
+      for (const listener of listeners) listener.end();
+      server.close(() => resolve());
+      server.closeAllConnections();
+    };
+    process.once('SIGINT', () => void stop());
+    ready?.(stop, address);
+  });
+  return 0;
+}
+
+async function refresh(preview: Preview, house: HouseFolder, terminal: Terminal): Promise<void> {
+  const started = performance.now();
+  const { located, name } = await preview.refresh(house);
+  const told = located.filter(({ diagnostic }) => diagnostic.severity !== 'note');
+  if (told.length > 0) terminal.out(`${printReport(told, 'text', terminal.colour)}\n`);
+  const broken = told.some(({ diagnostic }) => diagnostic.severity === 'error');
+  terminal.out(
+    broken
+      ? `${name}: not changed, see above\n`
+      : `${name}: shown, ${Math.round(performance.now() - started)} ms\n`,
+  );
+}
+
+function listen(
+  server: ReturnType<typeof createServer>,
+  port: number,
+  terminal: Terminal,
+): Promise<number | undefined> {
+  return new Promise((resolve) => {
+    server.once('error', (error: NodeJS.ErrnoException) => {
+      terminal.error(
+        `error cli.usage  port ${port} can’t be used (${error.code})\n  do: choose another, for example  --port ${port + 1}\n`,
+      );
+      resolve(undefined);
+    });
+    server.listen(port, '127.0.0.1', () => resolve((server.address() as AddressInfo).port));
+  });
+}
+
+async function answer(
+  request: IncomingMessage,
+  response: ServerResponse,
+  preview: Preview,
+  listeners: Set<ServerResponse>,
+  terminal: Terminal,
+): Promise<void> {
+  const send = (status: number, type: string, body: string | Uint8Array): void => {
+    response.writeHead(status, {
+      'content-type': type,
+      'cache-control': 'no-store',
+      'x-content-type-options': 'nosniff',
+      'referrer-policy': 'no-referrer',
+    });
+    response.end(request.method === 'HEAD' ? undefined : body);
+  };
+  if (!isLocal(request))
+    return send(403, 'text/plain; charset=utf-8', 'This preview answers only this machine.\n');
+  if (request.method !== 'GET' && request.method !== 'HEAD')
+    return send(405, 'text/plain; charset=utf-8', 'Only looking is possible.\n');
+  const { pathname } = new URL(request.url ?? '/', 'http://127.0.0.1');
+  if (pathname === '/-/changes') {
+    response.writeHead(200, { 'content-type': 'text/event-stream', 'cache-control': 'no-store' });
+    listeners.add(response);
+    request.on('close', () => listeners.delete(response));
+    return;
+  }
+  try {
+    const found = await preview.find(pathname);
+    if (found === undefined)
+      send(
+        404,
+        'text/html; charset=utf-8',
+        `<!doctype html><html lang="en"><title>Not there</title><p>There is no page ${escapeHtml(pathname)}. <a href="/">All houses</a></p></html>`,
+      );
+    else send(200, found.type, found.body);
+  } catch (thrown) {
+    terminal.error(`error bug.internal  ${(thrown as Error).message}\n`);
+    send(500, 'text/plain; charset=utf-8', 'This page could not be made; see the terminal.\n');
+  }
+}
+
+/** A page on another site can make a browser ask here; its Host or Origin gives it away. */
+function isLocal(request: IncomingMessage): boolean {
+  const name = /^(127\.0\.0\.1|localhost)(:\d+)?$/;
+  const { host, origin } = request.headers;
+  if (host === undefined || !name.test(host)) return false;
+  return origin === undefined || (/^http:\/\//.test(origin) && name.test(origin.slice('http://'.length)));
+}

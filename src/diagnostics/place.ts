@@ -1,0 +1,18 @@
+import type { FactPath } from './fact-path.js';
+
+/** A spot in a file the writer can open. Lines and columns count from 1. */
+export interface Place {
+  /** As the writer would type it, relative to where they stand. */
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+  /** How many characters the value takes on that line; at least 1. */
+  readonly length: number;
+  /** The line as its author typed it. */
+  readonly source: string;
+}
+
+/** Answers where a fact stands; for an absent fact the nearest line that exists, marked `near`. */
+export interface PlaceBook {
+  find(path: FactPath): { readonly place: Place; readonly near: boolean } | undefined;
+}

@@ -1,0 +1,167 @@
+/**
+ * Diagnostics become lines on a screen, JSON records or CI annotations.
+ *
+ * Takes located diagnostics; gives text. Puts them in file order, says one cause once, and never lets a
+ * character from a file act on the terminal.
+ */
+import type { Diagnostic, Severity } from './diagnostic.js';
+import { type FactPath, printFactPath } from './fact-path.js';
+import type { Place, PlaceBook } from './place.js';
+
+/** A diagnostic with its spot in a file. */
+export interface Located {
+  readonly diagnostic: Diagnostic;
+  readonly place: Place | undefined;
+  /** The fact is absent; `place` is the nearest line there is. */
+  readonly near: boolean;
+  /** Further places with the same cause. */
+  readonly also: readonly Place[];
+}
+
+export type ReportFormat = 'text' | 'json' | 'github';
+
+export function locate(diagnostics: readonly Diagnostic[], places: PlaceBook): Located[] {
+  const located = diagnostics.map((diagnostic): Located => {
+    if (diagnostic.place !== undefined) return { diagnostic, place: diagnostic.place, near: false, also: [] };
+    const found = diagnostic.path === undefined ? undefined : places.find(diagnostic.path);
+    return { diagnostic, place: found?.place, near: found?.near ?? false, also: [] };
+  });
+  return oncePerCause(located.sort(inFileOrder));
+}
+
+const RANK: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
+
+/** By file, line and column; what has no line comes after what has one. */
+function inFileOrder(a: Located, b: Located): number {
+  const file = (l: Located): string => l.place?.file ?? l.diagnostic.file ?? '\uffff';
+  if (file(a) !== file(b)) return file(a) < file(b) ? -1 : 1;
+  const line = (l: Located): number => l.place?.line ?? Number.MAX_SAFE_INTEGER;
+  if (line(a) !== line(b)) return line(a) - line(b);
+  const column = (a.place?.column ?? 0) - (b.place?.column ?? 0);
+  return column !== 0 ? column : RANK[a.diagnostic.severity] - RANK[b.diagnostic.severity];
+}
+
+/** The same words about several facts are one cause: said once, with the other places behind it. */
+function oncePerCause(located: readonly Located[]): Located[] {
+  const groups = new Map<string, Located & { also: Place[] }>();
+  for (const item of located) {
+    const { code, message, file } = item.diagnostic;
+    const key = JSON.stringify([code, message, item.place?.file ?? file]);
+    const first = groups.get(key);
+    if (first === undefined) groups.set(key, { ...item, also: [] });
+    else if (item.place !== undefined) first.also.push(item.place);
+  }
+  return [...groups.values()];
+}
+
+/** The path as the report names it. */
+const factOf = (diagnostic: Diagnostic): string | undefined =>
+  diagnostic.path === undefined || diagnostic.path.length === 0
+    ? undefined
+    : printFactPath(diagnostic.path as FactPath);
+
+export function printReport(located: readonly Located[], format: ReportFormat, colour: boolean): string {
+  if (format === 'json') return `${JSON.stringify(located.map(record), null, 2)}\n`;
+  if (format === 'github') return located.map((item) => `${annotation(item)}\n`).join('');
+  return located.map((item) => `${screen(item, colour)}\n`).join('\n');
+}
+
+function record({ diagnostic, place, near, also }: Located): object {
+  return {
+    code: diagnostic.code,
+    severity: diagnostic.severity,
+    file: place?.file ?? diagnostic.file ?? null,
+    line: place?.line ?? null,
+    column: place?.column ?? null,
+    near,
+    fact: factOf(diagnostic) ?? null,
+    message: diagnostic.message,
+    do: diagnostic.hints,
+    also: also.map(({ file, line, column }) => ({ file, line, column })),
+  };
+}
+
+/** GitHub's workflow command; its own escapes keep a message from becoming another command. */
+function annotation({ diagnostic, place }: Located): string {
+  const kind = diagnostic.severity === 'note' ? 'notice' : diagnostic.severity;
+  const data = (text: string): string =>
+    text.replaceAll('%', '%25').replaceAll('\r', '%0D').replaceAll('\n', '%0A');
+  const property = (text: string): string => data(text).replaceAll(':', '%3A').replaceAll(',', '%2C');
+  const file = place?.file ?? diagnostic.file;
+  const properties = [
+    ...(file === undefined ? [] : [`file=${property(file)}`]),
+    ...(place === undefined ? [] : [`line=${place.line}`, `col=${place.column}`]),
+    `title=${property([diagnostic.code, factOf(diagnostic)].filter(Boolean).join(' '))}`,
+  ];
+  return `::${kind} ${properties.join(',')}::${data([diagnostic.message, ...diagnostic.hints.map((hint) => `do: ${hint}`)].join('\n'))}`;
+}
+
+const PAINT: Record<Severity | 'soft' | 'strong', string> = {
+  error: '31;1',
+  warning: '33;1',
+  note: '36',
+  soft: '2',
+  strong: '1',
+};
+
+function screen(item: Located, colour: boolean): string {
+  const paint = (style: keyof typeof PAINT, text: string): string =>
+    colour ? `\u001b[${PAINT[style]}m${text}\u001b[0m` : text;
+  const { diagnostic, place, near, also } = item;
+  const where = place === undefined ? diagnostic.file : `${place.file}:${place.line}:${place.column}`;
+  const head = [
+    `${paint(diagnostic.severity, diagnostic.severity)} ${diagnostic.code}`,
+    ...(where === undefined ? [] : [visible(where)]),
+    ...(factOf(diagnostic) === undefined ? [] : [paint('strong', visible(factOf(diagnostic) ?? ''))]),
+  ].join('  ');
+  const lines = [head];
+  if (place === undefined) lines.push(`  ${visible(diagnostic.message)}`);
+  else lines.push(...excerpt(place, near, diagnostic.message, paint));
+  if (also.length > 0) {
+    const shown = also.slice(0, 6).map((other) => `line ${other.line}`);
+    lines.push(
+      paint('soft', `  also on ${shown.join(', ')}${also.length > 6 ? ` and ${also.length - 6} more` : ''}`),
+    );
+  }
+  diagnostic.hints.forEach((hint, index) => {
+    lines.push(`  ${index === 0 ? 'do:' : 'or:'} ${visible(hint)}`);
+  });
+  return lines.join('\n');
+}
+
+const EXCERPT = 96;
+
+function excerpt(
+  place: Place,
+  near: boolean,
+  message: string,
+  paint: (style: 'soft', text: string) => string,
+): string[] {
+  const number = String(place.line);
+  const gutter = ' '.repeat(number.length);
+  // A very long line is shown around the spot.
+  const from = place.column > EXCERPT - 20 ? place.column - 40 : 0;
+  const cut = place.source.slice(from, from + EXCERPT);
+  const shown = `${from > 0 ? '…' : ''}${visible(cut)}${place.source.length > from + EXCERPT ? '…' : ''}`;
+  const before = visible(place.source.slice(from, place.column - 1)).length + (from > 0 ? 1 : 0);
+  const marks = near
+    ? ''
+    : '^'.repeat(Math.max(1, Math.min(place.length, EXCERPT - (place.column - 1 - from))));
+  return [
+    `  ${paint('soft', `${number} |`)} ${shown}`,
+    near
+      ? `  ${paint('soft', `${gutter} |`)} ${visible(message)}`
+      : `  ${paint('soft', `${gutter} |`)} ${' '.repeat(before)}${marks} ${visible(message)}`,
+  ];
+}
+
+/** Control, direction and other invisible characters can't act on a terminal: each becomes one visible sign. */
+export function visible(text: string): string {
+  return text.replace(/\t/g, ' ').replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\u2028\u2029]/gu, '\u00b7');
+}
+
+export function countSeverities(located: readonly Located[]): Record<Severity, number> {
+  const counts = { error: 0, warning: 0, note: 0 };
+  for (const { diagnostic, also } of located) counts[diagnostic.severity] += 1 + also.length;
+  return counts;
+}

@@ -1,0 +1,130 @@
+/**
+ * From what YAML gave to a checked `House`.
+ *
+ * A fact that fails its check is unknown from there on: it is cut away and the rest is checked again, so that
+ * every later room can still speak. Lists lose the failed items, and `writtenPath` says where an item of
+ * the checked house stands in what was written.
+ */
+import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import type { FactPath } from '../diagnostics/fact-path.js';
+import { explainIssue, valueAt, type Written } from './explain-issue.js';
+import { type House, houseSchema } from './house.js';
+
+export interface CheckedHouse {
+  /** Undefined only if nothing of use was written. */
+  readonly house: House | undefined;
+  readonly diagnostics: readonly Diagnostic[];
+  /** Path of a checked value → path in what was written. */
+  readonly writtenPath: (path: FactPath) => FactPath;
+}
+
+/** Stands in for what `house:` lacks, so that the rest can be checked. Never printed: an error stands when it is used. */
+const STAND_IN: Readonly<Record<string, unknown>> = {
+  name: 'House',
+  address: { city: 'not given', state: 'XX' },
+  kind: 'detached',
+  built: 'not known',
+};
+
+const ROUNDS = 12;
+
+export function checkHouse(spec: unknown, written: Written = () => undefined): CheckedHouse {
+  const origins = new WeakMap<readonly unknown[], number[]>();
+  const raw = copyOf(spec, origins) as Record<string, unknown>;
+  const diagnostics: Diagnostic[] = [];
+  const writtenPath = (path: FactPath): FactPath => originOf(path, raw, origins);
+
+  for (let round = 0; round < ROUNDS; round++) {
+    const parsed = houseSchema.safeParse(raw);
+    if (parsed.success) return { house: parsed.data, diagnostics, writtenPath };
+    const explained = parsed.error.issues.flatMap((issue) =>
+      explainIssue(issue, raw, (path) => written(writtenPath(path))),
+    );
+    // Paths are translated before anything is cut: cutting moves the positions.
+    const found = explained.map(({ diagnostic, cut, absent }) => ({
+      diagnostic: { ...diagnostic, path: writtenPath(diagnostic.path ?? []) },
+      cut,
+      absent,
+    }));
+    // What a stand-in or an earlier cut brings up again has been said.
+    const said = new Set(diagnostics.map((d) => JSON.stringify(d.path)));
+    for (const { diagnostic } of found)
+      if (!said.has(JSON.stringify(diagnostic.path))) diagnostics.push(diagnostic);
+    const cuts = found.map(({ cut, absent }) => (absent ? holderOf(cut) : cut));
+    for (const path of deepestLast(cuts)) cutAway(raw, path, origins);
+    fillHouse(raw);
+  }
+  return { house: undefined, diagnostics, writtenPath };
+}
+
+/** The nearest thing that can go as a whole: a list item, a named entry, a top-level word. */
+function holderOf(path: FactPath): FactPath {
+  if (path[0] === 'house') return path;
+  for (let depth = path.length - 1; depth > 1; depth--) {
+    if (typeof path[depth - 1] === 'number') return path.slice(0, depth);
+  }
+  return path.slice(0, path[0] === 'photos' ? 2 : 1);
+}
+
+/** Items of one list are cut from its end, so that positions stay right while cutting. */
+function deepestLast(paths: FactPath[]): FactPath[] {
+  const unique = new Map(paths.map((path) => [JSON.stringify(path), path]));
+  return [...unique.values()].sort((a, b) => {
+    for (let i = 0; i < Math.min(a.length, b.length); i++) {
+      const [x, y] = [a[i], b[i]];
+      if (x === y) continue;
+      return typeof x === 'number' && typeof y === 'number' ? y - x : String(x) < String(y) ? -1 : 1;
+    }
+    return b.length - a.length;
+  });
+}
+
+function cutAway(raw: unknown, path: FactPath, origins: WeakMap<readonly unknown[], number[]>): void {
+  const parent = valueAt(raw, path.slice(0, -1));
+  const last = path.at(-1);
+  if (last === undefined || typeof parent !== 'object' || parent === null) return;
+  if (Array.isArray(parent) && typeof last === 'number') {
+    if (last >= parent.length) return;
+    parent.splice(last, 1);
+    origins.get(parent)?.splice(last, 1);
+  } else {
+    delete (parent as Record<string, unknown>)[String(last)];
+  }
+}
+
+function fillHouse(raw: Record<string, unknown>): void {
+  if (typeof raw.house !== 'object' || raw.house === null || Array.isArray(raw.house)) raw.house = {};
+  const house = raw.house as Record<string, unknown>;
+  for (const [word, value] of Object.entries(STAND_IN))
+    if (house[word] === undefined) house[word] = structuredClone(value);
+  const address = house.address as Record<string, unknown>;
+  if (typeof address === 'object' && address !== null) {
+    address.city ??= 'not given';
+    address.state ??= 'XX';
+  }
+}
+
+function copyOf(value: unknown, origins: WeakMap<readonly unknown[], number[]>): unknown {
+  if (Array.isArray(value)) {
+    const copy = value.map((item) => copyOf(item, origins));
+    origins.set(
+      copy,
+      copy.map((_, index) => index),
+    );
+    return copy;
+  }
+  if (typeof value === 'object' && value !== null) {
+    return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, copyOf(inner, origins)]));
+  }
+  return value;
+}
+
+function originOf(path: FactPath, raw: unknown, origins: WeakMap<readonly unknown[], number[]>): FactPath {
+  let value = raw;
+  return path.map((part) => {
+    const own =
+      Array.isArray(value) && typeof part === 'number' ? (origins.get(value)?.[part] ?? part) : part;
+    value = valueAt(value, [part]);
+    return own;
+  });
+}

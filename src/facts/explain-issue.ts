@@ -1,0 +1,192 @@
+/** A zod issue, said the way a tired person can act on. */
+import type { z } from 'zod';
+import type { Code } from '../diagnostics/codes.js';
+import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import { type FactPath, printFactPath } from '../diagnostics/fact-path.js';
+import { describedAt, wordsAt } from './field-at.js';
+import { nearestWord } from './nearest-word.js';
+
+type Issue = z.core.$ZodIssue;
+
+/** One problem, with the path to cut away so that the rest can be checked. */
+export interface Explained {
+  readonly diagnostic: Diagnostic;
+  readonly cut: FactPath;
+  /** The value is absent: its parent has to go instead. */
+  readonly absent: boolean;
+}
+
+/** The characters someone typed for the value at a path, if they can be had. */
+export type Written = (path: FactPath) => string | undefined;
+
+export function explainIssue(issue: Issue, raw: unknown, written: Written): Explained[] {
+  return settle(issue, [], raw).flatMap(({ issue: leaf, path }) => explainLeaf(leaf, path, raw, written));
+}
+
+/**
+ * A field with several forms fails in all of them. Keep the form that the writer was after: for a mapping
+ * the branch that looked inside it, else the branch whose reader had something to say.
+ */
+function settle(issue: Issue, above: FactPath, raw: unknown): { issue: Issue; path: FactPath }[] {
+  const path: FactPath = [...above, ...(issue.path as (string | number)[])];
+  if (issue.code !== 'invalid_union') return [{ issue, path }];
+  const branches = issue.errors.map((errors) => errors.flatMap((inner) => settle(inner, path, raw)));
+  const value = valueAt(raw, path);
+  const score = (branch: { issue: Issue; path: FactPath }[]): number => {
+    if (isMapping(value)) {
+      return branch.some((leaf) => leaf.path.length > path.length || leaf.issue.code === 'unrecognized_keys')
+        ? 2
+        : 0;
+    }
+    if (Array.isArray(value)) return branch.some((leaf) => leaf.path.length > path.length) ? 2 : 0;
+    return branch.some((leaf) => leaf.issue.code === 'custom')
+      ? 2
+      : branch.some((leaf) => leaf.issue.code === 'invalid_value')
+        ? 1
+        : 0;
+  };
+  let best = branches[0] ?? [];
+  for (const branch of branches) if (score(branch) > score(best)) best = branch;
+  // No branch got further than "wrong kind": say that once, of the field itself.
+  if (best.length === 0 || (score(best) === 0 && best.every((leaf) => leaf.path.length === path.length))) {
+    return [
+      {
+        issue: {
+          code: 'invalid_type',
+          expected: 'string',
+          path: [],
+          message: '',
+          input: value,
+        } as unknown as Issue,
+        path,
+      },
+    ];
+  }
+  return best;
+}
+
+function explainLeaf(issue: Issue, path: FactPath, raw: unknown, written: Written): Explained[] {
+  const value = valueAt(raw, path);
+  const name = String(path.at(-1) ?? 'house');
+  const field = describedAt(path);
+  const one = (code: Code, message: string, hints: readonly string[], absent = false): Explained[] => [
+    { diagnostic: { code, severity: 'error', path, message, hints }, cut: path, absent },
+  ];
+
+  if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => unknownWord(key, path));
+  if (value === undefined) {
+    const hint =
+      field.choices.length > 0 && field.kind === 'choice'
+        ? `${name}: ${oneOf(field.choices)}`
+        : `${name}: ${field.example ?? '…'}`;
+    return one(
+      'facts.missing',
+      `“${name}” is missing${field.about ? `: ${lowerFirst(field.about)}` : ''}`,
+      [`add a line  ${hint}`],
+      true,
+    );
+  }
+  if (value === null) {
+    return one('facts.missing', `“${name}” has no value`, [
+      field.example === undefined
+        ? 'write its value, or take the line out'
+        : `write  ${name}: ${field.example}  or take the line out`,
+    ]);
+  }
+  if (issue.code === 'custom') {
+    const params = (issue.params ?? {}) as { code?: Code; hint?: string };
+    return one(params.code ?? 'facts.kind', issue.message, params.hint === undefined ? [] : [params.hint]);
+  }
+  if (field.takesText && (typeof value === 'number' || typeof value === 'boolean')) {
+    const typed = written(path) ?? String(value);
+    const became =
+      typed === String(value)
+        ? `a ${typeof value === 'number' ? 'number' : 'yes or no'}`
+        : `the number ${value}`;
+    return one('facts.quotes', `“${name}” is text, and YAML reads ${typed} as ${became}`, [
+      `put it in quotes:  ${name}: "${typed}"`,
+    ]);
+  }
+  if (field.kind === 'zip')
+    return one('facts.kind', `“${String(value)}” is no ZIP code`, [
+      `write five digits in quotes, for example  ${name}: ${field.example ?? '"44999"'}`,
+    ]);
+  if (field.kind === 'state') {
+    return one('facts.kind', `“${String(value)}” is no state`, [
+      `write two capital letters, for example  ${name}: OH`,
+    ]);
+  }
+  if (field.choices.length > 0 && !isMapping(value) && !Array.isArray(value)) {
+    const near = nearestWord(String(value), field.choices);
+    return one('facts.choice', `“${name}” can’t be “${String(value)}”`, [
+      ...(near === undefined ? [] : [`perhaps  ${name}: ${near}`]),
+      `write one of: ${field.choices.join(', ')}`,
+    ]);
+  }
+  return one(
+    'facts.kind',
+    `“${name}” takes ${withArticle(field.kind ?? kindOfSchema(path))}, and here is ${describe(value)}`,
+    [field.example === undefined ? wantedForm(path) : `write it like this:  ${name}: ${field.example}`],
+  );
+}
+
+function unknownWord(key: string, parent: FactPath): Explained {
+  const words = wordsAt(parent);
+  const near = nearestWord(key, words);
+  const where = parent.length === 0 ? 'at the top' : `in ${printFactPath(parent)}`;
+  return {
+    diagnostic: {
+      code: 'facts.unknown-word',
+      severity: 'error',
+      path: [...parent, key],
+      message: `there is no word “${key}” ${where}`,
+      hints: [
+        ...(near === undefined ? [] : [`perhaps  ${near}:`]),
+        ...(words.length === 0 ? ['take it out'] : [`words known here: ${words.join(', ')}`]),
+      ],
+    },
+    cut: [...parent, key],
+    absent: false,
+  };
+}
+
+function kindOfSchema(path: FactPath): string {
+  const words = wordsAt(path);
+  return words.length > 0 ? `words of its own (${words.slice(0, 4).join(', ')}, …)` : 'a list';
+}
+
+function wantedForm(path: FactPath): string {
+  const words = wordsAt(path);
+  return words.length > 0
+    ? `write  ${words[0]}: …  below it, two spaces further in`
+    : 'write one item a line, each after a hyphen and a space';
+}
+
+function withArticle(kind: string): string {
+  if (/^(text|money|yes|words|rectangles|length or)/.test(kind)) return kind === 'text' ? 'text' : kind;
+  return /^a list|^one /.test(kind) ? kind : `${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind}`;
+}
+
+function describe(value: unknown): string {
+  if (Array.isArray(value)) return 'a list';
+  if (isMapping(value)) return 'a group of words';
+  return typeof value === 'string'
+    ? `“${value.length > 60 ? `${value.slice(0, 57)}…` : value}”`
+    : String(value);
+}
+
+const oneOf = (choices: readonly string[]): string =>
+  choices.length > 6 ? `${choices.slice(0, 6).join(' | ')} | …` : choices.join(' | ');
+const lowerFirst = (sentence: string): string =>
+  sentence.charAt(0).toLowerCase() + sentence.slice(1).replace(/\.$/, '');
+const isMapping = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+export function valueAt(raw: unknown, path: FactPath): unknown {
+  let value = raw;
+  for (const part of path) {
+    if (typeof value !== 'object' || value === null) return undefined;
+    value = Object.hasOwn(value, part) ? (value as Record<string | number, unknown>)[part] : undefined;
+  }
+  return value;
+}

@@ -1,0 +1,139 @@
+/**
+ * The kinds of value a field can hold. Each is a zod schema that takes what YAML gives, hands on what the
+ * other rooms use, and carries its description, example and kind for the JSON Schema and the field table.
+ *
+ * A reader's refusal becomes a zod issue whose `params` hold the diagnostic code and the hint.
+ */
+import { z } from 'zod';
+import type { Code } from '../diagnostics/codes.js';
+import { readDate } from './date.js';
+import { readFloorArea } from './floor-area.js';
+import { readLength } from './length.js';
+import { readMoney } from './money.js';
+import { readQuantity } from './quantity.js';
+import type { Read } from './read.js';
+import { readSize } from './size.js';
+import { readStep } from './step.js';
+
+/** What a field's `meta` holds, beside zod's own description. */
+export interface FieldMeta {
+  /** Plain name of the kind, for the field table and for messages. */
+  kind: string;
+  example?: string;
+  fact?: boolean;
+}
+
+const described = <S extends z.ZodType>(schema: S, kind: string, about: string, example?: string): S =>
+  schema.meta({ description: about, kind, ...(example === undefined ? {} : { example }) }) as S;
+
+/** A scalar handed to one of the readers as text, whatever YAML took it for. */
+function read<T>(code: Code, reader: (text: string) => Read<T>) {
+  return z.union([z.string(), z.number()]).transform((written, context): T => {
+    const answer = reader(String(written));
+    if (answer.ok) return answer.value;
+    context.addIssue({
+      code: 'custom',
+      message: answer.problem,
+      params: { code, hint: answer.hint },
+      input: written,
+    });
+    return z.NEVER;
+  });
+}
+
+/** One line of words. A number or truth value is refused: YAML would change `02139` to 2139. */
+export const text = (about: string, example?: string) =>
+  described(z.string().trim().min(1), 'text', about, example);
+
+export const ID_FORM = /^[A-Za-z0-9][A-Za-z0-9_-]*$/;
+
+/** A short name by which other facts refer to this one. */
+export const id = (about: string, example?: string) =>
+  described(
+    z
+      .union([z.string(), z.number()])
+      .transform(String)
+      .superRefine((written, context) => {
+        if (ID_FORM.test(written)) return;
+        context.addIssue({
+          code: 'custom',
+          message: `“${written}” can’t be an id`,
+          params: {
+            code: 'facts.id',
+            hint: `use letters, digits and hyphens, for example ${suggestId(written)}`,
+          },
+          input: written,
+        });
+      }),
+    'id',
+    about,
+    example,
+  );
+
+function suggestId(written: string): string {
+  const slug = written
+    .normalize('NFKD')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '');
+  return slug === '' ? 'front-door' : slug;
+}
+
+export const date = (about: string, example = '2026-04-11') =>
+  described(read('facts.date', readDate), 'date', about, example);
+
+export const length = (about: string, example = `11'6"`) =>
+  described(read('facts.length', readLength), 'length', about, example);
+
+export const size = (about: string, example = `11'6" x 12'`) =>
+  described(read('facts.length', readSize), 'size', about, example);
+
+export const step = (about: string, example = `east 34'`) =>
+  described(read('facts.length', readStep), 'step', about, example);
+
+export const floorArea = (about: string, example = '1,410 sq ft') =>
+  described(read('facts.area', readFloorArea), 'area', about, example);
+
+export const money = (about: string, example = '45.00') =>
+  described(read('facts.money', readMoney), 'money', about, example);
+
+export const quantity = (units: readonly string[], about: string, example: string) =>
+  described(
+    read('facts.quantity', (written) => readQuantity(written, units)),
+    'quantity',
+    about,
+    example,
+  );
+
+export const count = (about: string, example = '1') =>
+  described(z.number().int().min(0).max(10_000), 'count', about, example);
+
+export const choice = <const T extends readonly [string, ...string[]]>(
+  choices: T,
+  about: string,
+  example?: string,
+) => described(z.enum(choices), 'choice', about, example ?? choices[0]);
+
+/** yes or no, as a plain flag. */
+export const flag = (about: string) =>
+  described(
+    z
+      .union([z.boolean(), z.enum(['yes', 'no'])])
+      .transform((written) => written === true || written === 'yes'),
+    'yes or no',
+    about,
+    'yes',
+  );
+
+export type YesNo = 'yes' | 'no' | 'not known';
+
+/** yes, no or not known: a question somebody will ask. */
+export const yesNo = (about: string) =>
+  described(
+    z
+      .union([z.boolean(), z.enum(['yes', 'no', 'not known'])])
+      .transform((written): YesNo => (typeof written === 'boolean' ? (written ? 'yes' : 'no') : written)),
+    'yes, no or not known',
+    about,
+    'not known',
+  );

@@ -1,0 +1,129 @@
+/** The photos that the facts name, and what the camera wrote into them. */
+import { readdir, readFile } from 'node:fs/promises';
+import path from 'node:path';
+import ExifReader from 'exifreader';
+import sharp from 'sharp';
+import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import type { House } from '../facts/house.js';
+import { absentFile } from './documents.js';
+import { safePath } from './safe-path.js';
+
+export interface PhotoFile {
+  readonly id: string;
+  /** Where the original lies. Never copied anywhere. */
+  readonly original: string;
+  /** Of the upright picture, in pixels. */
+  readonly width: number;
+  readonly height: number;
+  /** Day the camera says it was taken, YYYY-MM-DD, as its clock had it. */
+  readonly takenOn: string | undefined;
+}
+
+export const PIXEL_LIMIT = 200_000_000;
+const READABLE = ['.jpg', '.jpeg', '.png', '.webp', '.avif', '.tif', '.tiff'];
+const LATER = ['.heic', '.heif'];
+
+export async function findPhotos(
+  folder: string,
+  shown: string,
+  house: House,
+): Promise<{ files: ReadonlyMap<string, PhotoFile>; diagnostics: readonly Diagnostic[] }> {
+  const inFolder = await listing(path.join(folder, 'photos'));
+  const diagnostics: Diagnostic[] = [];
+  const files = new Map<string, PhotoFile>();
+  const used = new Set<string>();
+  for (const [id, photo] of Object.entries(house.photos)) {
+    const name = photo.file ?? inFolder.find((file) => path.parse(file).name === id && isPicture(file));
+    const where = photo.file === undefined ? ['photos', id] : ['photos', id, 'file'];
+    if (name === undefined) {
+      diagnostics.push(absentFile(where, `photos/${id}.jpg`, 'absent'));
+      continue;
+    }
+    used.add(name);
+    const safe = await safePath(path.join(folder, 'photos'), name);
+    if (!safe.ok) {
+      diagnostics.push(absentFile(where, `photos/${name}`, safe.why));
+      continue;
+    }
+    const looked = await lookAt(id, name, safe.absolute);
+    if ('file' in looked) files.set(id, looked.file);
+    else diagnostics.push({ ...looked.diagnostic, path: where });
+  }
+  const unused = inFolder.filter((file) => isPicture(file) && !used.has(file));
+  if (unused.length > 0) diagnostics.push(notNamed(unused, path.posix.join(shown, 'photos')));
+  return { files, diagnostics };
+}
+
+async function listing(folder: string): Promise<string[]> {
+  try {
+    return (await readdir(folder)).filter((name) => !name.startsWith('.')).sort();
+  } catch {
+    // No photos yet: whatever the facts name is reported one by one.
+    return [];
+  }
+}
+
+const isPicture = (file: string): boolean =>
+  [...READABLE, ...LATER].includes(path.extname(file).toLowerCase());
+
+async function lookAt(
+  id: string,
+  name: string,
+  original: string,
+): Promise<{ file: PhotoFile } | { diagnostic: Omit<Diagnostic, 'path'> }> {
+  if (LATER.includes(path.extname(name).toLowerCase())) {
+    return {
+      diagnostic: badPhoto(
+        `photos/${name} is a HEIC picture, which this version can’t read`,
+        'save it as JPEG on the phone (Settings, Camera, most compatible) or in a picture program',
+      ),
+    };
+  }
+  try {
+    const bytes = await readFile(original);
+    const metadata = await sharp(bytes, { limitInputPixels: PIXEL_LIMIT }).metadata();
+    const { width, height } = metadata.autoOrient;
+    return { file: { id, original, width, height, takenOn: takenOn(bytes) } };
+  } catch {
+    return { diagnostic: notAPicture(name) };
+  }
+}
+
+export function notAPicture(name: string): Omit<Diagnostic, 'path'> {
+  return badPhoto(
+    `photos/${name} is not a whole picture: it is cut short, or no picture at all`,
+    'copy it from the phone again',
+  );
+}
+
+function badPhoto(message: string, hint: string): Omit<Diagnostic, 'path'> {
+  return { code: 'intake.photo', severity: 'error', message, hints: [hint] };
+}
+
+function takenOn(bytes: Buffer): string | undefined {
+  try {
+    const tags = ExifReader.load(bytes, { expanded: false });
+    const written = tags.DateTimeOriginal?.description ?? tags.DateTime?.description;
+    // EXIF writes 2026:02:21 09:14:02. Kept as the camera's own day; never turned into an instant.
+    const match = /^(\d{4}):(\d{2}):(\d{2})/.exec(written ?? '');
+    return match === null ? undefined : `${match[1]}-${match[2]}-${match[3]}`;
+  } catch {
+    // A picture without readable tags is still a picture.
+    return undefined;
+  }
+}
+
+function notNamed(files: readonly string[], folder: string): Diagnostic {
+  const first = path.parse(files[0] ?? '').name;
+  const shown = files.slice(0, 5).join(', ') + (files.length > 5 ? ` and ${files.length - 5} more` : '');
+  return {
+    code: 'intake.unused-photo',
+    severity: 'note',
+    file: folder,
+    message:
+      files.length === 1
+        ? `one photo is named by no fact: ${shown}`
+        : `${files.length} photos are named by no fact: ${shown}`,
+    hints: [`to show one, add it under photos:, for example  ${first}: { shows: kitchen, alt: … }`],
+  };
+}

@@ -1,0 +1,191 @@
+/** The YAML files of a house folder, merged by top-level word, with the place of every fact. */
+import { readdir, readFile, stat } from 'node:fs/promises';
+import path from 'node:path';
+import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import type { FactPath } from '../diagnostics/fact-path.js';
+import type { Place, PlaceBook } from '../diagnostics/place.js';
+import { safePath } from './safe-path.js';
+import { readYaml, type YamlFile } from './yaml.js';
+
+export interface WrittenFacts {
+  readonly spec: Readonly<Record<string, unknown>>;
+  readonly places: PlaceBook;
+  readonly written: (path: FactPath) => string | undefined;
+  /** Top-level words that could not be read: nothing that rests on them is reported. */
+  readonly broken: readonly string[];
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** A house with a thousand rooms stays far below this. */
+const MAX_BYTES = 2_000_000;
+
+/** `shown` is the folder as the writer would type it. */
+export async function readFacts(
+  folder: string,
+  shown: string,
+): Promise<WrittenFacts | { diagnostics: Diagnostic[] }> {
+  const listed = await listYaml(folder, shown);
+  if ('diagnostics' in listed) return listed;
+  const diagnostics: Diagnostic[] = [];
+  const files: YamlFile[] = [];
+  const names: string[] = [];
+  for (const name of listed.names) {
+    const file = path.posix.join(shown, name);
+    const read = await readText(folder, name, file);
+    if ('diagnostic' in read) {
+      diagnostics.push(read.diagnostic);
+      continue;
+    }
+    const yaml = readYaml(read.text, file);
+    diagnostics.push(...yaml.diagnostics);
+    files.push(yaml);
+    names.push(file);
+  }
+  const { spec, homes } = merge(files, names, diagnostics);
+  const broken = files.flatMap((file) => file.broken);
+  if (Object.keys(spec).length === 0 && diagnostics.length === 0)
+    diagnostics.push(nothingWritten(names[0] ?? shown));
+  if (diagnostics.some((d) => d.code === 'intake.too-big' || d.code === 'intake.encoding')) broken.push('*');
+  const places: PlaceBook = { find: (wanted) => findPlace(wanted, homes, files[0]) };
+  return {
+    spec,
+    places,
+    written: (wanted) => homes.get(String(wanted[0]))?.written(wanted),
+    broken,
+    diagnostics,
+  };
+}
+
+async function listYaml(
+  folder: string,
+  shown: string,
+): Promise<{ names: string[] } | { diagnostics: Diagnostic[] }> {
+  let entries: string[];
+  try {
+    entries = await readdir(folder);
+  } catch (thrown) {
+    return { diagnostics: [cannotOpen(shown, thrown)] };
+  }
+  // house.yaml first: where a fact is absent from all files, that is where to add it.
+  const names = entries
+    .filter((name) => /\.ya?ml$/i.test(name) && !name.startsWith('.'))
+    .sort((a, b) => Number(b === 'house.yaml') - Number(a === 'house.yaml') || (a < b ? -1 : 1));
+  if (names.length === 0) {
+    return {
+      diagnostics: [
+        {
+          code: 'intake.empty',
+          severity: 'error',
+          file: shown,
+          message: `there is no house.yaml in ${shown}`,
+          hints: [`type  sillplate new ${shown}  to begin one`],
+        },
+      ],
+    };
+  }
+  return { names };
+}
+
+function cannotOpen(shown: string, thrown: unknown): Diagnostic {
+  const code = (thrown as NodeJS.ErrnoException).code;
+  const [message, hint] =
+    code === 'ENOENT'
+      ? [`there is no folder ${shown}`, `check the spelling, or type  sillplate new ${shown}  to begin one`]
+      : code === 'ENOTDIR'
+        ? [`${shown} is a file, and a house is a folder`, 'name the folder that holds house.yaml']
+        : [`${shown} can’t be opened (${code ?? 'unknown reason'})`, 'check who may read it'];
+  return { code: 'intake.no-folder', severity: 'error', file: shown, message, hints: [hint] };
+}
+
+async function readText(
+  folder: string,
+  name: string,
+  file: string,
+): Promise<{ text: string } | { diagnostic: Diagnostic }> {
+  const fail = (code: Diagnostic['code'], message: string, hint: string) => ({
+    diagnostic: { code, severity: 'error' as const, file, message, hints: [hint] },
+  });
+  const safe = await safePath(folder, name);
+  if (!safe.ok) {
+    return safe.why === 'outside'
+      ? fail(
+          'intake.outside',
+          `${file} is a link that leads out of the house folder`,
+          'put the file itself into the folder',
+        )
+      : fail('intake.no-file', `${file} is no plain file`, 'put a text file there, or take it out');
+  }
+  try {
+    const { size } = await stat(safe.absolute);
+    if (size > MAX_BYTES) {
+      return fail(
+        'intake.too-big',
+        `${file} has ${(size / 1e6).toFixed(1)} million characters; the facts of a house fit in ${MAX_BYTES / 1e6} million`,
+        'check that it is the right file',
+      );
+    }
+    const bytes = await readFile(safe.absolute);
+    return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
+  } catch (thrown) {
+    if (thrown instanceof TypeError)
+      return fail('intake.encoding', `${file} is not UTF-8 text`, 'save it again as UTF-8 in your editor');
+    return fail(
+      'intake.no-file',
+      `${file} can’t be read (${(thrown as NodeJS.ErrnoException).code ?? 'unknown reason'})`,
+      'check who may read it',
+    );
+  }
+}
+
+function merge(files: readonly YamlFile[], names: readonly string[], diagnostics: Diagnostic[]) {
+  const spec: Record<string, unknown> = {};
+  const homes = new Map<string, YamlFile>();
+  files.forEach((file, index) => {
+    for (const [word, value] of Object.entries(file.data)) {
+      const earlier = homes.get(word);
+      if (earlier === undefined) {
+        spec[word] = value;
+        homes.set(word, file);
+        continue;
+      }
+      const place = file.placeOf([word], true);
+      diagnostics.push({
+        code: 'intake.two-files',
+        severity: 'error',
+        ...(place === undefined ? { file: names[index] ?? '' } : { place }),
+        message: `“${word}” stands in two files; it is already in ${earlier.placeOf([word], true)?.file ?? 'another'}`,
+        hints: [`move all of  ${word}:  into one file`],
+      });
+    }
+  });
+  return { spec, homes };
+}
+
+function nothingWritten(file: string): Diagnostic {
+  return {
+    code: 'intake.empty',
+    severity: 'error',
+    file,
+    message: `${file} has no facts in it`,
+    hints: ['begin with  house:  or type  sillplate new  with the name of a new folder to see how'],
+  };
+}
+
+/** The place of a fact; for an absent one the nearest line above it that exists. */
+function findPlace(
+  wanted: FactPath,
+  homes: ReadonlyMap<string, YamlFile>,
+  first: YamlFile | undefined,
+): { place: Place; near: boolean } | undefined {
+  const home = homes.get(String(wanted[0])) ?? first;
+  if (home === undefined) return undefined;
+  const exact = home.placeOf(wanted) ?? home.placeOf(wanted, true);
+  // An unknown word is shown at the word, not at its value.
+  if (exact !== undefined) return { place: exact, near: false };
+  for (let depth = wanted.length - 1; depth >= 0; depth--) {
+    const above = wanted.slice(0, depth);
+    const place = home.placeOf(above, true) ?? home.placeOf(above);
+    if (place !== undefined) return { place, near: true };
+  }
+  return undefined;
+}

@@ -1,0 +1,78 @@
+/**
+ * A house folder becomes facts, their places, its photos and documents.
+ *
+ * Takes a folder. Gives the checked `House`, the places of its facts, and what lies beside them. Never
+ * computes, chooses or repairs anything in silence. Start reading at `readHouse`.
+ */
+import path from 'node:path';
+import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import type { FactPath } from '../diagnostics/fact-path.js';
+import type { PlaceBook } from '../diagnostics/place.js';
+import { checkHouse } from '../facts/check-house.js';
+import { checkReferences } from '../facts/check-references.js';
+import type { House } from '../facts/house.js';
+import { checkDocuments } from './documents.js';
+import { findPhotos, type PhotoFile } from './photo-files.js';
+import { readFacts } from './read-facts.js';
+
+export interface HouseOnDisk {
+  /** Name of the folder. */
+  readonly folder: string;
+  readonly house: House;
+  /** By the photo's id in the facts. */
+  readonly photos: ReadonlyMap<string, PhotoFile>;
+}
+
+export interface ReadHouse {
+  /** Undefined if too little could be read to go on. */
+  readonly found: HouseOnDisk | undefined;
+  readonly places: PlaceBook;
+  readonly diagnostics: readonly Diagnostic[];
+  /** Path in the checked house → path in what was written. */
+  readonly writtenPath: (path: FactPath) => FactPath;
+  /** What YAML gave, before checking. */
+  readonly spec: Readonly<Record<string, unknown>>;
+}
+
+const NOWHERE: PlaceBook = { find: () => undefined };
+
+/** `shown` is the folder as the writer would type it, with forward slashes. */
+export async function readHouse(folder: string, shown: string): Promise<ReadHouse> {
+  const facts = await readFacts(folder, shown);
+  if (!('spec' in facts)) {
+    return {
+      found: undefined,
+      places: NOWHERE,
+      diagnostics: facts.diagnostics,
+      writtenPath: (same) => same,
+      spec: {},
+    };
+  }
+  const checked = checkHouse(facts.spec, facts.written);
+  const { house } = checked;
+  const rest = { places: facts.places, writtenPath: checked.writtenPath, spec: facts.spec };
+  const own = checked.diagnostics.filter((d) => !restsOnBroken(d, facts.broken));
+  if (house === undefined) return { found: undefined, ...rest, diagnostics: [...facts.diagnostics, ...own] };
+
+  const references = facts.broken.length > 0 ? [] : checkReferences(house);
+  const photos = await findPhotos(folder, shown, house);
+  const documents = await checkDocuments(folder, house);
+  const later = [...references, ...photos.diagnostics, ...documents].map((diagnostic) =>
+    diagnostic.path === undefined
+      ? diagnostic
+      : { ...diagnostic, path: checked.writtenPath(diagnostic.path) },
+  );
+  const nothing = Object.keys(facts.spec).length === 0;
+  return {
+    found: nothing ? undefined : { folder: path.basename(path.resolve(folder)), house, photos: photos.files },
+    ...rest,
+    diagnostics: [...facts.diagnostics, ...(nothing ? [] : own), ...later],
+  };
+}
+
+/** A word that could not be read is not also reported as missing. */
+function restsOnBroken(diagnostic: Diagnostic, broken: readonly string[]): boolean {
+  if (broken.length === 0) return false;
+  const top = String(diagnostic.path?.[0] ?? '');
+  return broken.includes('*') || broken.includes(top);
+}

@@ -1,0 +1,34 @@
+import { lstat, realpath } from 'node:fs/promises';
+import path from 'node:path';
+
+export type SafePath =
+  | { readonly ok: true; readonly absolute: string }
+  | { readonly ok: false; readonly why: 'outside' | 'absent' | 'no-file' };
+
+/**
+ * A file named in the facts, held inside its folder: neither `..`, an absolute path nor a link may lead out,
+ * and only plain files are taken (no devices, pipes or folders).
+ */
+export async function safePath(folder: string, name: string): Promise<SafePath> {
+  if (name.includes('\0') || path.isAbsolute(name) || /^[A-Za-z]:/.test(name))
+    return { ok: false, why: 'outside' };
+  const joined = path.resolve(folder, name);
+  if (!isInside(path.resolve(folder), joined)) return { ok: false, why: 'outside' };
+  try {
+    const real = await realpath(joined);
+    if (!isInside(await realpath(folder), real)) return { ok: false, why: 'outside' };
+    return (await lstat(real)).isFile() ? { ok: true, absolute: real } : { ok: false, why: 'no-file' };
+  } catch {
+    return { ok: false, why: 'absent' };
+  }
+}
+
+function isInside(folder: string, file: string): boolean {
+  const relative = path.relative(folder, file);
+  return (
+    relative !== '' &&
+    !relative.startsWith(`..${path.sep}`) &&
+    relative !== '..' &&
+    !path.isAbsolute(relative)
+  );
+}

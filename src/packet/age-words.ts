@@ -1,0 +1,34 @@
+import { printAge } from '../facts/age.js';
+import { printDate } from '../facts/date.js';
+import type { SystemAge } from '../tally/ages.js';
+
+/** The systems every buyer asks about first; common practice, no source. */
+export const ASKED_FIRST: readonly RegExp[] = [
+  /^roof\b/i,
+  /furnace|boiler|heat pump/i,
+  /air condition/i,
+  /water heater/i,
+  /panel/i,
+];
+
+/** "7 years", "not known". */
+export function ageWords(age: SystemAge): string {
+  if (age.age === undefined) return 'not known';
+  return printAge(age.age);
+}
+
+/** "made January 2026", "installed about 2019"; undefined if no date is known. */
+export function whenWords(age: SystemAge): string | undefined {
+  if (age.date === undefined) return undefined;
+  if (age.basis === 'label') return `made ${printDate(age.date)}, by its label`;
+  return `${age.basis === 'made' ? 'made' : 'installed'} ${printDate(age.date)}`;
+}
+
+/** Dates and, where both are known, both: the age counts from the first named. */
+export function datesWords(age: SystemAge): string {
+  const first = whenWords(age) ?? 'date not known';
+  const installed = age.system.installed?.value;
+  return age.basis !== 'installed' && installed !== undefined
+    ? `${first}; installed ${printDate(installed)}`
+    : first;
+}

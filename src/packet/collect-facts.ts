@@ -1,0 +1,68 @@
+import type { HouseDate } from '../facts/date.js';
+import { printDate } from '../facts/date.js';
+import type { Fact } from '../facts/fact.js';
+import type { House } from '../facts/house.js';
+import { nameOfRoom } from '../tally/alarms.js';
+
+export interface CollectedFact {
+  /** What the fact is about: "lot", "age of the furnace, made". */
+  readonly words: string;
+  readonly fact: Fact<unknown>;
+  /** Its value as printed; "not known" if it has none. */
+  readonly printed: string;
+}
+
+/** Every fact that can carry its own evidence, in the order of the folder. Answers are left out: they have a section. */
+export function collectFacts(house: House): CollectedFact[] {
+  const found: CollectedFact[] = [];
+  const take = (owner: string | undefined, thing: object): void => {
+    for (const [word, value] of Object.entries(thing)) {
+      if (!isFact(value)) continue;
+      found.push({
+        words: owner === undefined ? (FACT_WORDS[word] ?? word) : `${owner}, ${FACT_WORDS[word] ?? word}`,
+        fact: value,
+        printed: print(value.value),
+      });
+    }
+  };
+  take(undefined, house.house);
+  for (const person of house.people) take(person.name, person);
+  for (const system of house.systems) take(system.name ?? system.is, system);
+  for (const alarm of house.alarms) {
+    const room = house.rooms.find((one) => one.id === alarm.where);
+    take(
+      `${alarm.is === 'both' ? 'smoke and carbon monoxide' : alarm.is.replace('-', ' ')} alarm, ${nameOfRoom(room ?? { id: alarm.where }).toLowerCase()}`,
+      alarm,
+    );
+  }
+  if (house.lead !== undefined) take('lead paint', house.lead);
+  return found;
+}
+
+const FACT_WORDS: Record<string, string> = {
+  built: 'year built',
+  lot: 'size of the lot',
+  water: 'water supply',
+  sewer: 'sewer',
+  made: 'date of manufacture',
+  installed: 'date of installation',
+  licence: 'licence',
+  known: 'what is known',
+  parcel: 'parcel number',
+};
+
+/** A checked fact: the only thing that has both a value and a list of evidence. */
+function isFact(value: unknown): value is Fact<unknown> {
+  return (
+    typeof value === 'object' && value !== null && 'value' in value && 'evidence' in value && 'was' in value
+  );
+}
+
+function print(value: unknown): string {
+  if (value === undefined) return 'not known';
+  if (typeof value === 'string') return value;
+  if (typeof value === 'object' && value !== null && 'precision' in value)
+    return printDate(value as HouseDate);
+  if (typeof value === 'object' && value !== null && 'written' in value) return String(value.written);
+  return String(value);
+}

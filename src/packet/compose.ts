@@ -1,0 +1,219 @@
+/**
+ * A house, what was worked out about it and an edition become one `Packet`.
+ *
+ * Takes a house, a tally and an edition's name. Gives the packet. Never knows HTML, PDF or YAML, and takes words
+ * only from what the edition may know (`edition-house.ts`). Start reading at `composePacket`.
+ */
+import { printDate, readDate } from '../facts/date.js';
+import type { House } from '../facts/house.js';
+import type { Tally } from '../tally/tally.js';
+import { careCalendar } from './calendar.js';
+import { type Context, contextFor, type PhotoOnDisk } from './context.js';
+import { digestOf } from './digest.js';
+import { houseFor } from './edition-house.js';
+import { listingExports } from './listing-fields.js';
+import type {
+  Block,
+  EditionName,
+  EvidenceMark,
+  Packet,
+  PacketExport,
+  PacketPhoto,
+  Rich,
+  Run,
+  Section,
+} from './packet.js';
+import {
+  improvementsByTrade,
+  sheetAges,
+  sheetPhotos,
+  sheetSize,
+  sheetTerms,
+  updateClasses,
+} from './sections/agent.js';
+import { careSchedule, equipment, finishRecord, warrantySection } from './sections/care.js';
+import { howOld } from './sections/how-old.js';
+import { inShort, keyFacts } from './sections/in-short.js';
+import { leftAsFound } from './sections/left-as-found.js';
+import { notices, STANDING } from './sections/notices.js';
+import { papers } from './sections/papers.js';
+import { questions } from './sections/questions.js';
+import { roomsAndFinishes } from './sections/rooms.js';
+import { safety } from './sections/safety.js';
+import { sizeSection } from './sections/size.js';
+import { whatWasDone } from './sections/what-was-done.js';
+import { anchorsOf } from './words-of.js';
+
+export interface ComposeOrder {
+  readonly folder: string;
+  readonly house: House;
+  readonly tally: Tally;
+  readonly edition: EditionName;
+  readonly photos: ReadonlyMap<string, PhotoOnDisk>;
+}
+
+export function composePacket(order: ComposeOrder): Packet {
+  const house = houseFor(order.house, order.edition);
+  const context = contextFor(order.folder, order.house, house, order.tally, order.edition, order.photos);
+  const { rules } = context;
+  const sections = onlyLiveLinks(firstAnchorOnly(sectionsOf(context)));
+  const draft: Omit<Packet, 'digest'> = {
+    house: { folder: order.folder, name: house.house.name, place: placeOf(context) },
+    edition: { name: order.edition, title: rules.title, reader: rules.reader },
+    asOf: order.tally.asOf,
+    asOfText: inWords(order.tally.asOf),
+    arrangement: rules.arrangement,
+    keyFacts: keyFacts(context),
+    sections,
+    photos: photosShown(context, sections),
+    exports: exportsOf(context),
+    standing: STANDING,
+  };
+  return { ...draft, digest: digestOf(draft) };
+}
+
+function sectionsOf(context: Context): Section[] {
+  const make: Record<EditionName, () => Section[]> = {
+    agent: () => {
+      const short = inShort(context);
+      const blocks = [...short.blocks.filter((block) => block.kind !== 'photo'), ...sheetPhotos(context)];
+      return [
+        { ...short, blocks },
+        improvementsByTrade(context),
+        sheetAges(context),
+        sheetSize(context),
+        updateClasses(context),
+        sheetTerms(context),
+      ];
+    },
+    buyer: () => buyerSections(context),
+    care: () => [
+      careSchedule(context),
+      finishRecord(context),
+      equipment(context),
+      warrantySection(context),
+      safety(context),
+    ],
+    file: () => buyerSections(context),
+  };
+  return make[context.edition]();
+}
+
+const buyerSections = (context: Context): Section[] => [
+  inShort(context),
+  whatWasDone(context),
+  howOld(context),
+  roomsAndFinishes(context),
+  sizeSection(context),
+  safety(context),
+  leftAsFound(context),
+  papers(context),
+  questions(context),
+  notices(context),
+];
+
+function placeOf({ house, edition }: Context): string {
+  const { address } = house.house;
+  const town = `${address.city}, ${address.state}${address.zip === undefined ? '' : ` ${address.zip}`}`;
+  if (address.street !== undefined) return `${address.street}, ${town}`;
+  return edition !== 'care' && address.show === 'street-withheld' ? `${town} · street withheld` : town;
+}
+
+function inWords(iso: string): string {
+  const read = readDate(iso);
+  return read.ok ? printDate(read.value) : iso;
+}
+
+function exportsOf(context: Context): PacketExport[] {
+  if (context.edition === 'agent') return listingExports(context);
+  if (context.edition === 'care') return [careCalendar(context)].filter((one) => one !== undefined);
+  return [];
+}
+
+/** Photos in order of first use, each once. */
+function photosShown(context: Context, sections: readonly Section[]): PacketPhoto[] {
+  const ids = sections.flatMap((section) =>
+    section.blocks.flatMap((block): string[] => {
+      if (block.kind === 'photo') return [block.photo];
+      if (block.kind === 'pair') return [block.before, block.after];
+      if (block.kind === 'photos') return block.photos.map((one) => one.photo);
+      return [];
+    }),
+  );
+  return [...new Set(ids)].map((id) => ({ id, alt: context.house.photos[id]?.alt ?? '' }));
+}
+
+/**
+ * A photo can earn a place twice (a room's and a condition's). Its anchor belongs to the first; the other block
+ * gets an id of its own, so that ids stay unique and links lead to one place.
+ */
+function firstAnchorOnly(sections: readonly Section[]): Section[] {
+  const seen = new Map<string, number>();
+  const unique = (id: string): string => {
+    const times = (seen.get(id) ?? 0) + 1;
+    seen.set(id, times);
+    return times === 1 ? id : `${id}-${times}`;
+  };
+  return sections.map((section) => ({
+    ...section,
+    blocks: section.blocks.map((block): Block => {
+      if (block.kind === 'photos')
+        return {
+          ...block,
+          id: unique(block.id),
+          photos: block.photos.map((one) => ({ ...one, id: unique(one.id) })),
+        };
+      if (block.kind === 'photo' || block.kind === 'pair') return { ...block, id: unique(block.id) };
+      return block;
+    }),
+  }));
+}
+
+/** An edition that leaves a paper or photo out also leaves out the way to it. */
+function onlyLiveLinks(sections: readonly Section[]): Section[] {
+  const anchors = anchorsOf({ sections } as Packet);
+  const text = (rich: Rich): Rich =>
+    rich.map(
+      (run): Run => (run.to === undefined || anchors.has(run.to) ? run : { text: run.text, manner: 'soft' }),
+    );
+  const mark = <M extends EvidenceMark | undefined>(one: M): M =>
+    (one === undefined ? one : { ...one, detail: text(one.detail) }) as M;
+  const block = (one: Block): Block => {
+    switch (one.kind) {
+      case 'statement':
+        return { ...one, text: text(one.text), mark: mark(one.mark) };
+      case 'paragraph':
+        return { ...one, text: text(one.text) };
+      case 'list':
+        return {
+          ...one,
+          items: one.items.map((item) => ({
+            ...item,
+            text: text(item.text),
+            ...(item.mark ? { mark: mark(item.mark) } : {}),
+          })),
+        };
+      case 'table':
+        return {
+          ...one,
+          rows: one.rows.map((row) => ({
+            ...row,
+            cells: row.cells.map(text),
+            ...(row.mark ? { mark: mark(row.mark) } : {}),
+          })),
+        };
+      case 'record':
+        return {
+          ...one,
+          title: text(one.title),
+          entries: one.entries.map((entry) => ({ ...entry, value: text(entry.value) })),
+          ...(one.mark ? { mark: mark(one.mark) } : {}),
+        };
+      case 'question':
+        return { ...one, answer: text(one.answer), mark: mark(one.mark) };
+      default:
+        return one;
+    }
+  };
+  return sections.map((section) => ({ ...section, blocks: section.blocks.map(block) }));
+}

@@ -1,0 +1,55 @@
+import type { House, Photo } from '../facts/house.js';
+import { nameOfRoom } from '../tally/alarms.js';
+import type { Tally } from '../tally/tally.js';
+import { EDITIONS, type EditionRules } from './edition-house.js';
+import type { EditionName } from './packet.js';
+
+/** What intake knows of a photo, as far as a packet tells it. */
+export interface PhotoOnDisk {
+  readonly id: string;
+  readonly width: number;
+  readonly height: number;
+  readonly takenOn: string | undefined;
+}
+
+/** Everything a section may look at. `house` holds only what the edition may know. */
+export interface Context {
+  readonly folder: string;
+  readonly edition: EditionName;
+  readonly rules: EditionRules;
+  readonly house: House;
+  /** The whole house: for the standing of evidence only, never for words. */
+  readonly whole: House;
+  readonly tally: Tally;
+  readonly photos: ReadonlyMap<string, PhotoOnDisk>;
+}
+
+export function contextFor(
+  folder: string,
+  whole: House,
+  house: House,
+  tally: Tally,
+  edition: EditionName,
+  photos: ReadonlyMap<string, PhotoOnDisk>,
+): Context {
+  return { folder, edition, rules: EDITIONS[edition], house, whole, tally, photos };
+}
+
+/** Printed name of a level, room, stair or structure. */
+export function placeName({ house }: Context, id: string): string {
+  const level = house.levels.find((one) => one.id === id);
+  if (level !== undefined) return level.name;
+  const other = [...house.rooms, ...house.stairs, ...house.structures].find((one) => one.id === id);
+  return nameOfRoom(other ?? { id });
+}
+
+/** A photo that this edition may show and that lies in the folder. */
+export function photoIn(
+  { house, photos }: Context,
+  id: string | undefined,
+): (Photo & PhotoOnDisk) | undefined {
+  if (id === undefined) return undefined;
+  const fact = house.photos[id];
+  const file = photos.get(id);
+  return fact === undefined || file === undefined ? undefined : { ...fact, ...file };
+}

@@ -1,0 +1,204 @@
+/**
+ * One line a system: its age as a solid span on an axis of years, published lives as thin brackets by source.
+ * The dark end of the bar is the part that the dates leave open.
+ */
+import type { Drawing, Shape, XY } from './packet.js';
+
+export interface AgeRow {
+  readonly name: string;
+  /** "made January 2026". */
+  readonly when: string;
+  /** In years, with a fraction; undefined: that end is not known. */
+  readonly youngest: number | undefined;
+  readonly oldest: number | undefined;
+  readonly lives: readonly {
+    readonly letter: string;
+    readonly low: number | undefined;
+    readonly high: number | undefined;
+    readonly open: boolean;
+  }[];
+}
+
+interface Frame {
+  readonly width: number;
+  /** Where the axis begins and ends. */
+  readonly left: number;
+  readonly right: number;
+  readonly labels: 'beside' | 'above';
+}
+
+const WIDE: Frame = { width: 468, left: 158, right: 450, labels: 'beside' };
+const NARROW: Frame = { width: 320, left: 6, right: 304, labels: 'above' };
+
+const TOP = 22;
+const LIFE_PITCH = 7.5;
+
+export function drawAges(rows: readonly AgeRow[], shape: 'wide' | 'narrow', lastYear: number): Drawing {
+  const frame = shape === 'wide' ? WIDE : NARROW;
+  const x = (years: number): number =>
+    tidy(frame.left + ((frame.right - frame.left) * Math.min(years, lastYear)) / lastYear);
+  const shapes: Shape[] = [];
+  let y = TOP;
+  const bands: Shape[] = [];
+  for (const row of rows) {
+    const top = y;
+    y = drawRow(row, top, frame, x, lastYear, bands);
+    bands.push({ kind: 'line', from: [0, y], to: [frame.width, y], pen: 'hair', ink: 'line' });
+  }
+  const step = frame.labels === 'above' ? stepOf(lastYear, 5) : stepOf(lastYear, 9);
+  for (let year = 0; year <= lastYear; year += step) {
+    shapes.push({ kind: 'line', from: [x(year), TOP - 4], to: [x(year), y], pen: 'hair', ink: 'line' });
+    shapes.push({
+      kind: 'text',
+      at: [x(year), TOP - 9],
+      text: year === 0 ? '0 years' : String(year),
+      style: 'tick',
+      ink: 'soft',
+      anchor: year === 0 ? 'start' : 'middle',
+    });
+  }
+  shapes.push({ kind: 'line', from: [0, TOP], to: [frame.width, TOP], pen: 'hair', ink: 'line' }, ...bands);
+  return { width: frame.width, height: tidy(y + 2), shapes };
+}
+
+const tidy = (points: number): number => Math.round(points * 100) / 100;
+
+function stepOf(lastYear: number, most: number): number {
+  return [5, 10, 20, 25, 50].find((step) => lastYear / step <= most) ?? 100;
+}
+
+/** The axis ends at the next ten years after everything that has an end, so that all of one packet's drawings share it. */
+export function lastYearOf(rows: readonly AgeRow[]): number {
+  const ends = rows.flatMap((row) => [
+    row.youngest ?? 0,
+    row.oldest ?? 0,
+    ...row.lives.flatMap((life) => [life.low ?? 0, life.high ?? 0]),
+  ]);
+  return Math.min(120, Math.max(20, Math.ceil((Math.max(0, ...ends) + 1) / 10) * 10));
+}
+
+function drawRow(
+  row: AgeRow,
+  top: number,
+  frame: Frame,
+  x: (years: number) => number,
+  lastYear: number,
+  shapes: Shape[],
+): number {
+  const beside = frame.labels === 'beside';
+  const barTop = beside ? top + 8 : top + 27;
+  shapes.push({
+    kind: 'text',
+    at: [0, tidy(top + (beside ? 14 : 11))],
+    text: row.name,
+    style: 'body',
+    ink: 'ink',
+    anchor: 'start',
+  });
+  shapes.push({
+    kind: 'text',
+    at: [0, tidy(top + (beside ? 24 : 21))],
+    text: row.when,
+    style: 'tick',
+    ink: 'soft',
+    anchor: 'start',
+  });
+  drawBar(row, barTop, x, lastYear, shapes);
+  let y = barTop + 12;
+  for (const life of row.lives) {
+    drawLife(life, y, x, lastYear, shapes);
+    y += LIFE_PITCH;
+  }
+  return tidy(Math.max(y + 2, beside ? top + 32 : barTop + 14));
+}
+
+const BAR = 6;
+
+function drawBar(
+  row: AgeRow,
+  top: number,
+  x: (years: number) => number,
+  lastYear: number,
+  shapes: Shape[],
+): void {
+  const { youngest, oldest } = row;
+  const bar = (from: number, to: number, fill: 'accent' | 'accent-soft'): void => {
+    const points: XY[] = [
+      [x(from), top],
+      [x(to), top],
+      [x(to), top + BAR],
+      [x(from), top + BAR],
+    ];
+    shapes.push({ kind: 'path', points, closed: true, fill });
+  };
+  if (youngest === undefined && oldest === undefined) {
+    shapes.push({
+      kind: 'text',
+      at: [x(0) + 2, top + BAR],
+      text: 'age not known',
+      style: 'unknown',
+      ink: 'soft',
+      anchor: 'start',
+    });
+    return;
+  }
+  // A bar shorter than this could not be seen.
+  const seen = lastYear / 200;
+  if (youngest !== undefined && youngest > 0) bar(0, youngest, 'accent-soft');
+  if (oldest !== undefined) bar(Math.min(youngest ?? 0, oldest - seen), Math.max(oldest, seen), 'accent');
+  else if (youngest !== undefined) {
+    shapes.push({
+      kind: 'line',
+      from: [x(youngest), top + BAR / 2],
+      to: [x(lastYear), top + BAR / 2],
+      pen: 'dashed',
+      ink: 'accent',
+    });
+  }
+}
+
+function drawLife(
+  life: AgeRow['lives'][number],
+  y: number,
+  x: (years: number) => number,
+  lastYear: number,
+  shapes: Shape[],
+): void {
+  const { low, high, open, letter } = life;
+  const line = (from: XY, to: XY): void => {
+    shapes.push({ kind: 'line', from, to, pen: 'thin', ink: 'soft' });
+  };
+  const post = (years: number): void => line([x(years), tidy(y - 2.2)], [x(years), tidy(y + 2.2)]);
+  const letterAt = (at: number, anchor: 'start' | 'end' = 'start'): void => {
+    shapes.push({
+      kind: 'text',
+      at: [tidy(at), tidy(y + 2.4)],
+      text: letter,
+      style: 'tick',
+      ink: 'soft',
+      anchor,
+    });
+  };
+  if (open) {
+    const from = low ?? 0;
+    const end = x(lastYear);
+    line([x(from), y], [end, y]);
+    if (low !== undefined) post(low);
+    line([end - 3, tidy(y - 2.2)], [end, y]);
+    line([end - 3, tidy(y + 2.2)], [end, y]);
+    letterAt(x(from) - 3, low === undefined || x(from) < x(0) + 8 ? 'start' : 'end');
+    return;
+  }
+  if (low !== undefined && high !== undefined && low === high) {
+    const at = x(low);
+    line([at - 2.2, tidy(y - 2.2)], [at + 2.2, tidy(y + 2.2)]);
+    line([at - 2.2, tidy(y + 2.2)], [at + 2.2, tidy(y - 2.2)]);
+    letterAt(at + 5);
+    return;
+  }
+  const [from, to] = [low ?? 0, high ?? 0];
+  line([x(from), y], [x(to), y]);
+  if (low !== undefined) post(low);
+  post(to);
+  letterAt(x(to) + 4);
+}

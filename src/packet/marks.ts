@@ -1,0 +1,101 @@
+/** How a statement is known: its mark for the evidence margin. */
+import { type HouseDate, printDate, readDate } from '../facts/date.js';
+import type { Fact } from '../facts/fact.js';
+import { type Context, photoIn } from './context.js';
+import { holdsPrices } from './edition-house.js';
+import type { EvidenceMark, Run } from './packet.js';
+import { link, say, soft } from './rich.js';
+
+/** Whatever says how it is known: a fact in its long form, or a thing with its evidence. */
+export interface Known {
+  readonly from?: string | undefined;
+  readonly evidence: readonly string[];
+  readonly note?: string | undefined;
+}
+
+export function markOf(context: Context, known: Known, isKnown = true): EvidenceMark {
+  const evidence = [...new Set(known.evidence)];
+  if (!isKnown)
+    return {
+      standing: 'not-known',
+      word: 'Not known',
+      detail: known.from === undefined ? [] : [say(known.from)],
+    };
+  if (evidence.length === 0) {
+    return {
+      standing: 'owner',
+      word: 'Owner’s statement',
+      detail: known.from === undefined ? [] : [say(`from ${known.from}`)],
+    };
+  }
+  const papers = papersOf(context, evidence);
+  return {
+    standing: 'documented',
+    word: 'Documented',
+    detail: papers.flatMap((run, index) => (index === 0 ? [run] : [say(', '), run])),
+  };
+}
+
+export const markOfFact = <T>(context: Context, fact: Fact<T> | undefined): EvidenceMark =>
+  fact === undefined ? NOT_KNOWN_MARK : markOf(context, fact, fact.value !== undefined);
+
+export const NOT_KNOWN_MARK: EvidenceMark = { standing: 'not-known', word: 'Not known', detail: [] };
+
+/** Worked out by the program from other facts; rests on what those rest on. */
+export function markOfSeveral(
+  context: Context,
+  facts: readonly (Known & { readonly known: boolean })[],
+): EvidenceMark {
+  const known = facts.filter((fact) => fact.known);
+  if (known.length === 0) return NOT_KNOWN_MARK;
+  const papered = known.filter((fact) => fact.evidence.length > 0);
+  if (papered.length === 0) return { standing: 'owner', word: 'Owner’s statement', detail: [] };
+  const merged = markOf(context, { evidence: papered.flatMap((fact) => fact.evidence) });
+  if (papered.length === facts.length) return merged;
+  return { standing: 'owner', word: 'Documented in part', detail: merged.detail };
+}
+
+function papersOf(context: Context, ids: readonly string[]): Run[] {
+  const runs: Run[] = [];
+  let onFile = 0;
+  for (const id of ids) {
+    const run = paper(context, id);
+    if (run === undefined) onFile += 1;
+    else if (!runs.some((one) => one.text === run.text && one.to === run.to)) runs.push(run);
+  }
+  if (onFile > 0) runs.push(soft(onFile === 1 ? 'a paper on file' : `${onFile} papers on file`));
+  return runs;
+}
+
+/** One paper in words. Undefined: this edition may say no more than that there is one. */
+function paper(context: Context, id: string): Run | undefined {
+  const permit = context.house.permits.find((one) => one.id === id);
+  if (permit !== undefined)
+    return link(permit.number === undefined ? 'permit' : `permit ${permit.number}`, `paper-${id}`);
+  const document = context.house.documents.find((one) => one.id === id);
+  if (document !== undefined)
+    return link(
+      withDate(
+        document.kind === 'other' ? document.what : document.kind === 'label' ? 'label photo' : document.kind,
+        document.date,
+      ),
+      `paper-${id}`,
+    );
+  const hidden = context.whole.documents.find((one) => one.id === id);
+  if (hidden !== undefined)
+    return !hidden.private || holdsPrices(hidden) ? soft(withDate(hidden.kind, hidden.date)) : undefined;
+  const photo = photoIn(context, id);
+  if (photo === undefined) return undefined;
+  const taken = photo.taken ?? dayOf(photo.takenOn);
+  return link(withDate('photo', taken), `photo-${id}`);
+}
+
+const withDate = (words: string, date: HouseDate | undefined): string =>
+  date === undefined ? words : `${words}, ${printDate(date)}`;
+
+/** The camera's day as a date; undefined if it has none. */
+export function dayOf(iso: string | undefined): HouseDate | undefined {
+  if (iso === undefined) return undefined;
+  const read = readDate(iso);
+  return read.ok ? read.value : undefined;
+}

@@ -1,0 +1,51 @@
+import type { Rich, Run } from './packet.js';
+
+/** Plain words. */
+export const say = (text: string): Run => ({ text });
+export const strong = (text: string): Run => ({ text, manner: 'strong' });
+export const soft = (text: string): Run => ({ text, manner: 'soft' });
+export const link = (text: string, to: string): Run => ({ text, to });
+
+/** Runs and strings become one text; empty and absent ones are left out. */
+export function rich(...parts: readonly (Run | string | undefined | false)[]): Rich {
+  return parts.flatMap((part) =>
+    part === undefined || part === false || part === '' ? [] : [typeof part === 'string' ? say(part) : part],
+  );
+}
+
+/** "a", "a and b", "a, b and c". */
+export function inWords(items: readonly string[], and = 'and'): string {
+  if (items.length < 2) return items[0] ?? '';
+  return `${items.slice(0, -1).join(', ')} ${and} ${items.at(-1)}`;
+}
+
+const NUMBERS = [
+  'no',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+];
+
+/** Small numbers in words, as in running text. */
+export const numberWord = (n: number): string => NUMBERS[n] ?? String(n);
+
+/** "one bedroom", "three bedrooms". */
+export const counted = (n: number, one: string, many = `${one}s`): string =>
+  `${numberWord(n)} ${n === 1 ? one : many}`;
+
+export function upperFirst(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Ends a sentence that a writer may or may not have ended. */
+export const fullStop = (text: string): string =>
+  /[.!?…]["”’)]?$/.test(text.trim()) ? text.trim() : `${text.trim()}.`;

@@ -1,0 +1,280 @@
+/** The care book: what the next owner keeps up, matches and calls about. */
+import { printDate } from '../../facts/date.js';
+import { printSquareFeet } from '../../facts/floor-area.js';
+import type { Finish, House, Room, Structure } from '../../facts/house.js';
+import { printLength } from '../../facts/length.js';
+import { printSize } from '../../facts/size.js';
+import { nameOfRoom } from '../../tally/alarms.js';
+import type { FinishQuantity } from '../../tally/finish-quantities.js';
+import { datesWords } from '../age-words.js';
+import { type Context, placeName } from '../context.js';
+import { markOf } from '../marks.js';
+import type { Block, Section } from '../packet.js';
+import { rich, strong, upperFirst } from '../rich.js';
+import { doneWords } from './rooms.js';
+import { isoDate } from './safety.js';
+import { warrantyTable } from './warranties.js';
+
+export function careSchedule(context: Context): Section {
+  return {
+    id: 'schedule',
+    title: 'What to do, and when',
+    blocks: [...tasks(context), ...alarmDates(context)],
+  };
+}
+
+function tasks(context: Context): Block[] {
+  const list = context.house.care;
+  if (list.length === 0)
+    return [
+      { kind: 'paragraph', id: 'care-none', size: 'body', text: rich('No care task is written down.') },
+    ];
+  return [
+    {
+      kind: 'paragraph',
+      id: 'care-note',
+      size: 'body',
+      text: rich(
+        'The calendar file beside this book (care.ics) holds the dated tasks; any calendar program takes it.',
+      ),
+    },
+    {
+      kind: 'table',
+      id: 'care-tasks',
+      caption: 'Care tasks',
+      columns: [
+        { title: 'What', align: 'left', weight: 34 },
+        { title: 'Every', align: 'left', weight: 16 },
+        { title: 'Next', align: 'left', weight: 20 },
+        { title: 'How', align: 'left', weight: 30 },
+      ],
+      rows: list.map((task, index) => ({
+        id: `care-${index + 1}`,
+        cells: [
+          rich(
+            upperFirst(task.what),
+            task.for === undefined ? undefined : `, ${thingName(context, task.for)}`,
+          ),
+          rich(task.every),
+          rich(task.next === undefined ? 'not dated' : printDate(task.next)),
+          rich(upperFirst(task.how ?? '')),
+        ],
+      })),
+    },
+  ];
+}
+
+function thingName(context: Context, id: string): string {
+  const system = context.house.systems.find((one) => one.id === id);
+  return (system?.name ?? system?.is ?? placeName(context, id)).toLowerCase();
+}
+
+function alarmDates(context: Context): Block[] {
+  const { ends } = context.tally.alarms;
+  if (ends.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      id: 'alarm-dates',
+      caption: 'When alarms are to be replaced',
+      columns: [
+        { title: 'Alarm', align: 'left', weight: 40 },
+        { title: 'Replace by', align: 'left', weight: 30 },
+        { title: 'How that is known', align: 'left', weight: 30 },
+      ],
+      rows: ends.map((end, index) => ({
+        id: `alarm-date-${index + 1}`,
+        cells: [
+          rich(
+            `${end.alarm.is === 'both' ? 'Smoke and carbon monoxide' : upperFirst(end.alarm.is.replace('-', ' '))}, ${placeName(context, end.alarm.where).toLowerCase()}`,
+          ),
+          rich(
+            end.replaceBy === undefined ? 'not known' : `${isoDate(end.replaceBy)}${end.due ? ', due' : ''}`,
+          ),
+          rich(end.basis),
+        ],
+        mark: markOf(
+          context,
+          { evidence: [...end.alarm.evidence, ...(end.alarm.made?.evidence ?? [])] },
+          end.replaceBy !== undefined,
+        ),
+      })),
+      note: rich(
+        'Test every alarm on moving in, whatever its date. Smoke alarms: ten years from the date of manufacture (NFPA 72). Carbon monoxide alarms: the date printed on them.',
+      ),
+    },
+  ];
+}
+
+/** Paint and finishes by room, with what is needed to match them. */
+export function finishRecord(context: Context): Section {
+  const homes = [...context.house.rooms, ...context.house.structures].filter(
+    (home) => home.finishes.length > 0,
+  );
+  return {
+    id: 'finishes',
+    title: 'Paint and finishes by room',
+    blocks: [
+      touchUp(),
+      ...(homes.length === 0
+        ? [
+            {
+              kind: 'paragraph',
+              id: 'finishes-none',
+              size: 'body',
+              text: rich('No finish is recorded.'),
+            } satisfies Block,
+          ]
+        : homes.flatMap((home) => homeRecords(context, home))),
+    ],
+  };
+}
+
+const touchUp = (): Block => ({
+  kind: 'paragraph',
+  id: 'touch-up',
+  size: 'body',
+  text: rich(
+    strong('Touching up. '),
+    'Use the same can or batch, the same tool and sheen, first on a spot that nobody sees, and feather the edge. Aged, sunlit or shiny paint will show a patch; repaint such a wall from corner to corner. Keep what is left sealed, away from frost, and labelled with room and code. (Trade practice, no source.)',
+  ),
+});
+
+function homeRecords(context: Context, home: Room | Structure): Block[] {
+  return [
+    { kind: 'heading', id: `finishes-${home.id}`, level: 3, text: nameOfRoom(home) },
+    ...home.finishes.map((finish, index): Block => {
+      const id = `finish-${home.id}-${index}`;
+      const quantity = context.tally.quantities.find((one) => one.id === id);
+      return {
+        kind: 'record',
+        id,
+        title: rich(strong(upperFirst(finish.on)), ` · ${finish.what}`),
+        entries: [...entriesOf(context, finish), ...quantityEntries(quantity)].map((entry, at) => ({
+          id: `${id}-${at + 1}`,
+          label: entry[0],
+          value: rich(entry[1]),
+        })),
+        mark: markOf(context, finish),
+      };
+    }),
+  ];
+}
+
+function entriesOf(context: Context, finish: Finish): [string, string][] {
+  const painted = /paint|stain/i.test(finish.what);
+  const entry = (label: string, value: string | undefined, ask: boolean): [string, string][] =>
+    value !== undefined ? [[label, value]] : ask && !finish.kept ? [[label, 'not recorded']] : [];
+  const tiled = /tile/i.test(finish.what);
+  return [
+    ...entry('Product', finish.product, false),
+    ...entry('Colour', finish.colour, painted),
+    ...entry('Code', finish.code, painted),
+    ...entry('Base', finish.base, painted),
+    ...entry('Sheen, as labelled', finish.sheen, painted),
+    ...entry('Coats', finish.coats?.toString(), false),
+    ...entry('Lot or shade', finish.lot, tiled),
+    ...entry('Plank', finish.plank && printSize(finish.plank), false),
+    ...entry('Tile', finish.tile && printSize(finish.tile), tiled),
+    ...entry('Thickness', finish.thickness && printLength(finish.thickness), false),
+    ...entry('Grout', finish.grout, tiled),
+    ...entry('Joint', finish.joint && printLength(finish.joint), false),
+    ...entry('Sealed', finish.sealed && printDate(finish.sealed), false),
+    ...entry('Laid', finish.pattern, false),
+    ...entry('Runs', finish.direction, false),
+    ...entry('Over', finish.over, false),
+    ...entry('Done', doneWords(context, finish), true),
+    ...entry('Left over', [finish.left, finish['left-at']].filter(Boolean).join(', ') || undefined, false),
+    ...entry('Remark', finish.note, false),
+  ];
+}
+
+function quantityEntries(quantity: FinishQuantity | undefined): [string, string][] {
+  if (quantity?.area === undefined) return [];
+  const { flooring, paint } = quantity;
+  const entries: [string, string][] = [
+    ['Net area', `${printSquareFeet(quantity.area)} sq ft (${quantity.basis})`],
+  ];
+  if (flooring !== undefined) {
+    entries.push([
+      'To order again',
+      `${printSquareFeet(flooring.order)} sq ft with ${flooring.wastePercent} % waste (${flooring.wasteBasis})${flooring.boxes === undefined ? '' : `, ${flooring.boxes} ${flooring.boxes === 1 ? 'box' : 'boxes'}`}`,
+    ]);
+  }
+  if (paint !== undefined) {
+    entries.push([
+      'To paint again',
+      `${paint.gallonsWords} gal for ${paint.coats} ${paint.coats === 1 ? 'coat' : 'coats'}${paint.coatsStated ? '' : ' (coats not stated)'} at ${paint.coverage} sq ft a gallon (${paint.coverageBasis}); buy ${paint.buy}`,
+    ]);
+  }
+  return entries;
+}
+
+/** Systems with what a service person asks for. */
+export function equipment(context: Context): Section {
+  const { ages } = context.tally;
+  const blocks: Block[] = ages.flatMap((age): Block[] => {
+    const system = context.house.systems.find((one) => one.id === age.system.id);
+    if (system === undefined) return [];
+    const entries: [string, string | undefined][] = [
+      ['What', system.name === undefined ? undefined : system.is],
+      ['Where', system.where === undefined ? undefined : placeName(context, system.where)],
+      ['Date', datesWords(age)],
+      ['Model', system.model],
+      ['Serial', system.label?.serial],
+      ['Capacity', system.capacity === undefined ? undefined : (system.capacity.value ?? 'not known')],
+      ['Runs on', system.fuel],
+      ['Material', system.material],
+      ['Serves', system.serves],
+      ['Set to', system['set-to']?.written],
+      ['Serviced', system.serviced && printDate(system.serviced)],
+      ['Manual', manualOf(context.house, system.manual)],
+      ['Remark', system.note],
+    ];
+    return [
+      {
+        kind: 'record',
+        id: `equipment-${system.id}`,
+        title: rich(strong(upperFirst(system.name ?? system.is))),
+        entries: entries
+          .filter((entry): entry is [string, string] => entry[1] !== undefined)
+          .map(([label, value], at) => ({
+            id: `equipment-${system.id}-${at + 1}`,
+            label,
+            value: rich(upperFirst(value)),
+          })),
+        mark: markOf(context, system),
+      },
+    ];
+  });
+  if (blocks.length === 0)
+    blocks.push({
+      kind: 'paragraph',
+      id: 'equipment-none',
+      size: 'body',
+      text: rich('No system or appliance is described.'),
+    });
+  return { id: 'equipment', title: 'Systems and appliances', blocks };
+}
+
+const manualOf = (house: House, id: string | undefined): string | undefined =>
+  house.documents.find((one) => one.id === id)?.what;
+
+export function warrantySection(context: Context): Section {
+  const table = warrantyTable(context);
+  return {
+    id: 'warranties',
+    title: 'Warranties',
+    blocks:
+      table.length > 0
+        ? table.map((block) => ({ ...block, id: 'warranty-list' }))
+        : [
+            {
+              kind: 'paragraph',
+              id: 'warranties-none',
+              size: 'body',
+              text: rich('No warranty is recorded.'),
+            },
+          ],
+  };
+}

@@ -1,0 +1,172 @@
+import type { SystemAge } from '../../tally/ages.js';
+import { type LifeSource, printLife } from '../../tally/published-lives.js';
+import { ageWords, datesWords, whenWords } from '../age-words.js';
+import type { Context } from '../context.js';
+import { placeName } from '../context.js';
+import { type AgeRow, drawAges, lastYearOf } from '../draw-ages.js';
+import { markOf, markOfFact } from '../marks.js';
+import type { Block, EvidenceMark, Section, TableRow } from '../packet.js';
+import { rich, soft, upperFirst } from '../rich.js';
+
+/** Taller drawings than this many rows would not fit a page. */
+const ROWS_A_DRAWING = 12;
+
+/** Every system and appliance with its age beside published lives, drawn and in a table. */
+export function howOld(context: Context): Section {
+  const { ages } = context.tally;
+  if (ages.length === 0) {
+    return {
+      id: 'how-old',
+      title: 'How old things are',
+      blocks: [
+        {
+          kind: 'paragraph',
+          id: 'ages-none',
+          size: 'body',
+          text: rich('No system or appliance is described.'),
+        },
+      ],
+    };
+  }
+  const letters = lettersFor(ages);
+  const drawn = ages
+    .filter((age) => age.age !== undefined || (age.lives?.rows.length ?? 0) > 0)
+    .map((age) => ageRow(age, letters));
+  const last = lastYearOf(drawn);
+  const pieces = evenPieces(drawn, ROWS_A_DRAWING);
+  const blocks: Block[] = pieces.map((rows, index) => ({
+    kind: 'drawing',
+    id: `ages-drawing-${index + 1}`,
+    drawing: drawAges(rows, 'wide', last),
+    narrow: drawAges(rows, 'narrow', last),
+    alt: `Ages of ${rows.map((row) => row.name.toLowerCase()).join(', ')} on one axis beside published lives. The table below says the same.`,
+    caption: rich(
+      'Years before the as-of date. The bar is the age; its dark end is the span that the dates leave open.',
+      index === pieces.length - 1
+        ? ' A bracket or cross is a published life, by the letter of its source.'
+        : undefined,
+    ),
+  }));
+  blocks.push(agesTable(context, letters), sourcesTable(letters), warning());
+  return { id: 'how-old', title: 'How old things are', blocks };
+}
+
+function evenPieces<T>(items: readonly T[], most: number): T[][] {
+  const pieces = Math.max(1, Math.ceil(items.length / most));
+  const size = Math.ceil(items.length / pieces);
+  return Array.from({ length: pieces }, (_, index) => items.slice(index * size, (index + 1) * size)).filter(
+    (piece) => piece.length > 0,
+  );
+}
+
+type Letters = ReadonlyMap<string, { readonly letter: string; readonly source: LifeSource }>;
+
+function lettersFor(ages: readonly SystemAge[]): Letters {
+  const letters = new Map<string, { letter: string; source: LifeSource }>();
+  for (const age of ages) {
+    for (const { source } of age.lives?.rows ?? []) {
+      if (!letters.has(source.id))
+        letters.set(source.id, { letter: String.fromCharCode(97 + letters.size), source });
+    }
+  }
+  return letters;
+}
+
+function ageRow(age: SystemAge, letters: Letters): AgeRow {
+  const years = (end: { years: number; months: number } | undefined): number | undefined =>
+    end === undefined ? undefined : end.years + end.months / 12;
+  return {
+    name: upperFirst(age.system.name ?? age.system.is),
+    when: whenWords(age) ?? 'date not known',
+    youngest: years(age.age?.youngest),
+    oldest: years(age.age?.oldest),
+    lives: (age.lives?.rows ?? []).map((row) => ({
+      letter: letters.get(row.source.id)?.letter ?? '',
+      low: row.low,
+      high: row.high,
+      open: row.open,
+    })),
+  };
+}
+
+function agesTable(context: Context, letters: Letters): Block {
+  return {
+    kind: 'table',
+    id: 'ages',
+    caption: 'Ages and published lives',
+    columns: [
+      { title: 'What', align: 'left', weight: 26 },
+      { title: 'Date', align: 'left', weight: 20 },
+      { title: 'Age', align: 'left', weight: 15 },
+      { title: 'Published lives, years', align: 'left', weight: 22 },
+      { title: 'How it stands', align: 'left', weight: 17 },
+    ],
+    rows: context.tally.ages.map((age) => agesRow(context, age, letters)),
+    note: rich('Where the date of making and of installing are both known, the age counts from making.'),
+  };
+}
+
+function agesRow(context: Context, age: SystemAge, letters: Letters): TableRow {
+  const { system, comparison, lives } = age;
+  const where = system.where === undefined ? undefined : placeName(context, system.where).toLowerCase();
+  const published = (lives?.rows ?? [])
+    .map((row) => `${letters.get(row.source.id)?.letter ?? ''} ${printLife(row).replace(/ years$/, '')}`)
+    .join(' · ');
+  const stands = comparison.straddles
+    ? `${comparison.words}; its dates leave open whether it is ${comparison.ifYoungest} or ${comparison.ifOldest}`
+    : comparison.words;
+  return {
+    id: `system-${system.id}`,
+    cells: [
+      rich(
+        upperFirst(system.name ?? system.is),
+        where === undefined ? undefined : soft(`, ${where}`),
+        system.kept ? soft(', as found') : undefined,
+      ),
+      rich(datesWords(age)),
+      rich(ageWords(age)),
+      rich(published === '' ? 'none found' : published),
+      rich(age.age === undefined ? 'not known' : published === '' ? 'no life to compare with' : stands),
+    ],
+    mark: markOfAge(context, age),
+  };
+}
+
+export function markOfAge(context: Context, age: SystemAge): EvidenceMark {
+  if (age.date === undefined)
+    return markOf(context, { evidence: [], from: age.fact?.from ?? age.system.from }, false);
+  if (age.fact !== undefined && age.fact.evidence.length > 0) return markOfFact(context, age.fact);
+  return markOf(context, { from: age.fact?.from ?? age.system.from, evidence: age.system.evidence });
+}
+
+function sourcesTable(letters: Letters): Block {
+  return {
+    kind: 'table',
+    id: 'life-sources',
+    caption: 'Where the published lives are from',
+    columns: [
+      { title: '', align: 'left', weight: 5 },
+      { title: 'Source', align: 'left', weight: 45 },
+      { title: 'What its years mean', align: 'left', weight: 25 },
+      { title: 'How it was read', align: 'left', weight: 25 },
+    ],
+    rows: [...letters.values()].map(({ letter, source }) => ({
+      id: `source-${source.id}`,
+      cells: [
+        rich(letter),
+        rich(`${source.publisher}: ${source.title}, ${source.date}`),
+        rich(source.basis),
+        rich(source.read),
+      ],
+    })),
+  };
+}
+
+const warning = (): Block => ({
+  kind: 'paragraph',
+  id: 'ages-warning',
+  size: 'small',
+  text: rich(
+    'A published life is an average or an opinion about many houses. It is no promise, no warranty and no forecast for this one.',
+  ),
+});

@@ -1,0 +1,264 @@
+import { printDate } from '../../facts/date.js';
+import type { House } from '../../facts/house.js';
+import { AREA_CLASS_NAMES } from '../../tally/area.js';
+import { ASKED_FIRST, ageWords, whenWords } from '../age-words.js';
+import type { Context } from '../context.js';
+import { markOf, markOfFact, markOfSeveral } from '../marks.js';
+import type { Block, KeyFact, Section } from '../packet.js';
+import { counted, inWords, rich, strong, upperFirst } from '../rich.js';
+import { groupedNumber } from '../square-feet.js';
+
+/** What a reader has to know if they read nothing else. */
+export function inShort(context: Context): Section {
+  return {
+    id: 'in-short',
+    title: 'In short',
+    blocks: [
+      lead(context),
+      size(context),
+      ...lot(context),
+      ...systems(context),
+      ...done(context),
+      ...leftOut(context),
+      frontPhoto(context),
+    ].filter((block) => block !== undefined),
+  };
+}
+
+const STOREY_WORDS: Record<string, string> = {
+  one: 'one-storey',
+  'one-and-a-half': 'storey-and-a-half',
+  two: 'two-storey',
+  'two-and-a-half': 'two-and-a-half-storey',
+  three: 'three-storey',
+  'split-level': 'split-level',
+};
+
+function lead(context: Context): Block {
+  const { house } = context;
+  const { built, storeys, kind, bought, listed, foundation } = house.house;
+  const shape = [
+    kind === 'detached' ? undefined : kind,
+    storeys === undefined ? undefined : STOREY_WORDS[storeys],
+    'house',
+  ]
+    .filter(Boolean)
+    .join(' ');
+  const year = built.value === undefined ? ', when built is not known' : ` of ${printDate(built.value)}`;
+  const below = house.levels.some((level) => level.grade === 'below') ? ['a cellar'] : [];
+  const garages = house.structures
+    .filter((one) => one.is === 'garage')
+    .map((one) => (one.attached ? 'an attached garage' : 'a detached garage'));
+  const pool = house.pool === undefined ? [] : ['a pool'];
+  const with_ = inWords([...below, ...garages, ...pool]);
+  const article = /^[aeiou]/.test(shape) ? 'An' : 'A';
+  const span =
+    bought === undefined
+      ? ''
+      : ` Bought ${onDate(bought)}${listed === undefined ? '' : `, offered ${onDate(listed)}`}.`;
+  const ground = foundation?.value === undefined ? '' : ` It stands on ${foundation.value}.`;
+  return {
+    kind: 'statement',
+    id: 'short-lead',
+    size: 'lead',
+    text: rich(
+      `${article} ${shape}${year}${with_ === '' ? '' : ` with ${with_}`}. ${upperFirst(roomsInWords(house))}.${span}${ground}`,
+    ),
+    mark: markOfFact(context, built),
+  };
+}
+
+const onDate = (date: Parameters<typeof printDate>[0]): string =>
+  date.precision === 'day' ? `on ${printDate(date)}` : `in ${printDate(date)}`;
+
+export interface RoomCounts {
+  readonly bedrooms: number;
+  readonly fullBaths: number;
+  readonly threeQuarterBaths: number;
+  readonly halfBaths: number;
+}
+
+export function countRooms(house: House): RoomCounts {
+  const baths = (kind: 'full' | 'three-quarter' | 'half'): number =>
+    house.rooms.filter((room) => room.use === 'bath' && room.bath === kind).length;
+  return {
+    bedrooms: house.rooms.filter((room) => room.use === 'bedroom').length,
+    fullBaths: baths('full'),
+    threeQuarterBaths: baths('three-quarter'),
+    halfBaths: baths('half'),
+  };
+}
+
+function roomsInWords(house: House): string {
+  const { bedrooms, fullBaths, threeQuarterBaths, halfBaths } = countRooms(house);
+  const parts = [
+    bedrooms > 0 && counted(bedrooms, 'bedroom'),
+    fullBaths > 0 && counted(fullBaths, 'full bath'),
+    threeQuarterBaths > 0 && counted(threeQuarterBaths, 'three-quarter bath'),
+    halfBaths > 0 && counted(halfBaths, 'half bath'),
+  ].filter((part) => part !== false);
+  return parts.length === 0 ? 'its rooms are not described' : inWords(parts);
+}
+
+function size(context: Context): Block {
+  const { areas } = context.tally;
+  const above = areas.byClass['above-finished'];
+  const others = (['below-finished', 'non-standard', 'disconnected', 'unfinished'] as const)
+    .filter((name) => areas.byClass[name].area > 0n)
+    .map((name) => `${lower(AREA_CLASS_NAMES[name])} ${groupedNumber(areas.byClass[name].squareFeet)}`);
+  const record =
+    areas.record === undefined ? '' : ` The public record says ${groupedNumber(areas.record.squareFeet)}.`;
+  const measured = context.house.measured;
+  const known = above.area > 0n;
+  return {
+    kind: 'statement',
+    id: 'short-size',
+    size: 'body',
+    text: known
+      ? rich(
+          strong(`${groupedNumber(above.squareFeet)} square feet finished above grade`),
+          areas.estimate ? ', an estimate.' : '.',
+          others.length === 0 ? undefined : ` Apart from that, in square feet: ${inWords(others)}.`,
+          record,
+        )
+      : rich(strong('The size is not known.'), ' No level is described well enough to work it out.', record),
+    mark:
+      known && measured !== undefined
+        ? markOf(context, {
+            ...measured,
+            from:
+              measured.from ??
+              `measured by ${measured.by === 'owner' ? 'the owner' : measured.by}${measured.date === undefined ? '' : `, ${printDate(measured.date)}`}`,
+          })
+        : markOf(context, { evidence: [] }, known),
+  };
+}
+
+const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
+function lot(context: Context): Block[] {
+  const fact = context.house.house.lot;
+  if (fact === undefined) return [];
+  const corrected =
+    fact.was === undefined
+      ? ''
+      : ` An earlier figure, ${fact.was}, was corrected${fact.corrected === undefined ? '' : ` ${onDate(fact.corrected)}`}.`;
+  return [
+    {
+      kind: 'statement',
+      id: 'short-lot',
+      size: 'body',
+      text: rich(
+        fact.value === undefined ? 'The size of the lot is not known.' : `The lot is ${fact.value.written}.`,
+        corrected,
+      ),
+      mark: markOfFact(context, fact),
+    },
+  ];
+}
+
+function systems(context: Context): Block[] {
+  const asked = ASKED_FIRST.flatMap((pattern) =>
+    context.tally.ages.filter((age) => pattern.test(age.system.is)).slice(0, 1),
+  );
+  if (asked.length === 0) return [];
+  const sentence = asked.map((age) => `${lower(age.system.name ?? age.system.is)} ${ageWords(age)}`);
+  return [
+    {
+      kind: 'statement',
+      id: 'short-systems',
+      size: 'body',
+      text: rich(strong('How old: '), `${sentence.join('; ')}.`),
+      mark: markOfSeveral(
+        context,
+        asked.map((age) => ({
+          evidence: age.fact?.evidence ?? (age.basis === 'label' ? age.system.evidence : []),
+          known: whenWords(age) !== undefined && age.date !== undefined,
+        })),
+      ),
+    },
+  ];
+}
+
+function done(context: Context): Block[] {
+  const { improvements } = context.tally;
+  if (improvements.length === 0) return [];
+  const own = improvements.filter((one) => one.who.kind === 'owner' || one.who.kind === 'family').length;
+  const hired = improvements.filter((one) => one.who.kind === 'hired').length;
+  const unknown = improvements.length - own - hired;
+  const by = [
+    own > 0 && `${own} by the owner or family`,
+    hired > 0 && `${hired} by people who were hired`,
+    unknown > 0 && `${unknown} by whom is not known`,
+  ].filter((part) => part !== false);
+  return [
+    {
+      kind: 'statement',
+      id: 'short-done',
+      size: 'body',
+      text: rich(
+        strong(`${improvements.length} things were done`),
+        `: ${inWords(by)}. ${upperFirst(counted(context.house.conditions.length, 'known condition was', 'known conditions were'))} left as found.`,
+      ),
+      mark: markOfSeveral(
+        context,
+        improvements.map((one) => ({ evidence: one.source.item.evidence, known: true })),
+      ),
+    },
+  ];
+}
+
+function leftOut(context: Context): Block[] {
+  const unknown = context.tally.ages.filter((age) => age.date === undefined).length;
+  if (unknown === 0) return [];
+  return [
+    {
+      kind: 'paragraph',
+      id: 'short-unknown',
+      size: 'small',
+      text: rich(
+        `The age of ${counted(unknown, 'system or appliance', 'systems and appliances')} is not known. Where this packet says “not known”, nobody could say; it never means “no”.`,
+      ),
+    },
+  ];
+}
+
+/** The first photo after the work that shows the front, if there is one. */
+function frontPhoto(context: Context): Block | undefined {
+  const front = Object.entries(context.house.photos).find(
+    ([id, photo]) => context.photos.has(id) && photo.when !== 'before' && /\bfront\b/i.test(photo.shows),
+  );
+  return front === undefined
+    ? undefined
+    : { kind: 'photo', id: `photo-${front[0]}`, photo: front[0], caption: rich(upperFirst(front[1].shows)) };
+}
+
+export function keyFacts(context: Context): KeyFact[] {
+  const { house, tally } = context;
+  const { bedrooms, fullBaths, threeQuarterBaths, halfBaths } = countRooms(house);
+  const baths = [
+    fullBaths > 0 && `${fullBaths} full`,
+    threeQuarterBaths > 0 && `${threeQuarterBaths} three-quarter`,
+    halfBaths > 0 && `${halfBaths} half`,
+  ]
+    .filter(Boolean)
+    .join(', ');
+  const above = tally.areas.byClass['above-finished'];
+  return [
+    {
+      id: 'key-built',
+      label: 'Built',
+      value: house.house.built.value === undefined ? 'not known' : printDate(house.house.built.value),
+    },
+    {
+      id: 'key-size',
+      label: 'Finished above grade',
+      value:
+        above.area === 0n
+          ? 'not known'
+          : `${groupedNumber(above.squareFeet)} sq ft${tally.areas.estimate ? ', estimate' : ''}`,
+    },
+    { id: 'key-bedrooms', label: 'Bedrooms', value: String(bedrooms) },
+    { id: 'key-baths', label: 'Baths', value: baths === '' ? 'not described' : baths },
+  ];
+}

@@ -1,0 +1,143 @@
+import { printDate } from '../../facts/date.js';
+import { collectFacts } from '../collect-facts.js';
+import { type Context, photoIn, placeName } from '../context.js';
+import { markOf } from '../marks.js';
+import type { Block, Section } from '../packet.js';
+import { photoCaption } from '../photo-words.js';
+import { fullStop, rich, strong, upperFirst } from '../rich.js';
+import { finishWords, systemWords } from '../tell.js';
+
+/** Known and not mended, kept as it was, not known, and what was corrected. */
+export function leftAsFound(context: Context): Section {
+  return {
+    id: 'left-as-found',
+    title: 'Left as found',
+    blocks: [...conditions(context), ...kept(context), ...notKnown(context), ...corrections(context)],
+  };
+}
+
+function conditions(context: Context): Block[] {
+  const list = context.house.conditions;
+  const blocks: Block[] = [{ kind: 'heading', id: 'conditions', level: 3, text: 'Known and not mended' }];
+  if (list.length === 0)
+    blocks.push({
+      kind: 'paragraph',
+      id: 'conditions-none',
+      size: 'body',
+      text: rich('The owner has written down no such condition. That is no finding that there is none.'),
+    });
+  for (const [index, item] of list.entries()) {
+    const where = item.where === undefined ? '' : ` ${upperFirst(placeName(context, item.where))}`;
+    const since = item.since === undefined ? '' : ` Since: ${item.since}`;
+    blocks.push({
+      kind: 'statement',
+      id: `condition-${index + 1}`,
+      size: 'body',
+      text: rich(
+        strong(fullStop(upperFirst(item.what))),
+        where === '' ? undefined : `${where}.`,
+        since === '' ? undefined : `${fullStop(since)}`.replace(/^/, ' ').replace('  ', ' '),
+        item.note === undefined ? undefined : ` ${fullStop(upperFirst(item.note))}`,
+      ),
+      mark: markOf(context, { from: item.from, evidence: [...item.evidence, ...item.photos] }),
+    });
+    for (const id of item.photos) {
+      const photo = photoIn(context, id);
+      if (photo !== undefined)
+        blocks.push({
+          kind: 'photo',
+          id: `photo-${id}`,
+          photo: id,
+          caption: rich(photoCaption(photo, 'full')),
+        });
+    }
+  }
+  return blocks;
+}
+
+function kept(context: Context): Block[] {
+  const list = context.tally.kept;
+  if (list.length === 0) return [];
+  return [
+    { kind: 'heading', id: 'kept', level: 3, text: 'Kept as it was' },
+    {
+      kind: 'table',
+      id: 'kept-list',
+      caption: 'Not changed by this owner',
+      columns: [
+        { title: 'What', align: 'left', weight: 30 },
+        { title: 'Where', align: 'left', weight: 25 },
+        { title: 'What is known of it', align: 'left', weight: 45 },
+      ],
+      rows: list.map((one) => {
+        const { source } = one;
+        const words = source.kind === 'finish' ? finishWords(source.item) : systemWords(source.item);
+        const title = source.kind === 'finish' ? source.item.on : (source.item.name ?? source.item.is);
+        return {
+          id: `kept-${one.id}`,
+          cells: [
+            rich(upperFirst(title)),
+            rich(one.where.map((id) => upperFirst(placeName(context, id))).join(', ')),
+            rich(
+              words === '' ? 'nothing' : upperFirst(words),
+              source.item.note === undefined ? undefined : `. ${upperFirst(source.item.note)}`,
+            ),
+          ],
+          mark: markOf(context, source.item),
+        };
+      }),
+    },
+  ];
+}
+
+function notKnown(context: Context): Block[] {
+  const facts = collectFacts(context.house).filter((one) => one.fact.value === undefined);
+  if (facts.length === 0) return [];
+  return [
+    { kind: 'heading', id: 'not-known', level: 3, text: 'Not known' },
+    {
+      kind: 'paragraph',
+      id: 'not-known-note',
+      size: 'small',
+      text: rich('Asked for and not found out. Not known is never the same as no.'),
+    },
+    {
+      kind: 'list',
+      id: 'not-known-list',
+      items: facts.map(({ words, fact }, index) => ({
+        id: `unknown-${index + 1}`,
+        text: rich(upperFirst(words), fact.note === undefined ? undefined : `: ${fact.note}`),
+        mark: markOf(context, fact, false),
+      })),
+    },
+  ];
+}
+
+function corrections(context: Context): Block[] {
+  const facts = collectFacts(context.house).filter((one) => one.fact.was !== undefined);
+  if (facts.length === 0) return [];
+  return [
+    { kind: 'heading', id: 'corrections', level: 3, text: 'Corrected' },
+    {
+      kind: 'table',
+      id: 'correction-list',
+      caption: 'Facts that were written differently before',
+      columns: [
+        { title: 'Fact', align: 'left', weight: 34 },
+        { title: 'Before', align: 'left', weight: 20 },
+        { title: 'Now', align: 'left', weight: 24 },
+        { title: 'Corrected', align: 'left', weight: 22 },
+      ],
+      rows: facts.map(({ words, fact, printed }, index) => ({
+        id: `correction-${index + 1}`,
+        cells: [
+          rich(upperFirst(words)),
+          rich(fact.was),
+          rich(printed),
+          rich(fact.corrected === undefined ? 'date not given' : printDate(fact.corrected)),
+        ],
+        mark: markOf(context, fact, fact.value !== undefined),
+      })),
+    },
+  ];
+}

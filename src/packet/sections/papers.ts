@@ -1,0 +1,165 @@
+import { type HouseDate, printDate } from '../../facts/date.js';
+import { type Context, photoIn } from '../context.js';
+import { holdsPrices } from '../edition-house.js';
+import { markOf } from '../marks.js';
+import type { Block, Section } from '../packet.js';
+import { photoCaption } from '../photo-words.js';
+import { rich, upperFirst } from '../rich.js';
+import { permitState } from '../tell.js';
+import { warrantyTable } from './warranties.js';
+
+/** Permits, people hired, warranties, and the papers behind the statements. */
+export function papers(context: Context): Section {
+  return {
+    id: 'papers',
+    title: 'Papers',
+    blocks: [
+      ...permits(context),
+      ...people(context),
+      ...warrantyTable(context),
+      ...documents(context),
+      ...labels(context),
+    ],
+  };
+}
+
+const dateOr = (date: HouseDate | undefined, otherwise: string): string =>
+  date === undefined ? otherwise : printDate(date);
+
+export function permits(context: Context): Block[] {
+  const list = context.house.permits;
+  if (list.length === 0)
+    return [
+      {
+        kind: 'paragraph',
+        id: 'permits-none',
+        size: 'body',
+        text: rich('No permit is recorded. Whether any was needed is for the local office to say.'),
+      },
+    ];
+  return [
+    {
+      kind: 'table',
+      id: 'permits',
+      caption: 'Permits',
+      columns: [
+        { title: 'Number', align: 'left', weight: 20 },
+        { title: 'For', align: 'left', weight: 34 },
+        { title: 'Issued', align: 'left', weight: 20 },
+        { title: 'How it stands', align: 'left', weight: 26 },
+      ],
+      rows: list.map((permit) => ({
+        id: `paper-${permit.id}`,
+        cells: [
+          rich(permit.number ?? 'no number'),
+          rich(
+            upperFirst(permit.what ?? 'not said'),
+            permit.office === undefined ? undefined : `, ${permit.office}`,
+          ),
+          rich(dateOr(permit.issued, 'date not known')),
+          rich(permitState(permit)),
+        ],
+        mark: markOf(context, permit, permit.state !== 'not-known'),
+      })),
+    },
+  ];
+}
+
+function people(context: Context): Block[] {
+  const list = context.house.people;
+  if (list.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      id: 'people',
+      caption: 'People who were hired',
+      columns: [
+        { title: 'Name', align: 'left', weight: 40 },
+        { title: 'Trade', align: 'left', weight: 25 },
+        { title: 'Licence, as they stated it', align: 'left', weight: 35 },
+      ],
+      rows: list.map((person) => ({
+        id: `person-${person.id}`,
+        cells: [
+          rich(person.name),
+          rich(person.trade ?? 'not said'),
+          rich(person.licence === undefined ? 'not stated' : (person.licence.value ?? 'not known')),
+        ],
+        mark: markOf(
+          context,
+          { evidence: person.licence?.evidence ?? [], from: person.licence?.from },
+          person.licence?.value !== undefined,
+        ),
+      })),
+      note: rich(
+        'Licences were not checked by this program. The state’s licence board can say whether one is in force.',
+      ),
+    },
+  ];
+}
+
+function documents(context: Context): Block[] {
+  const list = context.house.documents;
+  const priced = context.whole.documents.filter((one) => holdsPrices(one)).length;
+  const blocks: Block[] = [];
+  if (list.length > 0) {
+    blocks.push({
+      kind: 'table',
+      id: 'documents',
+      caption: 'Other papers',
+      columns: [
+        { title: 'What', align: 'left', weight: 55 },
+        { title: 'Kind', align: 'left', weight: 20 },
+        { title: 'Date', align: 'left', weight: 25 },
+      ],
+      rows: list.map((document) => ({
+        id: `paper-${document.id}`,
+        cells: [
+          rich(upperFirst(document.what)),
+          rich(document.kind),
+          rich(dateOr(document.date, 'not dated')),
+        ],
+      })),
+      note: rich('The owner keeps the papers; ask to see them.'),
+    });
+  }
+  if (priced > 0 && !context.rules.everything) {
+    blocks.push({
+      kind: 'paragraph',
+      id: 'documents-priced',
+      size: 'small',
+      text: rich(
+        `${priced} receipts and invoices are on file with the owner. They show prices and are not part of this paper.`,
+      ),
+    });
+  }
+  if (blocks.length === 0)
+    blocks.push({
+      kind: 'paragraph',
+      id: 'documents-none',
+      size: 'body',
+      text: rich('No paper is on file.'),
+    });
+  return blocks;
+}
+
+/** Label photos: evidence in themselves. */
+function labels(context: Context): Block[] {
+  const photos = Object.entries(context.house.photos)
+    .filter(([, photo]) => photo.when === 'label')
+    .map(([id]) => photoIn(context, id))
+    .filter((photo) => photo !== undefined);
+  if (photos.length === 0) return [];
+  return [
+    { kind: 'heading', id: 'label-photos', level: 3, text: 'Labels' },
+    {
+      kind: 'photos',
+      id: 'label-photo-list',
+      photos: photos.map((photo) => ({
+        id: `photo-${photo.id}`,
+        photo: photo.id,
+        caption: rich(photoCaption(photo, 'full')),
+      })),
+    },
+  ];
+}

@@ -1,0 +1,108 @@
+import { printDate } from '../../facts/date.js';
+import { printMoney } from '../../facts/money.js';
+import type { Context } from '../context.js';
+import { markOf, markOfFact } from '../marks.js';
+import type { Block, Section } from '../packet.js';
+import { fullStop, rich, upperFirst } from '../rich.js';
+
+/** Questions buyers ask, what stays, and what is owed to others. */
+export function questions(context: Context): Section {
+  return {
+    id: 'questions',
+    title: 'Questions',
+    blocks: [...answers(context), ...conveys(context), ...dues(context)],
+  };
+}
+
+function answers(context: Context): Block[] {
+  const list = context.house.answers;
+  if (list.length === 0)
+    return [
+      {
+        kind: 'paragraph',
+        id: 'answers-none',
+        size: 'body',
+        text: rich('No question has been answered in writing yet.'),
+      },
+    ];
+  return list.map((item, index) => ({
+    kind: 'question',
+    id: `question-${index + 1}`,
+    ask: item.ask,
+    answer: rich(
+      item.answer.value === undefined ? 'Not known.' : fullStop(upperFirst(item.answer.value)),
+      item.answer.note === undefined ? undefined : ` ${fullStop(upperFirst(item.answer.note))}`,
+    ),
+    mark: markOfFact(context, item.answer),
+  }));
+}
+
+const STAYS = { yes: 'stays', no: 'goes', 'not known': 'not settled' } as const;
+
+export function conveys(context: Context): Block[] {
+  const listed = context.house.conveys.map((item, index) => ({
+    id: `conveys-${index + 1}`,
+    what: item.what,
+    stays: item.stays,
+    note: item.note,
+    known: { evidence: [] as readonly string[] },
+  }));
+  const systems = context.house.systems
+    .filter((system) => system.conveys !== undefined)
+    .map((system) => ({
+      id: `conveys-${system.id}`,
+      what: system.name ?? system.is,
+      stays: system.conveys ?? 'not known',
+      note: undefined,
+      known: system,
+    }));
+  const all = [...systems, ...listed];
+  if (all.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      id: 'conveys',
+      caption: 'What stays and what goes',
+      columns: [
+        { title: 'What', align: 'left', weight: 50 },
+        { title: '', align: 'left', weight: 20 },
+        { title: 'Remark', align: 'left', weight: 30 },
+      ],
+      rows: all.map((item) => ({
+        id: item.id,
+        cells: [rich(upperFirst(item.what)), rich(STAYS[item.stays]), rich(item.note ?? '')],
+        mark: markOf(context, item.known, item.stays !== 'not known'),
+      })),
+      note: rich('The contract decides what is sold; this is the owner’s list.'),
+    },
+  ];
+}
+
+export function dues(context: Context): Block[] {
+  const list = context.house.dues;
+  if (list.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      id: 'dues',
+      caption: 'Dues',
+      columns: [
+        { title: 'To', align: 'left', weight: 40 },
+        { title: 'Amount', align: 'right', weight: 20 },
+        { title: 'For', align: 'left', weight: 40 },
+      ],
+      rows: list.map((due, index) => ({
+        id: `dues-${index + 1}`,
+        cells: [
+          rich(due.to),
+          rich(`${printMoney(due.amount)} ${due.per === 'once' ? 'once' : `a ${due.per.replace('-', ' ')}`}`),
+          rich(
+            upperFirst(due.covers ?? 'not said'),
+            due.since === undefined ? undefined : `; since ${printDate(due.since)}`,
+          ),
+        ],
+        mark: markOf(context, due),
+      })),
+    },
+  ];
+}

@@ -1,0 +1,203 @@
+import { printSquareFeet } from '../../facts/floor-area.js';
+import { AREA_CLASS_NAMES, AREA_CLASSES, type LevelArea } from '../../tally/area.js';
+import type { Context } from '../context.js';
+import { drawPlan } from '../draw-plan.js';
+import { markOf } from '../marks.js';
+import type { Block, Section, TableRow } from '../packet.js';
+import { rich } from '../rich.js';
+import { groupedNumber } from '../square-feet.js';
+
+/** How big the house is, by class and level, with the sums and how it was measured. */
+export function sizeSection(context: Context): Section {
+  const { areas } = context.tally;
+  return {
+    id: 'size',
+    title: 'Size',
+    blocks: [
+      ...plans(context),
+      classesTable(context),
+      ...declaration(context),
+      ...readings(context),
+      ...record(context),
+      ...areas.levels.flatMap(sumsTable),
+    ],
+  };
+}
+
+/** Widest and highest a plan may be on the smaller of the two papers. */
+const PLAN_WIDTH = 452;
+const PLAN_HEIGHT = 500;
+const NARROW_WIDTH = 320;
+
+export function plans(context: Context): Block[] {
+  return context.tally.areas.levels.flatMap((level): Block[] => {
+    if (level.corners === undefined) return [];
+    const rooms = level.rooms.map((room) => ({
+      name: room.name,
+      size: room.sizeWords,
+      corners: room.corners,
+      apart: isApart(context, level, room.id),
+    }));
+    const wide = drawPlan(level.corners, rooms, PLAN_WIDTH, PLAN_HEIGHT);
+    const narrow = drawPlan(level.corners, rooms, NARROW_WIDTH, 420);
+    const scale = wide.scale === undefined ? 'To scale by its scale bar' : `On letter paper ${wide.scale}`;
+    return [
+      {
+        kind: 'drawing',
+        id: `plan-${level.id}`,
+        drawing: wide.drawing,
+        narrow: narrow.drawing,
+        alt: `Floor plan of ${level.name}, drawn to scale with north up. Rooms: ${rooms.map((room) => `${room.name} ${room.size}`).join('; ') || 'none placed'}.`,
+        caption: rich(
+          `${level.name}. ${scale}; outside dimensions; drawn from the facts, not surveyed.`,
+          wide.key.length === 0 ? undefined : ` ${wide.key.join(', ')}.`,
+        ),
+      },
+    ];
+  });
+}
+
+function isApart(context: Context, level: LevelArea, id: string): boolean {
+  const room = context.house.rooms.find((one) => one.id === id);
+  const finish = room?.finish ?? context.house.levels.find((one) => one.id === level.id)?.finish;
+  return finish === 'unfinished' || room?.use === 'garage';
+}
+
+export function classesTable(context: Context): Block {
+  const { areas } = context.tally;
+  const sqft = (n: number | undefined): string => (n === undefined ? 'not measured' : groupedNumber(n));
+  const rows: TableRow[] = AREA_CLASSES.filter((name) => name !== 'garage-and-open').flatMap(
+    (name): TableRow[] => {
+      const total = areas.byClass[name];
+      if (total.area === 0n && name !== 'above-finished' && name !== 'below-finished') return [];
+      const levels = areas.levels.filter((level) => level.byClass[name] > 0n);
+      return [
+        {
+          id: `area-${name}`,
+          cells: [rich(AREA_CLASS_NAMES[name]), rich(total.area === 0n ? 'none' : sqft(total.squareFeet))],
+        },
+        ...(levels.length < 2
+          ? []
+          : levels.map((level) => ({
+              id: `area-${name}-${level.id}`,
+              cells: [
+                rich(`   of that, ${level.name.toLowerCase()}`),
+                rich(printSquareFeet(level.byClass[name])),
+              ],
+            }))),
+      ];
+    },
+  );
+  const lines = [
+    ['garage', 'Garage'],
+    ['open', 'Open structure'],
+    ['not-all-year', 'Enclosed, not for all-year use'],
+    ['outbuildings', 'Outbuilding'],
+  ] as const;
+  for (const [line, title] of lines) {
+    for (const one of areas.structures[line])
+      rows.push({
+        id: `area-${line}-${one.id}`,
+        cells: [rich(`${title}: ${one.name.toLowerCase()}`), rich(sqft(one.squareFeet))],
+      });
+  }
+  return {
+    kind: 'table',
+    id: 'area-classes',
+    caption: 'Area by class',
+    columns: [
+      { title: 'Class', align: 'left', weight: 75 },
+      { title: 'Square feet', align: 'right', weight: 25 },
+    ],
+    rows,
+    note: rich('Each class stands alone; they are never added up. Rounded once, at the end.'),
+  };
+}
+
+export function declaration(context: Context): Block[] {
+  const { measured } = context.house;
+  return context.tally.areas.declaration.map((sentence, index) => ({
+    kind: 'statement',
+    id: `declaration-${index + 1}`,
+    size: 'body',
+    text: rich(sentence),
+    mark: markOf(
+      context,
+      { evidence: measured?.evidence ?? [], from: measured?.from },
+      measured !== undefined,
+    ),
+  }));
+}
+
+function readings(context: Context): Block[] {
+  return context.tally.areas.readings.map((reading, index) => ({
+    kind: 'statement',
+    id: `reading-${index + 1}`,
+    size: 'body',
+    text: rich(
+      `${reading.room}: ${reading.words} Counted here: ${groupedNumber(reading.countedIfFail)} sq ft; by the other reading ${groupedNumber(reading.countedIfPass)} sq ft.`,
+    ),
+    mark: markOf(context, { evidence: [], from: 'the rule can be read two ways' }),
+  }));
+}
+
+export function record(context: Context): Block[] {
+  const { record: compared } = context.tally.areas;
+  if (compared === undefined) return [];
+  return [
+    {
+      kind: 'statement',
+      id: 'record',
+      size: 'body',
+      text: rich(
+        compared.words,
+        compared.causes.length === 0 ? undefined : ` What may explain it: ${compared.causes.join(' ')}`,
+      ),
+      mark: markOf(context, {
+        evidence: context.house.record?.evidence ?? [],
+        from: context.house.record?.from ?? compared.source,
+      }),
+    },
+  ];
+}
+
+function sumsTable(level: LevelArea): Block[] {
+  if (level.lines.length === 0) return [];
+  const total = level.byClass[level.ownClass];
+  return [
+    {
+      kind: 'table',
+      id: `sum-${level.id}`,
+      caption: `How the figure for ${level.name.toLowerCase()} was worked out`,
+      columns: [
+        { title: 'Part', align: 'left', weight: 40 },
+        { title: 'Square feet', align: 'right', weight: 17 },
+        { title: 'Rule', align: 'left', weight: 43 },
+      ],
+      rows: [
+        ...level.lines.map((line, index) => ({
+          id: `sum-${level.id}-${index + 1}`,
+          cells: [rich(line.what), rich(signedSquareFeet(line.area)), rich(line.rule)],
+        })),
+        {
+          id: `sum-${level.id}-total`,
+          weight: 'total' as const,
+          cells: [
+            rich(AREA_CLASS_NAMES[level.ownClass]),
+            rich(printSquareFeet(total)),
+            rich('Rounded once, here'),
+          ],
+        },
+      ],
+    },
+  ];
+}
+
+/** To a hundredth, so that the lines can be added up by hand; rounded half away from zero for display only. */
+function signedSquareFeet(area: bigint): string {
+  const hundredth = 3_048_000n ** 2n;
+  const size = area < 0n ? -area : area;
+  const hundredths = (size * 200n + hundredth) / (2n * hundredth);
+  const text = `${groupedNumber(Number(hundredths / 100n))}.${String(hundredths % 100n).padStart(2, '0')}`;
+  return area < 0n ? `−${text}` : text;
+}

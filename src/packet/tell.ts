@@ -1,0 +1,187 @@
+/** Facts told in sentences: what was done, by whom, under which permit. */
+import { type HouseDate, printDate } from '../facts/date.js';
+import type { Finish, Permit, System } from '../facts/house.js';
+import { printLength } from '../facts/length.js';
+import { printSize } from '../facts/size.js';
+import type { Improvement } from '../tally/improvements.js';
+import type { Who } from '../tally/who.js';
+import { type Context, placeName } from './context.js';
+import { markOf } from './marks.js';
+import type { EvidenceMark, Rich, Run } from './packet.js';
+import { fullStop, inWords, link, rich, say, strong, upperFirst } from './rich.js';
+
+export interface Told {
+  readonly text: Rich;
+  readonly mark: EvidenceMark;
+}
+
+const DEED_WORDS: Record<Improvement['did'], string> = {
+  new: 'new',
+  replaced: 'replaced',
+  repaired: 'repaired',
+  refinished: 'refinished',
+  painted: 'painted',
+  moved: 'moved',
+  removed: 'removed',
+  cleaned: 'cleaned',
+  serviced: 'serviced',
+  added: 'added',
+};
+
+export const deedWords = (did: Improvement['did']): string => DEED_WORDS[did];
+
+/** The name of what an improvement is about. */
+export function subjectOf(improvement: Improvement): string {
+  const { source } = improvement;
+  if (source.kind === 'work') return upperFirst(source.item.what);
+  if (source.kind === 'system') return upperFirst(source.item.name ?? source.item.is);
+  return source.item.on === 'other' ? upperFirst(source.item.what) : upperFirst(source.item.on);
+}
+
+/** One improvement as a sentence or two: what was done in bold, then what exactly, when, by whom, permit. */
+export function tellImprovement(
+  context: Context,
+  improvement: Improvement,
+  naming: 'with place' | 'without place',
+): Told {
+  const { source } = improvement;
+  const place =
+    naming === 'with place' && improvement.where.length > 0
+      ? `, ${inWords(improvement.where.map((id) => placeName(context, id).toLowerCase()))}`
+      : '';
+  const head = strong(`${subjectOf(improvement)}${place}, ${deedWords(improvement.did)}.`);
+  const body =
+    source.kind === 'work'
+      ? workBody(context, improvement)
+      : source.kind === 'finish'
+        ? finishWords(source.item)
+        : systemWords(source.item);
+  const permit = permitRuns(context, source.item.permit);
+  const when = improvement.done === undefined ? 'Date not known' : upperFirst(printDate(improvement.done));
+  const started =
+    source.kind === 'work' && source.item.started !== undefined
+      ? `${upperFirst(printDate(source.item.started))} to `
+      : '';
+  return {
+    text: rich(
+      head,
+      body === '' ? undefined : ` ${upperFirst(fullStop(body))}`,
+      ` ${started}${started === '' ? when : when.charAt(0).toLowerCase() + when.slice(1)}, ${whoWords(context, improvement.who)}`,
+      ...(permit.length === 0 ? [] : [say('; '), ...permit]),
+      '.',
+      source.item.note === undefined ? undefined : ` ${fullStop(upperFirst(source.item.note))}`,
+    ),
+    mark: markOf(context, withPermit(context, source.item)),
+  };
+}
+
+/** A permit named beside a thing is a paper behind it. */
+function withPermit(
+  context: Context,
+  item: { evidence: readonly string[]; from?: string | undefined; permit?: string | undefined },
+) {
+  const permit = context.house.permits.find((one) => one.id === item.permit);
+  const counts = permit !== undefined && permit.state !== 'none-found' && permit.state !== 'not-known';
+  return {
+    from: item.from,
+    evidence: counts && item.permit !== undefined ? [...item.evidence, item.permit] : item.evidence,
+  };
+}
+
+function workBody(_context: Context, improvement: Improvement): string {
+  if (improvement.source.kind !== 'work') return '';
+  const { item, systems } = improvement.source;
+  const named = systems.map((system) =>
+    [system.name ?? system.is, systemWords(system)].filter(Boolean).join(', '),
+  );
+  return [item.how, ...named, item.why === undefined ? undefined : `why: ${item.why}`]
+    .filter(Boolean)
+    .join('; ');
+}
+
+/** "vinyl plank, ash, 7″ × 48″, laid straight, east–west, over levelled plywood" */
+export function finishWords(finish: Finish): string {
+  return [
+    finish.what,
+    finish.product,
+    finish.colour,
+    finish.sheen,
+    finish.plank && printSize(finish.plank),
+    finish.tile && printSize(finish.tile),
+    finish.thickness && `${printLength(finish.thickness)} thick`,
+    finish.pattern &&
+      (finish.pattern === 'straight'
+        ? 'laid straight'
+        : finish.pattern === 'pattern'
+          ? 'laid in a pattern'
+          : `laid ${finish.pattern === 'herringbone' ? 'in herringbone' : 'diagonally'}`),
+    finish.direction && `running ${finish.direction}`,
+    finish.over && `over ${finish.over}`,
+    finish.coats && `${finish.coats} ${finish.coats === 1 ? 'coat' : 'coats'}`,
+  ]
+    .filter(Boolean)
+    .join(', ');
+}
+
+export function systemWords(system: System): string {
+  return [
+    system.name === undefined ? undefined : system.is,
+    system.capacity?.value,
+    system.fuel === undefined || system.fuel === 'none'
+      ? undefined
+      : system.is.includes(system.fuel)
+        ? undefined
+        : system.fuel,
+    system.material,
+    system.serves && `serves ${system.serves}`,
+    system.made?.value && `made ${printDate(system.made.value)}`,
+  ]
+    .filter(Boolean)
+    .join(', ');
+}
+
+const NAMELESS_WORDS = {
+  owner: 'by the owner',
+  family: 'by the owner’s family',
+  'not-known': 'by whom is not known',
+} as const;
+
+export function whoWords(context: Context, who: Who): string {
+  if (who.kind !== 'hired') return NAMELESS_WORDS[who.kind];
+  const { person } = who;
+  if (!context.rules.people)
+    return `by a hired ${person.trade ?? 'firm'}${person.licence?.value === undefined ? '' : ', licence number stated'}`;
+  const licence =
+    person.licence === undefined
+      ? 'licence not stated'
+      : person.licence.value === undefined
+        ? 'licence not known'
+        : `licence as stated ${person.licence.value}`;
+  return `by ${person.name}${person.trade === undefined ? '' : ` (${person.trade})`}, ${licence}`;
+}
+
+export function permitRuns(context: Context, id: string | undefined): Run[] {
+  const permit = context.house.permits.find((one) => one.id === id);
+  if (permit === undefined) return [];
+  if (permit.state === 'none-found') return [link('no permit found when asked', `paper-${permit.id}`)];
+  return [
+    link(`permit${permit.number === undefined ? '' : ` ${permit.number}`}`, `paper-${permit.id}`),
+    say(`, ${permitState(permit)}`),
+  ];
+}
+
+export function permitState(permit: Permit): string {
+  const on = (date: HouseDate | undefined): string => (date === undefined ? '' : ` ${printDate(date)}`);
+  switch (permit.state) {
+    case 'final':
+      return `final${on(permit.final)}`;
+    case 'open':
+      return 'open, not yet final';
+    case 'expired':
+      return 'expired without a final inspection on record';
+    case 'none-found':
+      return 'none found when asked';
+    case 'not-known':
+      return 'state not known';
+  }
+}

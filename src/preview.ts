@@ -1,0 +1,101 @@
+/** Houses kept ready for looking at: pages in memory, PDF made when asked for. */
+import { readFile } from 'node:fs/promises';
+import path from 'node:path';
+import { type ComposedHouse, composeHouse, PUBLISHED, pdfNameOf, renderPages, renderPdf } from './build.js';
+import type { Located } from './diagnostics/report.js';
+import type { HouseFolder } from './find-houses.js';
+import type { OutputFile } from './packet/packet.js';
+
+const TYPES: Record<string, string> = {
+  '.html': 'text/html; charset=utf-8',
+  '.css': 'text/css; charset=utf-8',
+  '.svg': 'image/svg+xml',
+  '.jpg': 'image/jpeg',
+  '.avif': 'image/avif',
+  '.woff2': 'font/woff2',
+  '.txt': 'text/plain; charset=utf-8',
+  '.json': 'application/json',
+  '.csv': 'text/csv; charset=utf-8',
+  '.ics': 'text/calendar; charset=utf-8',
+  '.pdf': 'application/pdf',
+};
+
+interface Shown {
+  readonly composed: ComposedHouse;
+  readonly files: ReadonlyMap<string, OutputFile>;
+}
+
+export class Preview {
+  readonly #options: { readonly asOf: string; readonly out: string; readonly outShown: string };
+  readonly #houses = new Map<string, Shown>();
+
+  constructor(options: { readonly asOf: string; readonly out: string; readonly outShown: string }) {
+    this.#options = options;
+  }
+
+  /** Reads a house again. If an error stands, what was shown before stays. */
+  async refresh({ folder, shown }: HouseFolder): Promise<{ name: string; located: readonly Located[] }> {
+    const name = path.basename(path.resolve(folder));
+    const composed = await composeHouse({
+      ...this.#options,
+      folder,
+      shown,
+      editions: PUBLISHED,
+      paper: 'letter',
+    });
+    const located = composed.locate();
+    if (composed.failed) return { name, located };
+    const files = new Map<string, OutputFile>();
+    for (const packet of composed.packets) {
+      // The number of sheets is known only once the PDF is made; the preview makes it when it is asked for.
+      for (const file of await renderPages(packet, composed.pictures, undefined))
+        files.set(`${packet.edition.name}/${file.path}`, file);
+      for (const one of packet.exports)
+        files.set(`${packet.edition.name}/${one.file}`, { path: one.file, text: one.text });
+    }
+    this.#houses.set(name, { composed, files });
+    return { name, located };
+  }
+
+  async find(pathname: string): Promise<{ type: string; body: string | Uint8Array } | undefined> {
+    if (pathname === '/') return { type: TYPES['.html'] as string, body: this.#list() };
+    const [house, ...rest] = decodeURIComponent(pathname).slice(1).split('/');
+    const shown = this.#houses.get(house ?? '');
+    if (shown === undefined) return undefined;
+    const inside = rest.join('/').replace(/\/$/, '/index.html');
+    const type = TYPES[path.extname(inside)] ?? 'application/octet-stream';
+    const packet = shown.composed.packets.find((one) => inside === `${one.edition.name}/${pdfNameOf(one)}`);
+    if (packet !== undefined)
+      return { type, body: (await renderPdf(packet, shown.composed.pictures, 'letter')).bytes };
+    const file = shown.files.get(inside);
+    if (file === undefined) return undefined;
+    if ('copyOf' in file) return { type, body: await readFile(file.copyOf) };
+    if ('bytes' in file) return { type, body: file.bytes };
+    return { type, body: inside.endsWith('.html') ? following(file.text) : file.text };
+  }
+
+  #list(): string {
+    const items = [...this.#houses].map(([name, { composed }]) => {
+      const links = composed.packets.map((packet) => {
+        const folder = `/${name}/${packet.edition.name}`;
+        return `<a href="${folder}/index.html">${escapeHtml(packet.edition.title)}</a> (<a href="${folder}/${pdfNameOf(packet)}">PDF</a>)`;
+      });
+      return `<li>${escapeHtml(composed.packets[0]?.house.name ?? name)}: ${links.join(' · ')}</li>`;
+    });
+    return following(
+      `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>Houses</title><style>:root{color-scheme:light dark}body{font:17px/1.7 Georgia,serif;max-width:44rem;margin:3rem auto;padding:0 1rem}</style></head><body><h1>Houses</h1><ul>${items.join('')}</ul></body></html>`,
+    );
+  }
+}
+
+/** Pages allow no script; the preview alone adds one, which loads the page again after an edit. */
+function following(html: string): string {
+  const script = '<script>new EventSource("/-/changes").onmessage=()=>location.reload()</script>';
+  return html
+    .replace(/<meta http-equiv="Content-Security-Policy"[^>]*>/i, '')
+    .replace('</body>', `${script}</body>`);
+}
+
+export function escapeHtml(text: string): string {
+  return text.replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
+}

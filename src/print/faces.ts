@@ -1,0 +1,102 @@
+/**
+ * The six faces: what they have, how a word is shaped in them, and the subset of one that a file carries.
+ *
+ * Takes font files, gives glyph ids and advances. The only file that imports fontkit. fontkit is asked directly
+ * (not through pdf-lib) because pdf-lib drops kerning and figure features on the way.
+ */
+import { readFileSync } from 'node:fs';
+import type { FontkitFont } from 'fontkit';
+import { create } from 'fontkit';
+import type { FaceName, Figures } from './type-styles.js';
+
+/** One glyph in a shaped word. Advances are thousandths of the type size. */
+export interface ShapedGlyph {
+  readonly id: number;
+  /** The characters this glyph stands for; several for a ligature. */
+  readonly text: string;
+  /** The glyph's own width, as the font file says. */
+  readonly width: number;
+  /** How far to go on to the next glyph: the width with kerning. */
+  readonly advance: number;
+}
+
+export interface Face {
+  readonly name: FaceName;
+  readonly postscriptName: string;
+  readonly italicAngle: number;
+  readonly ascent: number;
+  readonly descent: number;
+  readonly capHeight: number;
+  readonly bbox: readonly [number, number, number, number];
+  has(codePoint: number): boolean;
+  /** Shapes a text without line breaks; not cached. */
+  shape(text: string, figures: Figures): ShapedGlyph[];
+  /** The font program that holds only these glyphs; the answer's `ids` are the glyphs' places in it. */
+  subset(ids: readonly number[]): { readonly ids: readonly number[]; readonly program: Uint8Array };
+}
+
+export type Faces = Record<FaceName, Face>;
+
+const FILES: Record<FaceName, string> = {
+  serif: 'SourceSerif4-Regular.ttf',
+  'serif-italic': 'SourceSerif4-It.ttf',
+  'serif-semibold': 'SourceSerif4-Semibold.ttf',
+  sans: 'SourceSans3-Regular.ttf',
+  'sans-italic': 'SourceSans3-It.ttf',
+  'sans-semibold': 'SourceSans3-Semibold.ttf',
+};
+
+// Both families have lining tabular figures unless asked otherwise.
+const FEATURES: Record<Figures, Record<string, boolean>> = {
+  'old-style': { onum: true, pnum: true },
+  lining: { pnum: true },
+  tabular: { lnum: true, tnum: true },
+};
+
+function faceFrom(name: FaceName, font: FontkitFont): Face {
+  const k = 1000 / font.unitsPerEm;
+  return {
+    name,
+    postscriptName: font.postscriptName,
+    italicAngle: font.italicAngle,
+    ascent: font.ascent * k,
+    descent: font.descent * k,
+    capHeight: font.capHeight * k,
+    bbox: [font.bbox.minX * k, font.bbox.minY * k, font.bbox.maxX * k, font.bbox.maxY * k],
+    has: (codePoint) => font.hasGlyphForCodePoint(codePoint),
+    shape(text, figures) {
+      const { glyphs, positions } = font.layout(text, FEATURES[figures]);
+      return glyphs.map((glyph, i) => ({
+        id: glyph.id,
+        text: String.fromCodePoint(...glyph.codePoints),
+        width: glyph.advanceWidth * k,
+        advance: (positions[i]?.xAdvance ?? glyph.advanceWidth) * k,
+      }));
+    },
+    subset(ids) {
+      const subset = font.createSubset();
+      const places = ids.map((id) => subset.includeGlyph(id));
+      return { ids: places, program: subset.encode() };
+    },
+  };
+}
+
+let loaded: Faces | undefined;
+
+/**
+ * The faces from `dist/fonts/`, read once a process.
+ *
+ * Throws the file system's error when a font file is absent: the compile step copies them there.
+ */
+export function loadFaces(): Faces {
+  if (loaded === undefined) {
+    const folder = new URL('../../dist/fonts/', import.meta.url);
+    loaded = Object.fromEntries(
+      Object.entries(FILES).map(([name, file]) => [
+        name,
+        faceFrom(name as FaceName, create(readFileSync(new URL(file, folder)))),
+      ]),
+    ) as Faces;
+  }
+  return loaded;
+}

@@ -1,0 +1,241 @@
+/**
+ * A packet becomes a plan: pages of placed boxes.
+ *
+ * Takes a packet, its pictures, a paper size and letters; gives plain data. Decides where things stand, never what
+ * is said. Start reading at `planPages`; each kind of block has its own `set-….ts`.
+ */
+import type { Block, Packet, Pictures, Section } from '../packet/packet.js';
+import { anchorsOf } from '../packet/words-of.js';
+import type { Anchor, MissingCharacter, OutlineEntry, Plan, PlannedPage, TagPath } from './box.js';
+import type { Composer } from './composer.js';
+import { setFurniture } from './furniture.js';
+import type { Letters } from './letters.js';
+import { breakGreedily } from './lines.js';
+import type { FilledPage, Pagination } from './paginate.js';
+import { keepHeadings, paginate } from './paginate.js';
+import type { Paper, PaperName } from './paper.js';
+import { paperOf } from './paper.js';
+import { setDrawing, setPair, setPhoto, setPhotos } from './set-figure.js';
+import { setContents, setStandingLast, setStandingSmall, setTitle } from './set-front.js';
+import { setNotice } from './set-notice.js';
+import {
+  setHeading,
+  setLinesApart,
+  setList,
+  setQuestion,
+  setSectionTitle,
+  setStatement,
+} from './set-prose.js';
+import { setRecord } from './set-record.js';
+import { setTable } from './set-table.js';
+import type { Slab } from './slab.js';
+import { slab } from './slab.js';
+import { styleSheet } from './type-styles.js';
+
+function setBlock(composer: Composer, block: Block, tags: TagPath): Slab[] {
+  switch (block.kind) {
+    case 'heading':
+      return setHeading(composer, block, tags);
+    case 'statement':
+      return setStatement(composer, block, tags);
+    case 'paragraph':
+      return setLinesApart(composer, block, tags);
+    case 'list':
+      return setList(composer, block, tags);
+    case 'table':
+      return setTable(composer, block, tags);
+    case 'record':
+      return setRecord(composer, block, tags);
+    case 'photo':
+      return setPhoto(composer, block, tags);
+    case 'pair':
+      return setPair(composer, block, tags);
+    case 'photos':
+      return setPhotos(composer, block, tags);
+    case 'drawing':
+      return setDrawing(composer, block, tags);
+    case 'notice':
+      return setNotice(composer, block, tags);
+    case 'question':
+      return setQuestion(composer, block, tags);
+  }
+}
+
+/** What of a section is printed. */
+function printed(section: Section): readonly Block[] {
+  return section.blocks.filter((block) => block.only !== 'web');
+}
+
+function outlineOf(packet: Packet): OutlineEntry[] {
+  return packet.sections.map((section) => {
+    const children: { title: string; to: string; children: OutlineEntry[] }[] = [];
+    for (const block of printed(section)) {
+      if (block.kind !== 'heading') continue;
+      const entry = { title: block.text, to: block.id, children: [] };
+      const parent = block.level === 4 ? children.at(-1) : undefined;
+      (parent?.children ?? children).push(entry);
+    }
+    return { title: section.title, to: section.id, children };
+  });
+}
+
+/** Collects characters without a glyph, each once a block. */
+class MissingList {
+  readonly found: MissingCharacter[] = [];
+  private readonly seen = new Set<string>();
+  block = 'title';
+
+  note(character: string, near: string): void {
+    const key = `${this.block}\n${character}`;
+    if (this.seen.has(key)) return;
+    this.seen.add(key);
+    const at = near.indexOf(character);
+    const excerpt = near.slice(Math.max(0, at - 20), at + 22).trim();
+    this.found.push({
+      character,
+      codePoint: character.codePointAt(0) ?? 0,
+      near: excerpt,
+      block: this.block,
+    });
+  }
+}
+
+function setBody(composer: Composer, packet: Packet, missing: MissingList): Slab[] {
+  const slabs = packet.sections.flatMap((section) => {
+    const tags: TagPath = [{ type: 'Sect', key: section.id }];
+    missing.block = section.id;
+    return [
+      setSectionTitle(composer, section, tags),
+      ...printed(section).flatMap((block) => {
+        missing.block = block.id;
+        const set = setBlock(composer, block, tags);
+        // A block that shows nothing (a list without items) is still a place that links lead to.
+        return set.length > 0 ? set : [slab(0, [], { anchors: [block.id] })];
+      }),
+    ];
+  });
+  missing.block = 'standing';
+  // The last words never stand alone on a page.
+  const last = slabs.at(-1);
+  if (last !== undefined) slabs[slabs.length - 1] = { ...last, keepNext: true };
+  return keepHeadings([...slabs, ...setStandingLast(composer, packet)], composer.paper.linePt);
+}
+
+/** A last page filled less than this looks forgotten. */
+const LEAST_FILL = 0.2;
+
+/** Slabs with less air between them, and sections that may open with three lines fewer below them. */
+function tightened(slabs: readonly Slab[], share: number, linePt: number): Slab[] {
+  return slabs.map((each) => ({
+    ...each,
+    beforePt: each.beforePt * share,
+    afterPt: each.afterPt * share,
+    reachPt: each.opensSection === true ? (each.reachPt ?? 0) - linePt * 3 : each.reachPt,
+  }));
+}
+
+/** Pages for all slabs; if only a few lines reach the last page, less air may bring them back. */
+function paginateWell(slabs: readonly Slab[], paper: Paper, firstNumber: number): Pagination {
+  const first = paginate(slabs, paper, firstNumber);
+  const last = first.pages.at(-1);
+  const limit = paper.topPt + (paper.bottomPt - paper.topPt) * LEAST_FILL;
+  if (first.pages.length < 2 || last === undefined || last.filledToPt > limit) return first;
+  for (const share of [1, 0.85, 0.7]) {
+    const next = paginate(tightened(slabs, share, paper.linePt), paper, firstNumber);
+    if (next.pages.length < first.pages.length) return next;
+  }
+  return first;
+}
+
+/** A packet of many sections has its title and contents on pages of their own; a sheet goes straight on. */
+function fillPages(composer: Composer, packet: Packet, missing: MissingList): Pagination {
+  missing.block = 'title';
+  const title = setTitle(composer, packet);
+  if (packet.arrangement === 'one-page') {
+    const standing = setStandingSmall(composer, packet, 'measure');
+    return paginateWell([...title, standing, ...setBody(composer, packet, missing)], composer.paper, 1);
+  }
+  const standing = setStandingSmall(composer, packet, 'margin');
+  const front = (pageOf: (section: string) => number | undefined): Pagination => {
+    const contents = setContents(composer, packet, pageOf);
+    // The sentence stands in the margin, so it takes no height from the contents beside it.
+    const beside = {
+      ...standing,
+      heightPt: 0,
+      reachPt: standing.heightPt,
+      beforePt: composer.unitPt * 3,
+      afterPt: 0,
+    };
+    const [first, ...rest] = contents;
+    const opening = first === undefined ? [] : [{ ...first, beforePt: 0 }];
+    return paginate([...title, { ...beside, keepNext: true }, ...opening, ...rest], composer.paper, 1);
+  };
+  const before = front(() => undefined).pages.length;
+  const body = paginateWell(setBody(composer, packet, missing), composer.paper, before + 1);
+  const pages = new Map(body.anchors.map((anchor) => [anchor.id, anchor.page]));
+  const opening = front((section) => pages.get(section));
+  return {
+    pages: [...opening.pages, ...body.pages],
+    anchors: [...opening.anchors, ...body.anchors],
+  };
+}
+
+/** The section that a page's first line belongs to. */
+function sectionsByPage(packet: Packet, pages: readonly FilledPage[], anchors: readonly Anchor[]): string[] {
+  const starts = packet.sections.flatMap((section) => {
+    const anchor = anchors.find((each) => each.id === section.id);
+    return anchor === undefined ? [] : [{ title: section.title, page: anchor.page, y: anchor.y }];
+  });
+  const top = Math.min(...starts.map((start) => start.y));
+  return pages.map((page) => {
+    const begun = starts.filter(
+      (start) => start.page < page.number || (start.page === page.number && start.y <= top),
+    );
+    return begun.at(-1)?.title ?? '';
+  });
+}
+
+/** Places everything a packet prints. */
+export function planPages(packet: Packet, pictures: Pictures, paperName: PaperName, letters: Letters): Plan {
+  const dense = packet.arrangement === 'one-page';
+  const paper = paperOf(paperName, dense);
+  const alts = new Map(packet.photos.map((photo) => [photo.id, photo.alt]));
+  const missing = new MissingList();
+  const targets = anchorsOf({
+    ...packet,
+    sections: packet.sections.map((section) => ({ ...section, blocks: printed(section) })),
+  });
+  const composer: Composer = {
+    paper,
+    styles: styleSheet(dense),
+    setter: {
+      letters,
+      breakLines: breakGreedily,
+      hasTarget: (id) => targets.has(id),
+      reportMissing: (character, near) => missing.note(character, near),
+    },
+    pictures,
+    altOf: (photo) => alts.get(photo) ?? photo,
+    unitPt: paper.linePt / 2,
+    dense,
+    tallestPhoto: dense ? 0.25 : 0.42,
+  };
+  const filled = fillPages(composer, packet, missing);
+  const sections = sectionsByPage(packet, filled.pages, filled.anchors);
+  const pages = filled.pages.map((page, i): PlannedPage => {
+    missing.block = 'head';
+    const furniture = setFurniture(composer, packet, {
+      number: page.number,
+      of: filled.pages.length,
+      section: sections[i] ?? '',
+    });
+    return { number: page.number, boxes: [...page.boxes, ...furniture] };
+  });
+  return {
+    paper,
+    pages,
+    anchors: filled.anchors,
+    outline: outlineOf(packet),
+    missing: missing.found,
+  };
+}

@@ -1,0 +1,228 @@
+/** Tables: columns sized by what stands in them, hairlines, a head that comes again, marks in the margin. */
+import type { Rich, TableBlock, TableRow } from '../packet/packet.js';
+import type { Box, TagPath } from './box.js';
+import { columnWidths } from './column-widths.js';
+import type { Composer, Owner } from './composer.js';
+import { lineBox, plainRich, rule, textColumn } from './composer.js';
+import { markBoxes, markHeightPt, setMark } from './set-mark.js';
+import { extentOf, setText } from './set-text.js';
+import type { Slab } from './slab.js';
+import { asBlock, slab } from './slab.js';
+import type { TypeStyle } from './type-styles.js';
+
+interface Layout {
+  readonly widthPt: number;
+  readonly columns: readonly {
+    readonly x: number;
+    readonly width: number;
+    readonly align: 'left' | 'right';
+  }[];
+  readonly padPt: number;
+  readonly withMarks: boolean;
+}
+
+/** Between two columns. */
+const GAP_PT = 11;
+
+/**
+ * The width that nearly all cells of a column need. In a long table one long cell in ten may be broken, rather than
+ * hold a wide column open for the whole table.
+ */
+function usualWidth(widths: readonly number[]): number {
+  const sorted = [...widths].sort((a, b) => a - b);
+  return sorted[Math.ceil(sorted.length * (sorted.length < 8 ? 1 : 0.9)) - 1] ?? 0;
+}
+
+function layoutOf(composer: Composer, block: TableBlock): Layout {
+  const { cell, tableHead } = composer.styles;
+  const extents = block.columns.map((column, i) => {
+    const head = extentOf(composer.setter, plainRich(column.title), tableHead);
+    const cells = block.rows.map((row) => extentOf(composer.setter, row.cells[i] ?? [], cell));
+    return {
+      naturalPt: Math.max(head.naturalPt, usualWidth(cells.map((extent) => extent.naturalPt))),
+      narrowestPt: Math.max(head.narrowestPt, ...cells.map((extent) => extent.narrowestPt)),
+      weight: column.weight,
+      stretches: column.align === 'left',
+    };
+  });
+  const gaps = GAP_PT * Math.max(0, extents.length - 1);
+  const natural = extents.reduce((sum, extent) => sum + extent.naturalPt, gaps);
+  const withMarks = block.rows.some((row) => row.mark !== undefined);
+  const { textPt, fullPt } = composer.paper;
+  // Only a table that leaves the margin empty may use it.
+  const widthPt = !withMarks && natural > textPt ? fullPt : textPt;
+  const widths = columnWidths(extents, widthPt - gaps);
+  let x = 0;
+  const columns = block.columns.map((column, i) => {
+    const width = widths[i] ?? 0;
+    const placed = { x, width, align: column.align };
+    x += width + GAP_PT;
+    return placed;
+  });
+  return { widthPt, columns, padPt: composer.unitPt / 2, withMarks };
+}
+
+/** A hairline below a row, and its continuation under the row's mark. */
+function rowRules(
+  composer: Composer,
+  layout: Layout,
+  y: number,
+  thickness: number,
+  ink: 'line' | 'ink',
+  block: string,
+): Box[] {
+  const rules: Box[] = [rule(0, y, layout.widthPt, thickness, ink, block)];
+  if (layout.withMarks) {
+    const x = composer.paper.marginLeftPt - composer.paper.leftPt;
+    rules.push(rule(x, y, composer.paper.marginPt, thickness, ink, block));
+  }
+  return rules;
+}
+
+function setHead(composer: Composer, block: TableBlock, layout: Layout, tags: TagPath | undefined): Slab {
+  const style = composer.styles.tableHead;
+  const set = block.columns.map((column, i) =>
+    setText(composer.setter, plainRich(column.title), style, layout.columns[i]?.width ?? 0),
+  );
+  const lines = Math.max(1, ...set.map((column) => column.length));
+  const height = lines * style.leadingPt + layout.padPt * 1.5;
+  const boxes = set.flatMap((column, i) => {
+    const at = layout.columns[i];
+    if (at === undefined) return [];
+    const owner: Owner = {
+      block: block.id,
+      // A head that comes again on the next page is furniture there.
+      tags:
+        tags === undefined
+          ? []
+          : [...tags, { type: 'TR', key: 'head' }, { type: 'TH', key: `${i}`, scope: 'Column' }],
+    };
+    // Heads stand on the rule: short ones go down beside long ones.
+    const top = (lines - column.length) * style.leadingPt;
+    return column.map((line, j) =>
+      lineBox(line, style, { x: at.x, y: top + j * style.leadingPt, width: at.width }, owner, at.align),
+    );
+  });
+  return {
+    ...slab(height, [...boxes, ...rowRules(composer, layout, height - 0.7, 0.7, 'ink', block.id)]),
+    keepNext: true,
+  };
+}
+
+function cellTags(tags: TagPath, row: TableRow, column: number): TagPath {
+  const rowTag = { type: 'TR', key: row.id };
+  return column === 0
+    ? [...tags, rowTag, { type: 'TH', key: '0', scope: 'Row' }]
+    : [...tags, rowTag, { type: 'TD', key: `${column}` }];
+}
+
+function setRow(composer: Composer, block: TableBlock, row: TableRow, layout: Layout, tags: TagPath): Slab[] {
+  const style = composer.styles.cell;
+  const cells = layout.columns.map((column, i) =>
+    setText(composer.setter, row.cells[i] ?? [], style, column.width),
+  );
+  const mark = row.mark === undefined ? undefined : setMark(composer, row.mark);
+  const lineCount = Math.max(1, ...cells.map((cell) => cell.length));
+  const content = Math.max(lineCount * style.leadingPt, mark === undefined ? 0 : markHeightPt(mark, style));
+  const frame = composer.paper.bottomPt - composer.paper.topPt;
+  if (content > frame * 0.8) return setTallRow(composer, block, row, layout, tags, cells, lineCount);
+  const boxes = layout.columns.flatMap((column, i) => {
+    const owner = { block: block.id, tags: cellTags(tags, row, i) };
+    return (cells[i] ?? []).map((line, j) =>
+      lineBox(
+        line,
+        style,
+        { x: column.x, y: layout.padPt + j * style.leadingPt, width: column.width },
+        owner,
+        column.align,
+      ),
+    );
+  });
+  if (mark !== undefined) {
+    const path = [...cellTags(tags, row, layout.columns.length - 1), { type: 'P', key: 'mark' }];
+    boxes.push(
+      ...(markBoxes(composer, mark, layout.padPt, style, { block: block.id, tags: path }) as typeof boxes),
+    );
+  }
+  const height = content + layout.padPt * 2;
+  const above = row.weight === 'total' ? rowRules(composer, layout, -0.7, 0.7, 'ink', block.id) : [];
+  const below = rowRules(composer, layout, height - 0.4, 0.4, 'line', block.id);
+  return [slab(height, [...above, ...boxes, ...below], { anchors: [row.id] })];
+}
+
+/** A row taller than a page: one slab a line, so that it can go on. */
+function setTallRow(
+  composer: Composer,
+  block: TableBlock,
+  row: TableRow,
+  layout: Layout,
+  tags: TagPath,
+  cells: readonly (readonly Parameters<typeof lineBox>[0][])[],
+  lineCount: number,
+): Slab[] {
+  const style: TypeStyle = composer.styles.cell;
+  const mark = row.mark === undefined ? undefined : setMark(composer, row.mark);
+  const slabs: Slab[] = [];
+  for (let j = 0; j < lineCount; j++) {
+    const boxes: Box[] = layout.columns.flatMap((column, i) => {
+      const line = cells[i]?.[j];
+      if (line === undefined) return [];
+      const owner = { block: block.id, tags: cellTags(tags, row, i) };
+      return [lineBox(line, style, { x: column.x, y: 0, width: column.width }, owner, column.align)];
+    });
+    const last = j === lineCount - 1;
+    if (last) boxes.push(...rowRules(composer, layout, style.leadingPt + 3, 0.4, 'line', block.id));
+    slabs.push(slab(style.leadingPt + (last ? 3.4 : 0), boxes));
+  }
+  const first = slabs[0];
+  if (mark !== undefined && first !== undefined) {
+    const path = [...cellTags(tags, row, layout.columns.length - 1), { type: 'P', key: 'mark' }];
+    const boxes = markBoxes(composer, mark, 0, style, { block: block.id, tags: path });
+    slabs[0] = { ...first, boxes: [...first.boxes, ...boxes], reachPt: markHeightPt(mark, style) };
+  }
+  return asBlock(slabs, { anchors: [row.id] });
+}
+
+/** Caption, head, rows, note. The head comes again where a page opens with a row. */
+export function setTable(composer: Composer, block: TableBlock, tags: TagPath): Slab[] {
+  const layout = layoutOf(composer, block);
+  const tableTags = [...tags, { type: 'Table', key: block.id }];
+  const { tableCaption, note } = composer.styles;
+  const slabs: Slab[] = [];
+  if (block.caption !== '') {
+    const owner = { block: block.id, tags: [...tableTags, { type: 'Caption', key: 'caption' }] };
+    const at = { x: 0, y: 0, width: layout.widthPt };
+    const caption = textColumn(composer, plainRich(block.caption), tableCaption, at, owner);
+    slabs.push({ ...slab(caption.heightPt + 2, caption.boxes), keepNext: true });
+  }
+  slabs.push(setHead(composer, block, layout, tableTags));
+  const resume = [setHead(composer, block, layout, undefined)];
+  block.rows.forEach((row, i) => {
+    const next = block.rows[i + 1];
+    // The first two rows stay with the head, a sum with the row before it, a remark with the last row.
+    const keepNext = next === undefined ? block.note !== undefined : i === 0 || next.weight === 'total';
+    const set = setRow(composer, block, row, layout, tableTags).map((each) => ({ ...each, resume }));
+    slabs.push(...(keepNext ? asBlock(set, { keepNext: true }) : set));
+  });
+  if (block.note !== undefined) slabs.push(...setNote(composer, block, block.note, note, layout, tags));
+  return asBlock(slabs, {
+    beforePt: composer.unitPt * 2,
+    afterPt: composer.unitPt * 2,
+    anchors: [block.id],
+  });
+}
+
+function setNote(
+  composer: Composer,
+  block: TableBlock,
+  text: Rich,
+  style: TypeStyle,
+  layout: Layout,
+  tags: TagPath,
+): Slab[] {
+  const owner = { block: block.id, tags: [...tags, { type: 'P', key: `${block.id}/note` }] };
+  // A remark as wide as the sheet would have lines too long to follow.
+  const width = Math.min(layout.widthPt, composer.paper.textPt * 1.15);
+  const column = textColumn(composer, text, style, { x: 0, y: composer.unitPt * 0.5, width }, owner);
+  return [slab(column.heightPt + composer.unitPt * 0.5, column.boxes)];
+}

@@ -1,0 +1,133 @@
+/** How old each system and appliance is, as a span, set against published lives. */
+import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import type { FactPath } from '../diagnostics/fact-path.js';
+import { type Age, type AgeSpan, ageSpan } from '../facts/age.js';
+import type { HouseDate } from '../facts/date.js';
+import type { Fact } from '../facts/fact.js';
+import type { House, System } from '../facts/house.js';
+import { readLabel } from './label.js';
+import {
+  type AgeInMonths,
+  type Component,
+  compareWithLives,
+  componentNames,
+  findComponent,
+  type LifeComparison,
+  type Lives,
+  livesOf,
+} from './published-lives.js';
+
+export interface SystemAge {
+  readonly system: System;
+  readonly path: FactPath;
+  /** Which date the age counts from: when made if that is known, else when installed. */
+  readonly basis: 'made' | 'label' | 'installed' | 'not known';
+  readonly date: HouseDate | undefined;
+  /** The fact behind the date, for its evidence. Undefined for a label and where no date was given. */
+  readonly fact: Fact<HouseDate> | undefined;
+  readonly age: AgeSpan | undefined;
+  readonly component: Component | undefined;
+  readonly lives: Lives | undefined;
+  readonly comparison: LifeComparison;
+}
+
+export function deriveAges(
+  house: House,
+  asOf: string,
+): { ages: readonly SystemAge[]; diagnostics: readonly Diagnostic[] } {
+  const diagnostics: Diagnostic[] = [];
+  const ages = house.systems.map((system, index): SystemAge => {
+    const path: FactPath = ['systems', index];
+    const dated = dateOf(system, asOf, path, diagnostics);
+    const age = dated.date === undefined ? undefined : ageSpan(dated.date, asOf);
+    if (age?.future)
+      diagnostics.push(inFuture([...path, dated.basis === 'label' ? 'label' : dated.basis], asOf));
+    checkOrder(system, dated, path, diagnostics);
+    const component = findComponent(system.is);
+    if (component === undefined) diagnostics.push(noLife(system, path));
+    const lives = component === undefined ? undefined : livesOf(component);
+    return {
+      system,
+      path,
+      ...dated,
+      age: age?.future ? undefined : age,
+      component,
+      lives,
+      comparison: compareWithLives(age === undefined || age.future ? {} : inMonths(age), {
+        span: lives?.span,
+      }),
+    };
+  });
+  return { ages, diagnostics };
+}
+
+type Dated = Pick<SystemAge, 'basis' | 'date' | 'fact'>;
+
+function dateOf(system: System, asOf: string, path: FactPath, diagnostics: Diagnostic[]): Dated {
+  if (system.made?.value !== undefined) return { basis: 'made', date: system.made.value, fact: system.made };
+  const { label } = system;
+  if (label?.reads !== undefined) {
+    const read = readLabel(label.serial, label.reads, asOf);
+    if (read.ok) return { basis: 'label', date: read.value, fact: undefined };
+    diagnostics.push({
+      code: 'tally.label',
+      severity: 'error',
+      path: [...path, 'label', 'reads'],
+      message: read.problem,
+      hints: [read.hint],
+    });
+  }
+  if (system.installed?.value !== undefined)
+    return { basis: 'installed', date: system.installed.value, fact: system.installed };
+  return { basis: 'not known', date: undefined, fact: system.made ?? system.installed };
+}
+
+function checkOrder(system: System, dated: Dated, path: FactPath, diagnostics: Diagnostic[]): void {
+  const made = dated.basis === 'installed' ? undefined : dated.date?.earliest;
+  const installed = system.installed?.value?.latest;
+  if (made === undefined || installed === undefined || made <= installed) return;
+  diagnostics.push({
+    code: 'tally.date-order',
+    severity: 'error',
+    path: [...path, 'installed'],
+    message: `“${system.is}” can’t have been installed before it was made`,
+    hints: ['check both dates; the label says when it was made, the receipt or permit when it was installed'],
+  });
+}
+
+export function inFuture(path: FactPath, asOf: string): Diagnostic {
+  return {
+    code: 'tally.future',
+    severity: 'error',
+    path,
+    message: `this date lies after the day the packet is made for (${asOf})`,
+    hints: ['check the year, or build for a later day with  --as-of'],
+  };
+}
+
+function noLife(system: System, path: FactPath): Diagnostic {
+  const words = system.is
+    .toLowerCase()
+    .split(/[^a-z]+/)
+    .filter((word) => word.length > 3);
+  const like = componentNames().filter((name) => words.some((word) => name.toLowerCase().includes(word)));
+  return {
+    code: 'tally.no-life',
+    severity: 'note',
+    path: [...path, 'is'],
+    message: `no published table of lives knows “${system.is}”; its age is printed without one`,
+    hints:
+      like.length === 0
+        ? ['leave it so, or name it as the tables do']
+        : [`if it is one of these, write it so: ${like.slice(0, 6).join(' · ')}`],
+  };
+}
+
+export const monthsOf = (age: Age): number => age.years * 12 + age.months;
+
+export function inMonths(age: AgeSpan): AgeInMonths {
+  return {
+    youngestMonths: age.youngest === undefined ? undefined : monthsOf(age.youngest),
+    oldestMonths: age.oldest === undefined ? undefined : monthsOf(age.oldest),
+  };
+}

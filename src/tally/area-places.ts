@@ -1,0 +1,141 @@
+/** Whether the rooms whose place is known lie within their level and beside each other. */
+import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import type { Level } from '../facts/house.js';
+import type { RoomFloor } from './area-rooms.js';
+import { areaWords, lengthWords, stepsToType } from './area-words.js';
+import { type Bounds, boundsOf, overlapOf, type Point, partOutside, type Region } from './geometry.js';
+import { type Shape, sizeArea } from './level-outline.js';
+
+interface Laid {
+  readonly room: RoomFloor;
+  readonly shape: Shape;
+}
+
+/**
+ * Errors for rooms that lie over each other or leave their level by more than a square inch. `corners` are the
+ * level's as written; undefined if they aren't known. What sticks out but fits into the level's bays is let be:
+ * a bay's place isn't written down.
+ */
+export function checkPlaces(
+  level: Level,
+  corners: readonly Point[] | undefined,
+  rooms: readonly RoomFloor[],
+): Diagnostic[] {
+  const laid = rooms.flatMap((room): Laid[] =>
+    room.room.at !== undefined && room.shape !== undefined ? [{ room, shape: room.shape }] : [],
+  );
+  const bays = (level.parts ?? []).reduce((sum, part) => sum + (part.floor ? sizeArea(part.size) : 0n), 0n);
+  return [
+    ...rooms.flatMap(placeWithoutSize),
+    ...laid.flatMap((one, index) => laid.slice(index + 1).flatMap((other) => overlap(one, other))),
+    ...(corners === undefined ? [] : laid.flatMap((one) => leaving(level, corners, one, bays))),
+  ];
+}
+
+function placeWithoutSize({ room, name, path, shape }: RoomFloor): Diagnostic[] {
+  if (room.at === undefined || shape !== undefined) return [];
+  if (room.size !== undefined || room.outline !== undefined) return [];
+  return [
+    {
+      code: 'tally.gap',
+      severity: 'warning',
+      path: [...path, 'at'],
+      message: `${name} has a place but no size, so it can’t be drawn`,
+      hints: [`add its inside size, for example  size: 11'6" x 12'`],
+    },
+  ];
+}
+
+function overlap(one: Laid, other: Laid): Diagnostic[] {
+  const [a, b] = [boundsOf(one.shape.corners), boundsOf(other.shape.corners)];
+  if (a.east <= b.west || b.east <= a.west || a.north <= b.south || b.north <= a.south) return [];
+  const region = overlapOf(one.shape.corners, other.shape.corners);
+  if (region.area === 0n) return [];
+  const way = wayOut(region, b, a);
+  const { reading } = other.shape;
+  return [
+    {
+      code: 'tally.overlap',
+      severity: 'error',
+      path: [...other.room.path, 'at'],
+      message: `${other.room.name} lies over ${one.room.name} by ${areaWords(region.area)} (${acrossWords(region, reading)})`,
+      hints: [
+        `move it ${wayWords(way, reading)}:  ${placeToType(other, way)}`,
+        `or check the sizes of both, and the place of ${one.room.name}`,
+      ],
+    },
+  ];
+}
+
+function leaving(level: Level, corners: readonly Point[], one: Laid, bays: bigint): Diagnostic[] {
+  const region = partOutside(one.shape.corners, corners);
+  if (region.area === 0n || region.area <= bays) return [];
+  if (region.area === one.shape.area) return [whollyOutside(level, one)];
+  // The way back is the way out of what lies outside, towards the room's own middle.
+  const way = wayOut(region, boundsOf(one.shape.corners), largestBounds(region));
+  const { reading } = one.shape;
+  const out = stepWords({ east: -way.east, north: -way.north });
+  return [
+    {
+      code: 'tally.outside-level',
+      severity: 'error',
+      path: [...one.room.path, 'at'],
+      message: `${one.room.name} leaves ${level.name} by ${lengthWords(Math.abs(way.east + way.north), reading)} to the ${out} (${areaWords(region.area)})`,
+      hints: [
+        `move it ${wayWords(way, reading)}:  ${placeToType(one, way)}`,
+        `or check its size, and the outline of ${level.name}`,
+      ],
+    },
+  ];
+}
+
+function whollyOutside(level: Level, { room }: Laid): Diagnostic {
+  return {
+    code: 'tally.outside-level',
+    severity: 'error',
+    path: [...room.path, 'at'],
+    message: `${room.name} lies wholly outside ${level.name}`,
+    hints: [
+      'check its place: the way from the first corner of the level’s outline to its south-west corner',
+      'check which level it is on',
+    ],
+  };
+}
+
+interface Way {
+  readonly east: number;
+  readonly north: number;
+}
+
+/** Along the shorter extent of the largest piece, to that side of `fixed` where the middle of `moving` is. */
+function wayOut(region: Region, moving: Bounds, fixed: Bounds): Way {
+  const piece = largestBounds(region);
+  const [width, depth] = [piece.east - piece.west, piece.north - piece.south];
+  const eastward = moving.west + moving.east - fixed.west - fixed.east;
+  const northward = moving.south + moving.north - fixed.south - fixed.north;
+  if (width <= depth) return { east: eastward >= 0 ? width : -width, north: 0 };
+  return { east: 0, north: northward >= 0 ? depth : -depth };
+}
+
+function largestBounds(region: Region): Bounds {
+  const all = region.polygons.map((piece) => boundsOf(piece.outer));
+  const extent = (b: Bounds) => (b.east - b.west) * (b.north - b.south);
+  return all.reduce((best, b) => (extent(b) > extent(best) ? b : best));
+}
+
+function acrossWords(region: Region, reading: Shape['reading']): string {
+  const { west, east, south, north } = largestBounds(region);
+  return `${lengthWords(east - west, reading)} × ${lengthWords(north - south, reading)}`;
+}
+
+const stepWords = ({ east, north }: Way): string =>
+  east !== 0 ? (east > 0 ? 'east' : 'west') : north > 0 ? 'north' : 'south';
+
+const wayWords = (way: Way, reading: Shape['reading']): string =>
+  `${lengthWords(Math.abs(way.east + way.north), reading)} to the ${stepWords(way)}`;
+
+/** The room's `at:` after the move, ready to type. */
+function placeToType({ shape }: Laid, way: Way): string {
+  const [x, y] = shape.corners[0] as Point;
+  return `at: [${stepsToType(x + way.east, y + way.north, shape.reading)}]`;
+}

@@ -1,0 +1,85 @@
+/**
+ * What can be worked out from the facts on a given day.
+ *
+ * Takes a checked `House` and an as-of date. Gives areas, ages, lists and gaps, with diagnostics beside them.
+ * Never asks the clock, reads a house folder or makes a page. Start reading at `deriveTally`.
+ */
+import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import type { FactPath } from '../diagnostics/fact-path.js';
+import type { HouseDate } from '../facts/date.js';
+import type { House } from '../facts/house.js';
+import { deriveAges, inFuture, type SystemAge } from './ages.js';
+import { type AlarmPlan, deriveAlarms } from './alarms.js';
+import { deriveUpdates, type UpdateSuggestion } from './appraiser-updates.js';
+import { type Areas, deriveAreas } from './area.js';
+import { deriveQuantities, type FinishQuantity } from './finish-quantities.js';
+import { type Gap, gapDiagnostics, listGaps } from './gaps.js';
+import { type Improvement, type Kept, listImprovements } from './improvements.js';
+import { deriveLead, type LeadNotes } from './lead-notes.js';
+import { deriveObservations, type Observation } from './observations.js';
+import { deriveWarranties, type WarrantyEnd } from './warranties.js';
+
+export interface Tally {
+  /** ISO date that ages are counted to. */
+  readonly asOf: string;
+  readonly areas: Areas;
+  readonly ages: readonly SystemAge[];
+  readonly warranties: readonly WarrantyEnd[];
+  readonly improvements: readonly Improvement[];
+  readonly kept: readonly Kept[];
+  readonly quantities: readonly FinishQuantity[];
+  readonly updates: readonly UpdateSuggestion[];
+  readonly alarms: AlarmPlan;
+  readonly observations: readonly Observation[];
+  readonly lead: LeadNotes;
+  readonly gaps: readonly Gap[];
+}
+
+export function deriveTally(
+  house: House,
+  asOf: string,
+): { readonly tally: Tally; readonly diagnostics: readonly Diagnostic[] } {
+  const { areas, diagnostics: areaDiagnostics } = deriveAreas(house);
+  const { ages, diagnostics: ageDiagnostics } = deriveAges(house, asOf);
+  const { done, kept } = listImprovements(house);
+  const lead = deriveLead(house);
+  const alarms = deriveAlarms(house, asOf);
+  const gaps = listGaps({ house, ages, areas, alarms });
+  const tally: Tally = {
+    asOf,
+    areas,
+    ages,
+    warranties: deriveWarranties(house, asOf),
+    improvements: done,
+    kept,
+    quantities: deriveQuantities(house, areas),
+    updates: deriveUpdates(house, done, asOf),
+    alarms,
+    observations: deriveObservations(house),
+    lead,
+    gaps,
+  };
+  return {
+    tally,
+    diagnostics: [
+      ...areaDiagnostics,
+      ...ageDiagnostics,
+      ...lead.diagnostics,
+      ...futureDeeds(house, asOf),
+      ...gapDiagnostics(gaps),
+    ],
+  };
+}
+
+/** Work and finishes dated after the as-of day: the packet would tell of what has not happened. */
+function futureDeeds(house: House, asOf: string): Diagnostic[] {
+  const late = (date: HouseDate | undefined, path: FactPath): Diagnostic[] =>
+    date?.earliest !== undefined && date.earliest > asOf ? [inFuture(path, asOf)] : [];
+  return [
+    ...late(house.house.built.value, ['house', 'built']),
+    ...house.work.flatMap((item, index) => late(item.done, ['work', index, 'done'])),
+    ...house.rooms.flatMap((room, index) =>
+      room.finishes.flatMap((finish, at) => late(finish.done, ['rooms', index, 'finishes', at, 'done'])),
+    ),
+  ];
+}

@@ -1,0 +1,101 @@
+import { describe, expect, test } from 'vitest';
+import { deriveObservations } from '../../src/tally/observations.js';
+import { houseFrom, type PartialSpec } from './house-from.js';
+
+const observe = (spec: PartialSpec) => deriveObservations(houseFrom(spec));
+const LEVELS = [{ id: 'main', name: 'Main level', grade: 'above' as const }];
+const bedroom = (windows: object[]) => ({
+  levels: LEVELS,
+  rooms: [{ id: 'back-bedroom', level: 'main', use: 'bedroom' as const, windows }],
+});
+
+describe('escape openings', () => {
+  test('are looked for in bedrooms only, by the window that comes nearest', () => {
+    const small = { name: 'east window', 'clear-width': '20"', 'clear-height': '24"', sill: '40"' };
+    const large = { name: 'north window', 'clear-width': '30"', 'clear-height': '40"', sill: '40"' };
+    const unmeasured = { name: 'west window' };
+    const stands = (windows: object[]) => observe(bedroom(windows)).map((one) => [one.stands, one.observed]);
+    expect(stands([small, large])[0]?.[1]).toMatch(
+      /^north window; .* 1200 sq in; sill 3′ 4″ above the floor$/,
+    );
+    expect(stands([small, unmeasured])).toEqual([
+      ['not recorded', 'west window; clear opening not measured; sill not measured'],
+    ]);
+    expect(stands([small])[0]?.[0]).toBe('outside the figure');
+    expect(stands([])).toEqual([['not recorded', 'no window recorded']]);
+    expect(observe({ levels: LEVELS, rooms: [{ id: 'den', level: 'main', use: 'office' }] })).toEqual([]);
+  });
+
+  test('name the figure in both units, and cut the area rather than round it up', () => {
+    const [one] = observe(bedroom([{ 'clear-width': '20"', 'clear-height': '41.039"', sill: '44"' }]));
+    expect(one?.figure).toMatch(
+      /clear opening 820\.8 sq in \(5\.7 sq ft\), at ground level 720 sq in \(5 sq ft\)/,
+    );
+    // 820.78 sq in: rounded it would read as the limit.
+    expect(one?.observed).toMatch(/820\.7 sq in/);
+    expect(one?.source).toMatch(/International Residential Code, R310/);
+  });
+});
+
+describe('which things are observed', () => {
+  const topics = (is: string, extra: object = {}) =>
+    observe({ systems: [{ id: 'one', is, ...extra }] }).map((one) => one.topic);
+
+  test('a range by any name, but not its hood or outlet', () => {
+    for (const is of ['range, electric', 'Gas range', 'range, slide-in'])
+      expect(topics(is), is).toEqual(['range']);
+    for (const is of ['range hood', 'range outlet', 'wall oven', 'orange lamp'])
+      expect(topics(is), is).toEqual([]);
+  });
+
+  test('every water heater’s setting, and a tankless one’s relief pipe only if it is recorded', () => {
+    expect(topics('water heater, tank, gas')).toEqual(['hot water', 'relief pipe']);
+    expect(topics('water heater, tankless')).toEqual(['hot water']);
+    expect(topics('water heater, tankless', { 'relief-pipe': { diameter: '3/4"' } })).toEqual([
+      'hot water',
+      'relief pipe',
+    ]);
+  });
+
+  test('the anti-tip bracket: yes, no, and not known', () => {
+    const stands = (bracket?: 'yes' | 'no') =>
+      observe({ systems: [{ id: 'r', is: 'range, gas', ...(bracket && { 'anti-tip': bracket }) }] })[0]
+        ?.stands;
+    expect([stands('yes'), stands('no'), stands()]).toEqual([
+      'at or within the figure',
+      'outside the figure',
+      'not recorded',
+    ]);
+  });
+
+  test('steps are told as soon as one of their measures was taped', () => {
+    const ids = (extra: object) =>
+      observe({ stairs: [{ id: 'cellar', risers: 9, handrail: 'yes', ...extra }] }).map((one) => one.id);
+    expect(ids({})).toEqual(['handrail-cellar']);
+    for (const key of ['highest-riser', 'tread', 'width', 'headroom'])
+      expect(ids({ [key]: '8"' }), key).toEqual(['handrail-cellar', 'steps-cellar']);
+  });
+});
+
+test('no observation claims safety or compliance, and each names source, caution and its fact', () => {
+  const all = observe({
+    ...bedroom([{ 'clear-width': '30"', 'clear-height': '60"', sill: '30"' }]),
+    stairs: [{ id: 's', risers: 9, handrail: 'yes', 'rail-height': '36"', tread: '11"' }],
+    guards: [{ what: 'porch', drop: '40"', guard: 'yes', height: '36"', gap: '3"' }],
+    systems: [
+      { id: 'h', is: 'water heater, tank, gas', 'set-to': '120 F' },
+      { id: 'r', is: 'range, gas' },
+    ],
+    pool: { barriers: [{ what: 'fence' }] },
+  });
+  expect(new Set(all.map((one) => one.topic)).size).toBe(7);
+  expect(new Set(all.map((one) => one.id)).size).toBe(all.length);
+  for (const one of all) {
+    expect(one.source.length, one.id).toBeGreaterThan(10);
+    expect(one.caution, one.id).toMatch(/[.!]$/);
+    expect(one.path.length, one.id).toBeGreaterThan(1);
+    expect(`${one.observed} ${one.figure} ${one.stands}`, one.id).not.toMatch(
+      /up to code|complian|complies|violat|\bsafe\b|passes the|fails/i,
+    );
+  }
+});

@@ -1,0 +1,37 @@
+/**
+ * What `tsc` leaves behind: tables as YAML, typefaces from their npm packages, the JSON Schema.
+ * Runs after every compile; everything lands in dist/, which is what the package ships.
+ */
+import { chmodSync, copyFileSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import path from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+const at = (...parts) => path.join(root, ...parts);
+const packageFolder = (name) => path.dirname(createRequire(import.meta.url).resolve(`${name}/package.json`));
+
+mkdirSync(at('dist/tally/tables'), { recursive: true });
+for (const file of readdirSync(at('src/tally/tables'))) {
+  if (file.endsWith('.yaml')) copyFileSync(at('src/tally/tables', file), at('dist/tally/tables', file));
+}
+
+mkdirSync(at('dist/fonts'), { recursive: true });
+for (const [name, family] of [
+  ['source-serif', 'SourceSerif4'],
+  ['source-sans', 'SourceSans3'],
+]) {
+  const folder = packageFolder(name);
+  for (const cut of ['Regular', 'It', 'Semibold']) {
+    copyFileSync(path.join(folder, 'TTF', `${family}-${cut}.ttf`), at('dist/fonts', `${family}-${cut}.ttf`));
+    copyFileSync(
+      path.join(folder, 'WOFF2/TTF', `${family}-${cut}.ttf.woff2`),
+      at('dist/fonts', `${family}-${cut}.woff2`),
+    );
+  }
+  copyFileSync(path.join(folder, 'LICENSE.md'), at('dist/fonts', `OFL-${family}.txt`));
+}
+
+const { fileJsonSchema } = await import(pathToFileURL(at('dist/facts/json-schema.js')).href);
+writeFileSync(at('dist/house.schema.json'), `${JSON.stringify(fileJsonSchema(), null, 2)}\n`);
+chmodSync(at('dist/cli.js'), 0o755);
