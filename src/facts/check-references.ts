@@ -30,6 +30,7 @@ export function checkReferences(house: House): Diagnostic[] {
   const known = new Map<Family, string[]>(
     [...named].map(([family, list]) => [family, list.map((n) => n.id)]),
   );
+  known.set('anything', [...(known.get('system') ?? []), ...(known.get('place') ?? [])]);
   return [...[...named.values()].flatMap(twice), ...uses(house).flatMap((use) => undefinedUse(use, known))];
 }
 
