@@ -6,6 +6,7 @@ import {
   countSeverities,
   type Located,
   locate,
+  printGaps,
   printReport,
   type ReportFormat,
 } from './diagnostics/report.js';
@@ -34,13 +35,22 @@ export async function checkCommand(
     checkHouseFolder({ ...order, editions: PUBLISHED, paper: 'letter' }),
   );
   const located = walked.flatMap(({ located: list }) => list);
-  terminal.out(printReport(located, options.format, terminal.colour));
-  if (options.format === 'text')
-    terminal.out(
-      `${located.length === 0 ? '' : '\n'}${walked.map(({ name, located: list }) => `${name}: ${summary(list)}\n`).join('')}`,
-    );
+  if (options.format !== 'text') {
+    terminal.out(printReport(located, options.format, false));
+    return statusOf(located);
+  }
+  for (const one of walked) {
+    const gaps = one.located.filter(isGap);
+    const rest = one.located.filter((item) => !isGap(item));
+    if (rest.length > 0) terminal.out(`${printReport(rest, 'text', terminal.colour)}\n`);
+    terminal.out(`${one.name}: ${summary(one.located)}\n`);
+    if (gaps.length > 0) terminal.out(`\n${printGaps(gaps)}\n`);
+  }
   return statusOf(located);
 }
+
+const isGap = ({ diagnostic }: Located): boolean =>
+  diagnostic.code === 'tally.gap' && diagnostic.severity === 'note';
 
 export async function buildCommand(
   wanted: readonly string[],

@@ -22,6 +22,8 @@ export interface Diagnostic {
   readonly file?: string;
   /** What is so, in one sentence without a full stop. */
   readonly message: string;
+  /** For gaps: smaller is asked for more often. They are told in that order, not in the file's. */
+  readonly rank?: number;
   /** What to type or do; the first is the best. */
   readonly hints: readonly string[];
 }

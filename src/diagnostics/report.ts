@@ -129,6 +129,19 @@ function screen(item: Located, colour: boolean): string {
   return lines.join('\n');
 }
 
+/** What the folder lacks, most asked-for first: two lines each, since nothing that stands there is wrong. */
+export function printGaps(gaps: readonly Located[]): string {
+  const sorted = [...gaps].sort((a, b) => (a.diagnostic.rank ?? 0) - (b.diagnostic.rank ?? 0));
+  const lines = sorted.map(({ diagnostic, place, also }, index) => {
+    const at =
+      place === undefined
+        ? ''
+        : `  ${visible(place.file)}:${place.line}${also.map((other) => `, ${other.line}`).join('')}`;
+    return `${String(index + 1).padStart(3)}. ${visible(diagnostic.message)}${at}\n     do: ${visible(diagnostic.hints[0] ?? '')}\n`;
+  });
+  return `Still missing, most asked-for first (the packet says “not known”):\n${lines.join('')}`;
+}
+
 const EXCERPT = 96;
 
 function excerpt(

@@ -22,11 +22,7 @@ export function markOf(context: Context, known: Known, isKnown = true): Evidence
       detail: known.from === undefined ? [] : [say(known.from)],
     };
   if (evidence.length === 0) {
-    return {
-      standing: 'owner',
-      word: 'Owner’s statement',
-      detail: known.from === undefined ? [] : [say(`from ${known.from}`)],
-    };
+    return { standing: 'owner', word: 'Owner’s statement', detail: fromWords(known.from) };
   }
   const papers = papersOf(context, evidence);
   return {
@@ -50,10 +46,20 @@ export function markOfSeveral(
   if (known.length === 0) return NOT_KNOWN_MARK;
   const papered = known.filter((fact) => fact.evidence.length > 0);
   if (papered.length === 0) return { standing: 'owner', word: 'Owner’s statement', detail: [] };
-  const merged = markOf(context, { evidence: papered.flatMap((fact) => fact.evidence) });
-  if (papered.length === facts.length) return merged;
-  return { standing: 'owner', word: 'Documented in part', detail: merged.detail };
+  if (papered.length === facts.length && facts.length <= MOST_PAPERS)
+    return markOf(context, { evidence: papered.flatMap((fact) => fact.evidence) });
+  const count = [say(`${papered.length} of ${facts.length}`)];
+  return papered.length === facts.length
+    ? { standing: 'documented', word: 'Documented', detail: count }
+    : { standing: 'owner', word: 'Documented in part', detail: count };
 }
+
+/** "owner" behind an owner's statement says nothing more. */
+const fromWords = (from: string | undefined): Run[] =>
+  from === undefined || /^(the )?owner$/i.test(from) ? [] : [say(`from ${from}`)];
+
+/** More papers than these are counted instead of named. */
+const MOST_PAPERS = 3;
 
 function papersOf(context: Context, ids: readonly string[]): Run[] {
   const runs: Run[] = [];
@@ -64,7 +70,8 @@ function papersOf(context: Context, ids: readonly string[]): Run[] {
     else if (!runs.some((one) => one.text === run.text && one.to === run.to)) runs.push(run);
   }
   if (onFile > 0) runs.push(soft(onFile === 1 ? 'a paper on file' : `${onFile} papers on file`));
-  return runs;
+  const most = context.rules.arrangement === 'one-page' ? 1 : MOST_PAPERS;
+  return runs.length <= most ? runs : [...runs.slice(0, most), soft(`${runs.length - most} more`)];
 }
 
 /** One paper in words. Undefined: this edition may say no more than that there is one. */
@@ -76,6 +83,7 @@ function paper(context: Context, id: string): Run | undefined {
   if (document !== undefined)
     return link(
       withDate(
+        context,
         document.kind === 'other' ? document.what : document.kind === 'label' ? 'label photo' : document.kind,
         document.date,
       ),
@@ -83,15 +91,17 @@ function paper(context: Context, id: string): Run | undefined {
     );
   const hidden = context.whole.documents.find((one) => one.id === id);
   if (hidden !== undefined)
-    return !hidden.private || holdsPrices(hidden) ? soft(withDate(hidden.kind, hidden.date)) : undefined;
+    return !hidden.private || holdsPrices(hidden)
+      ? soft(withDate(context, hidden.kind, hidden.date))
+      : undefined;
   const photo = photoIn(context, id);
   if (photo === undefined) return undefined;
   const taken = photo.taken ?? dayOf(photo.takenOn);
-  return link(withDate('photo', taken), `photo-${id}`);
+  return link(withDate(context, 'photo', taken), `photo-${id}`);
 }
 
-const withDate = (words: string, date: HouseDate | undefined): string =>
-  date === undefined ? words : `${words}, ${printDate(date)}`;
+const withDate = (context: Context, words: string, date: HouseDate | undefined): string =>
+  date === undefined || context.rules.arrangement === 'one-page' ? words : `${words}, ${printDate(date)}`;
 
 /** The camera's day as a date; undefined if it has none. */
 export function dayOf(iso: string | undefined): HouseDate | undefined {

@@ -1,5 +1,5 @@
 /** Facts told in sentences: what was done, by whom, under which permit. */
-import { type HouseDate, printDate } from '../facts/date.js';
+import { compareDates, type HouseDate, printDate } from '../facts/date.js';
 import type { Finish, Permit, System } from '../facts/house.js';
 import { printLength } from '../facts/length.js';
 import { printSize } from '../facts/size.js';
@@ -52,7 +52,7 @@ export function tellImprovement(
   const head = strong(`${subjectOf(improvement)}${place}, ${deedWords(improvement.did)}.`);
   const body =
     source.kind === 'work'
-      ? workBody(context, improvement)
+      ? workBody(improvement)
       : source.kind === 'finish'
         ? finishWords(source.item)
         : systemWords(source.item);
@@ -88,15 +88,21 @@ function withPermit(
   };
 }
 
-function workBody(_context: Context, improvement: Improvement): string {
+/** What exactly, what was put in, and why: a sentence each. */
+function workBody(improvement: Improvement): string {
   if (improvement.source.kind !== 'work') return '';
   const { item, systems } = improvement.source;
-  const named = systems.map((system) =>
+  const put = systems.map((system) =>
     [system.name ?? system.is, systemWords(system)].filter(Boolean).join(', '),
   );
-  return [item.how, ...named, item.why === undefined ? undefined : `why: ${item.why}`]
-    .filter(Boolean)
-    .join('; ');
+  return [
+    item.how,
+    put.length === 0 ? undefined : `Now there: ${put.join('; ')}`,
+    item.why === undefined ? undefined : `Why: ${item.why}`,
+  ]
+    .filter((part) => part !== undefined && part !== '')
+    .map((part) => upperFirst(fullStop(part ?? '')))
+    .join(' ');
 }
 
 /** "vinyl plank, ash, 7″ × 48″, laid straight, east–west, over levelled plywood" */
@@ -123,9 +129,18 @@ export function finishWords(finish: Finish): string {
     .join(', ');
 }
 
+/** "Kitchen faucet" already says "faucet": the general word is not printed after it again. */
+const saysTheSame = (name: string, is: string): boolean => {
+  const lower = name.toLowerCase();
+  return is
+    .toLowerCase()
+    .split(/[^a-z]+/)
+    .every((word) => word.length < 3 || lower.includes(word.replace(/s$/, '')));
+};
+
 export function systemWords(system: System): string {
   return [
-    system.name === undefined ? undefined : system.is,
+    system.name === undefined || saysTheSame(system.name, system.is) ? undefined : system.is,
     system.capacity?.value,
     system.fuel === undefined || system.fuel === 'none'
       ? undefined
@@ -140,6 +155,13 @@ export function systemWords(system: System): string {
     .join(', ');
 }
 
+/** "plumber" is a person; a list of what a firm does is put behind the firm. */
+const hiredWords = (stated: string | undefined): string => {
+  const trade = stated?.split(',')[0]?.trim();
+  if (trade === undefined) return 'firm';
+  return /^[a-z]+(er|or|ian|ist|man)$/.test(trade) ? trade : `firm (${trade})`;
+};
+
 const NAMELESS_WORDS = {
   owner: 'by the owner',
   family: 'by the owner’s family',
@@ -150,7 +172,7 @@ export function whoWords(context: Context, who: Who): string {
   if (who.kind !== 'hired') return NAMELESS_WORDS[who.kind];
   const { person } = who;
   if (!context.rules.people)
-    return `by a hired ${person.trade ?? 'firm'}${person.licence?.value === undefined ? '' : ', licence number stated'}`;
+    return `by a hired ${hiredWords(person.trade)}${person.licence?.value === undefined ? '' : ', licence number stated'}`;
   const licence =
     person.licence === undefined
       ? 'licence not stated'
@@ -184,4 +206,14 @@ export function permitState(permit: Permit): string {
     case 'not-known':
       return 'state not known';
   }
+}
+
+/** "6 April 2026", "6 April 2026 to 27 May 2026": from the first to the last of several. */
+export function datesSpan(list: readonly Improvement[]): string {
+  const dates = list.flatMap((one) => (one.done === undefined ? [] : [one.done])).sort(compareDates);
+  const [first, last] = [dates[0], dates.at(-1)];
+  if (first === undefined || last === undefined) return 'date not known';
+  const known =
+    first.written === last.written ? printDate(first) : `${printDate(first)} to ${printDate(last)}`;
+  return dates.length === list.length ? known : `${known}, in part not known`;
 }

@@ -28,7 +28,7 @@ export interface UpdateSuggestion {
   readonly alsoPossible: readonly UpdateWord[];
   /** The form's wording: one, or several where the date is a span that reaches over a boundary. */
   readonly timeFrames: readonly string[];
-  /** What led to it, a short text each. */
+  /** What led to it, a short text each; what made the level first. */
   readonly facts: readonly string[];
   /** To be printed with it, always. */
   readonly decides: string;
@@ -45,7 +45,12 @@ export function deriveUpdates(
 ): UpdateSuggestion[] {
   const suggest = (rooms: readonly Room[], id: string, of: UpdateSuggestion['of'], name: string) => {
     const changes = rooms.flatMap((room) => changesOf(room, improvements, asOf));
-    return { id, of, name, rooms: rooms.map((room) => room.id), ...weigh(changes) };
+    // A room's name stands before its facts only where there are several rooms.
+    const named = changes.map(({ room, ...change }) => ({
+      ...change,
+      words: rooms.length === 1 ? change.words : `${room}: ${change.words}`,
+    }));
+    return { id, of, name, rooms: rooms.map((room) => room.id), ...weigh(named) };
   };
   const kitchens = house.rooms.filter((room) => room.use === 'kitchen');
   const baths = house.rooms.filter((room) => room.use === 'bath');
@@ -87,7 +92,11 @@ interface Change {
   readonly years: { readonly youngest: number; readonly oldest: number } | undefined;
 }
 
-function changesOf(room: Room, improvements: readonly Improvement[], asOf: string): Change[] {
+function changesOf(
+  room: Room,
+  improvements: readonly Improvement[],
+  asOf: string,
+): (Change & { readonly room: string })[] {
   const done = improvements.filter((one) => one.where.includes(room.id));
   // A finish of an earlier owner, left as found but dated, was looked back on by the form too.
   const earlier = room.finishes.flatMap((item) =>
@@ -107,7 +116,7 @@ function changesOf(room: Room, improvements: readonly Improvement[], asOf: strin
     const level = levelOf(room, one);
     if (span?.future || level === undefined) return [];
     const years = span && { youngest: span.youngest?.years ?? 0, oldest: span.oldest?.years ?? BEYOND };
-    return [{ level, words: changeWords(room, one), years }];
+    return [{ room: nameOfRoom(room), level, words: changeWords(room, one), years }];
   });
 }
 
@@ -162,7 +171,7 @@ function changeWords(room: Room, one: Done): string {
         ? source.item.what
         : (source.item.name ?? source.item.is);
   return [
-    `${nameOfRoom(room)}: ${what}, ${did}`,
+    `${what}, ${did}`,
     ...(isStructural(source) ? ['structure changed'] : []),
     ...(movesFixtures(one) ? ['plumbing or gas fixtures moved'] : []),
     ...(isMajorPart(room, one) ? ['a major part'] : []),
@@ -211,7 +220,9 @@ function timeFramesOf(made: readonly Change[], lookBackYears: number): string[] 
 }
 
 function factsOf(changes: readonly Change[], within: readonly Change[], lookBackYears: number): string[] {
-  const facts = within.map((one) => one.words);
+  const facts = (['remodeled', 'updated'] as const).flatMap((level) =>
+    within.filter((one) => one.level === level).map((one) => one.words),
+  );
   const before = changes.filter((one) => !within.includes(one));
   if (within.length === 0)
     facts.push(`No such work of the last ${lookBackYears} years is recorded in the house folder`);

@@ -184,17 +184,32 @@ function wallArea(home: Room | Structure, measures: RoomMeasures, table: TradeQu
   const openings = BigInt((doors ?? 0) * doorSquareFeet + windows * windowSquareFeet) * SQUARE_FOOT;
   const area = BigInt(walls.perimeter) * BigInt(walls.height) - openings;
   if (area <= 0n) return notKnown('Not known: the openings would be larger than the walls.');
-  const off = [
-    doors === undefined
-      ? 'nothing for doors, which weren’t counted'
-      : `${doorSquareFeet} sq ft for each door (${doors})`,
-    `${windowSquareFeet} sq ft for each recorded window (${windows})`,
-  ];
   return {
     area,
     basis: 'walls less openings',
-    how: `Perimeter times height, less ${off.join(' and ')}; the openings weren’t measured.${rest}`,
+    how: `Perimeter times height, ${openingWords(doors, windows, doorSquareFeet, windowSquareFeet)}.${rest}`,
   };
+}
+
+/** What was taken off for openings, which nobody measured, and what wasn't because nobody counted it. */
+function openingWords(
+  doors: number | undefined,
+  windows: number,
+  doorSquareFeet: number,
+  windowSquareFeet: number,
+): string {
+  const off = [
+    ...(doors === undefined || doors === 0 ? [] : [`${doorSquareFeet} sq ft a door (${doors})`]),
+    ...(windows === 0 ? [] : [`${windowSquareFeet} sq ft a window (${windows})`]),
+  ];
+  const absent = [
+    ...(doors === undefined ? ['doors weren’t counted'] : []),
+    ...(windows === 0 ? ['no window is recorded'] : []),
+  ];
+  return [
+    off.length === 0 ? 'nothing taken off' : `less ${off.join(' and ')} as is usual without measures`,
+    ...(absent.length === 0 ? [] : [absent.join(' and ')]),
+  ].join('; ');
 }
 
 interface Waste {

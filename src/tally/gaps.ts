@@ -55,6 +55,7 @@ export function gapDiagnostics(gaps: readonly Gap[]): Diagnostic[] {
     code: 'tally.gap',
     severity: 'note',
     path: gap.path,
+    rank: gap.rank,
     message: `${gap.lacks} (${gap.audiences.join(', ')})`,
     hints: [gap.hint],
   }));

@@ -94,10 +94,12 @@ export function listImprovements(house: House): { done: readonly Improvement[]; 
   return { done: done.sort(whatBuyersAskFirst), kept };
 }
 
-/** A finish with a date but no verb is new; one that is kept, or has neither, was left as found. */
+/** A finish with a date but no verb is new, or painted if it is paint; one that is kept, or has neither, was left as found. */
 function deedOf(finish: Finish): Deed | undefined {
   if (finish.kept) return undefined;
-  return finish.did ?? (finish.done === undefined ? undefined : 'new');
+  if (finish.did !== undefined) return finish.did;
+  if (finish.done === undefined) return undefined;
+  return /^(paint|stain|varnish)\b/i.test(finish.what) ? 'painted' : 'new';
 }
 
 const PUT_IN: readonly Deed[] = ['new', 'replaced', 'added'];

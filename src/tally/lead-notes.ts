@@ -48,9 +48,9 @@ export interface LeadDuty {
 }
 
 export interface LeadJob {
-  /** "Bedroom", or "place not recorded". */
+  /** "Back bedroom", "Outside: Porch, Porch steps" or "Place not recorded". */
   readonly where: string;
-  /** Id of the room, level, stair or structure. */
+  /** Id of the room, level, stair or structure; undefined for all that is outside, and where no place is recorded. */
   readonly at: string | undefined;
   readonly items: readonly WorkItem[];
   /** Sum of what was recorded, (0.1 µm)². */
@@ -186,57 +186,74 @@ interface Piece {
   readonly last: number;
 }
 
+/** Where the limit of one job is counted: a room, or all that is outside. */
 interface Place {
   readonly at: string | undefined;
-  readonly name: string;
   readonly outside: boolean;
 }
 
-/** Structures without walls of their own. Anything else has the smaller limit of a room. */
+/** Structures without rooms in them. Anything else has the smaller limit of a room. */
 const OUTSIDE = ['porch', 'deck', 'patio', 'balcony', 'carport'];
 
 function jobsOf(house: House, rules: LeadAsbestosRules): { job: LeadJob; path: FactPath }[] {
-  const pieces = house.work.flatMap((item, index) =>
-    item['paint-disturbed'] === undefined && !item['windows-replaced'] ? [] : [pieceOf(item, index)],
-  );
-  const places = new Set(pieces.flatMap(({ item }) => (item.where.length === 0 ? [undefined] : item.where)));
-  return [...places].flatMap((at) => {
-    const here = pieces.filter(({ item }) =>
-      at === undefined ? item.where.length === 0 : item.where.includes(at),
-    );
-    const place = placeOf(house, at);
-    return gather(here, rules.leadMinorRepair.figures.sameJobDays).map((group) => ({
+  const places = new Map<string, { place: Place; pieces: Piece[] }>();
+  for (const [index, item] of house.work.entries()) {
+    if (item['paint-disturbed'] === undefined && !item['windows-replaced']) continue;
+    const piece = pieceOf(item, index);
+    for (const place of placesOf(house, item)) {
+      const key = place.outside ? 'outside' : `at ${place.at ?? ''}`;
+      const known = places.get(key) ?? { place, pieces: [] };
+      if (!known.pieces.includes(piece)) known.pieces.push(piece);
+      places.set(key, known);
+    }
+  }
+  return [...places.values()].flatMap(({ place, pieces }) =>
+    gather(pieces, rules.leadMinorRepair.figures.sameJobDays).map((group) => ({
       job: jobOf(house, place, group, rules),
       path: pathOf(group),
-    }));
-  });
+    })),
+  );
+}
+
+function placesOf(house: House, item: WorkItem): Place[] {
+  if (item.where.length === 0) return [{ at: undefined, outside: false }];
+  return item.where.map((at) =>
+    isOutside(house, item, at) ? { at: undefined, outside: true } : { at, outside: false },
+  );
+}
+
+/** A stair is outside if the same work names a porch or the like: porch and porch steps. */
+function isOutside(house: House, item: WorkItem, at: string): boolean {
+  const open = (id: string): boolean =>
+    house.structures.some((one) => one.id === id && OUTSIDE.includes(one.is));
+  return open(at) || (house.stairs.some((stair) => stair.id === at) && item.where.some(open));
+}
+
+function nameOf(house: House, at: string): string {
+  const { rooms, levels, stairs, structures } = house;
+  return nameOfRoom(
+    [...rooms, ...levels, ...stairs, ...structures].find((one) => one.id === at) ?? { id: at },
+  );
+}
+
+function placeWords(house: House, place: Place, items: readonly WorkItem[]): string {
+  if (place.at !== undefined) return nameOf(house, place.at);
+  if (!place.outside) return 'Place not recorded';
+  const ids = items.flatMap((item) => item.where.filter((at) => isOutside(house, item, at)));
+  return `Outside: ${[...new Set(ids)].map((at) => nameOf(house, at)).join(', ')}`;
 }
 
 function pieceOf(item: WorkItem, index: number): Piece {
   const from = item.started?.earliest ?? item.done?.earliest;
   const to = item.done?.latest;
-  return {
-    item,
-    index,
-    first: from === undefined ? Number.NEGATIVE_INFINITY : dayNumber(from),
-    last: to === undefined ? Number.POSITIVE_INFINITY : dayNumber(to),
-  };
+  const last = to === undefined ? Number.POSITIVE_INFINITY : dayNumber(to);
+  const first = from === undefined ? Number.NEGATIVE_INFINITY : dayNumber(from);
+  // A beginning after the end is a slip; the work still was where its end is.
+  return { item, index, first: Math.min(first, last), last };
 }
 
 const dayNumber = (iso: string): number =>
   Temporal.PlainDate.from('1970-01-01').until(iso, { largestUnit: 'days' }).days;
-
-function placeOf(house: House, at: string | undefined): Place {
-  if (at === undefined) return { at, name: 'Place not recorded', outside: false };
-  const structure = house.structures.find((one) => one.id === at);
-  const one =
-    structure ?? [...house.rooms, ...house.levels, ...house.stairs].find((other) => other.id === at);
-  return {
-    at,
-    name: nameOfRoom(one ?? { id: at }),
-    outside: structure !== undefined && OUTSIDE.includes(structure.is),
-  };
-}
 
 /**
  * Pieces that lie, or may lie, within `days` of each other. A piece can be in two groups: the rule looks at any
@@ -248,10 +265,9 @@ function gather(pieces: readonly Piece[], days: number): Piece[][] {
     .map(({ last }) => last)
     .sort((a, b) => a - b)
     .map((begin) => pieces.filter((piece) => piece.last >= begin && piece.first <= begin + days));
-  const within = (a: readonly Piece[], b: readonly Piece[]) => a.every((piece) => b.includes(piece));
+  // The piece that a stretch begins with is in no later one, so only an earlier group can hold another.
   return groups.filter(
-    (group, at) =>
-      !groups.some((other, place) => within(group, other) && (group.length < other.length || place < at)),
+    (group, at) => !groups.slice(0, at).some((earlier) => group.every((piece) => earlier.includes(piece))),
   );
 }
 
@@ -270,7 +286,7 @@ function jobOf(house: House, place: Place, group: readonly Piece[], rules: LeadA
   const lasts = group.map(({ item }) => item.done?.latest);
   const end = lasts.includes(undefined) ? undefined : lasts.toSorted().at(-1);
   return {
-    where: place.name,
+    where: placeWords(house, place, items),
     at: place.at,
     items,
     area,
@@ -488,8 +504,7 @@ function mentions(house: House): Mention[] {
         id: `work-${item.id}`,
         path: ['work', index],
         text: lower(item.what, item.how),
-        where:
-          item.where.length === 0 ? undefined : item.where.map((at) => placeOf(house, at).name).join(', '),
+        where: item.where.length === 0 ? undefined : item.where.map((at) => nameOf(house, at)).join(', '),
         state: stateOf(item.did),
         put: item.did === 'new' || item.did === 'added' ? item.done : undefined,
         evidence: item.evidence,
@@ -500,7 +515,7 @@ function mentions(house: House): Mention[] {
         id: `system-${item.id}`,
         path: ['systems', index],
         text: lower(item.is, item.material),
-        where: item.where === undefined ? undefined : placeOf(house, item.where).name,
+        where: item.where === undefined ? undefined : nameOf(house, item.where),
         state: item.did === 'removed' ? 'removed' : 'left in place',
         put: item.installed?.value,
         evidence: item.evidence,

@@ -84,6 +84,8 @@ describe('the age of a system', () => {
     // The same year, or a span that reaches over it, may be right.
     expect(agesOf({ is: 'furnace, gas', made: 2020, installed: '2020-03' }).diagnostics).toEqual([]);
     expect(agesOf({ is: 'furnace, gas', made: '2019~', installed: 2018 }).diagnostics).toEqual([]);
+    const day = '2020-03-01';
+    expect(agesOf({ is: 'furnace, gas', made: day, installed: day }).diagnostics).toEqual([]);
   });
 
   test('a name no table knows is a note with the names that are like it', () => {

@@ -102,23 +102,25 @@ describe('smoke alarm places', () => {
   });
 
   test('of two groups on a level, a hall counts only for the one it names', () => {
-    const spec = (hall: object): PartialSpec => ({
+    const spec = (hall: object, where: string): PartialSpec => ({
       levels: [level('main', 'above')],
       rooms: [
         room('east-bed', 'main', 'bedroom', { 'sleeping-area': 'east' }),
         room('west-bed', 'main', 'bedroom', { 'sleeping-area': 'west' }),
         room('hall', 'main', 'hall', hall),
       ],
-      alarms: [{ is: 'smoke', where: 'hall' }],
+      alarms: [{ is: 'smoke', where }],
     });
-    const outside = (hall: object) =>
-      plan(spec(hall))
+    const outside = (hall: object, where = 'hall') =>
+      plan(spec(hall, where))
         .places.filter((place) => place.why === 'outside bedrooms')
         .map((place) => [place.where, place.recorded.length]);
     expect(outside({})).toEqual([
       ['outside East bed, main', 0],
       ['outside West bed, main', 0],
     ]);
+    // On the level, nobody says near which.
+    expect(outside({}, 'main').map(([, recorded]) => recorded)).toEqual([0, 0]);
     expect(outside({ 'sleeping-area': 'west' })).toEqual([
       ['outside East bed, main', 0],
       ['outside West bed, main', 1],

@@ -93,10 +93,14 @@ describe('the area of a finish', () => {
   test('walls: doors nobody counted take nothing off, and that is said', () => {
     const walls = (room: Partial<RoomSpec>) => one([finish('walls', 'paint')], MEASURED, room);
     expect(walls({}).area).toBe(sqFt(352));
-    expect(walls({}).how).toMatch(/nothing for doors, which weren’t counted/);
-    expect(walls({ doors: 0 }).how).toMatch(/20 sq ft for each door \(0\)/);
+    expect(walls({}).how).toBe(
+      'Perimeter times height, nothing taken off; doors weren’t counted and no window is recorded.',
+    );
+    expect(walls({ doors: 0 }).how).toBe('Perimeter times height, nothing taken off; no window is recorded.');
     expect(walls({ doors: 2, windows: [{}, {}] }).area).toBe(sqFt(352 - 40 - 30));
-    expect(walls({ doors: 2, windows: [{}, {}] }).how).toMatch(/door \(2\) and 15 sq ft .* window \(2\)/);
+    expect(walls({ doors: 2, windows: [{}, {}] }).how).toBe(
+      'Perimeter times height, less 20 sq ft a door (2) and 15 sq ft a window (2) as is usual without measures.',
+    );
   });
 
   test('is not known, with the reason, where a measure lacks', () => {

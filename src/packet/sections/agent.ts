@@ -1,60 +1,41 @@
 /** The improvements sheet: two to four pages for the listing agent and the appraiser. */
-import { printDate } from '../../facts/date.js';
+import type { SystemAge } from '../../tally/ages.js';
+import type { Improvement } from '../../tally/improvements.js';
 import { TRADES } from '../../tally/trades.js';
 import { ageWords, datesWords } from '../age-words.js';
 import { type Context, photoIn, placeName } from '../context.js';
-import { markOf } from '../marks.js';
-import type { Block, Section } from '../packet.js';
-import { inWords, rich, strong, upperFirst } from '../rich.js';
-import { deedWords, finishWords, permitState, subjectOf, systemWords, whoWords } from '../tell.js';
+import { markOf, markOfSeveral } from '../marks.js';
+import type { Block, Rich, Section } from '../packet.js';
+import { fullStop, inWords, rich, soft, strong, upperFirst } from '../rich.js';
+import { datesSpan, deedWords, finishWords, permitState, subjectOf, whoWords } from '../tell.js';
 import { markOfAge } from './how-old.js';
-import { conveys, dues } from './questions.js';
-import { classesTable, declaration, plans, record } from './size.js';
+import { SHOWS_FRONT } from './in-short.js';
+import { conveyedThings, dues } from './questions.js';
+import { classesTable, declarationParagraph, plans, record } from './size.js';
 
-/** All improvements by trade, one line each. */
+/** All improvements by trade. The same thing done in several rooms by the same hands is one line. */
 export function improvementsByTrade(context: Context): Section {
   const { improvements } = context.tally;
   const blocks = TRADES.flatMap((trade): Block[] => {
     const list = improvements.filter((one) => one.trade === trade);
     if (list.length === 0) return [];
+    const slug = trade.replaceAll(' ', '-');
     return [
+      { kind: 'heading', id: `trade-${slug}`, level: 3, text: upperFirst(trade) },
       {
-        kind: 'table',
-        id: `trade-${trade.replaceAll(' ', '-')}`,
-        caption: upperFirst(trade),
-        columns: [
-          { title: 'What', align: 'left', weight: 48 },
-          { title: 'Where', align: 'left', weight: 20 },
-          { title: 'When and by whom', align: 'left', weight: 32 },
-        ],
-        rows: list.map((one) => {
-          const { source } = one;
-          const body =
-            source.kind === 'work'
-              ? source.item.how
-              : source.kind === 'finish'
-                ? finishWords(source.item)
-                : systemWords(source.item);
-          const permit = context.house.permits.find((each) => each.id === source.item.permit);
-          return {
-            id: `improvement-${one.id}`,
-            cells: [
-              rich(
-                strong(`${subjectOf(one)}, ${deedWords(one.did)}`),
-                body === undefined || body === '' ? undefined : `. ${upperFirst(body)}`,
-              ),
-              rich(
-                one.where.length === 0
-                  ? 'whole house'
-                  : inWords(one.where.map((id) => placeName(context, id).toLowerCase())),
-              ),
-              rich(
-                `${one.done === undefined ? 'date not known' : printDate(one.done)}, ${whoWords(context, one.who)}${permit === undefined ? '' : `; permit ${permitState(permit)}`}`,
-              ),
-            ],
-            mark: markOf(context, source.item),
-          };
-        }),
+        kind: 'list',
+        id: `trade-${slug}-list`,
+        items: alike(context, list).map((group) => ({
+          id: `improvement-${(group[0] as Improvement).id}`,
+          text: group.length === 1 ? oneText(context, group[0] as Improvement) : groupText(context, group),
+          mark:
+            group.length === 1
+              ? markOf(context, (group[0] as Improvement).source.item)
+              : markOfSeveral(
+                  context,
+                  group.map((one) => ({ evidence: one.source.item.evidence, known: true })),
+                ),
+        })),
       },
     ];
   });
@@ -68,19 +49,79 @@ export function improvementsByTrade(context: Context): Section {
   return { id: 'improvements', title: 'Improvements by trade', blocks };
 }
 
+function alike(context: Context, list: readonly Improvement[]): Improvement[][] {
+  const groups = new Map<string, Improvement[]>();
+  for (const one of list) {
+    const key =
+      one.source.kind === 'finish'
+        ? JSON.stringify([
+            one.did,
+            whoWords(context, one.who),
+            one.source.item.on === 'floor' ? one.source.item.what : one.trade,
+          ])
+        : one.id;
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  return [...groups.values()];
+}
+
+const placesOf = (context: Context, list: readonly Improvement[]): string =>
+  inWords([...new Set(list.flatMap((one) => one.where))].map((id) => placeName(context, id).toLowerCase()));
+
+function groupText(context: Context, group: readonly Improvement[]): Rich {
+  const [first] = group as [Improvement];
+  const subjects = inWords([...new Set(group.map((one) => subjectOf(one).toLowerCase()))]);
+  const what =
+    first.source.kind === 'finish' && first.source.item.on === 'floor'
+      ? ` ${upperFirst(first.source.item.what)}:`
+      : '';
+  return rich(
+    strong(`${upperFirst(subjects)} ${deedWords(first.did)}.`),
+    `${what} ${upperFirst(placesOf(context, group))}. ${upperFirst(datesSpan(group))}, ${whoWords(context, first.who)}.`,
+  );
+}
+
+function oneText(context: Context, one: Improvement): Rich {
+  const { source } = one;
+  const body =
+    source.kind === 'work'
+      ? source.item.how
+      : source.kind === 'finish'
+        ? finishWords(source.item)
+        : undefined;
+  const permit = context.house.permits.find((each) => each.id === source.item.permit);
+  const place = one.where.length === 0 ? '' : `, ${placesOf(context, [one])}`;
+  return rich(
+    strong(`${subjectOf(one)}, ${deedWords(one.did)}`),
+    `${place}. `,
+    body === undefined || body === '' ? undefined : `${upperFirst(fullStop(body))} `,
+    `${upperFirst(datesSpan([one]))}, ${whoWords(context, one.who)}`,
+    permit === undefined ? '.' : `; permit ${permitState(permit)}.`,
+  );
+}
+
+/** The main level's plan only: the sheet is short. */
 export function sheetSize(context: Context): Section {
-  const [plan] = plans(context);
+  const { areas } = context.tally;
+  const largest = [...areas.levels].sort((a, b) =>
+    Number(b.byClass['above-finished'] - a.byClass['above-finished']),
+  )[0];
+  const plan = plans(context, 300).find((block) => block.id === `plan-${largest?.id}`);
   return {
     id: 'size',
     title: 'Size',
     blocks: [
-      classesTable(context),
-      ...declaration(context),
+      classesTable(context, 'classes only'),
+      declarationParagraph(context),
       ...record(context),
       ...(plan === undefined ? [] : [plan]),
     ],
   };
 }
+
+/** What buyers ask the age of; the rest is counted, and stands in the buyer packet. */
+const ASKED =
+  /^(roof|furnace|boiler|heat pump|air condition|water heater|electrical panel|supply pipe|wiring|drain|window|range|dishwasher|refrigerator|clothes|pool|garage door)/i;
 
 export function sheetAges(context: Context): Section {
   const { ages } = context.tally;
@@ -97,32 +138,50 @@ export function sheetAges(context: Context): Section {
         },
       ],
     };
+  const asked = ages.filter((age) => ASKED.test(age.system.is));
+  const others = ages
+    .filter((age) => !asked.includes(age))
+    .map((age) => `${(age.system.name ?? age.system.is).toLowerCase()} (${ageWords(age)})`);
   return {
     id: 'ages',
     title: 'Systems and appliances',
     blocks: [
       {
-        kind: 'table',
+        kind: 'list',
         id: 'age-list',
-        caption: 'Dates and ages',
-        columns: [
-          { title: 'What', align: 'left', weight: 42 },
-          { title: 'Date', align: 'left', weight: 34 },
-          { title: 'Age', align: 'left', weight: 24 },
-        ],
-        rows: ages.map((age) => ({
+        items: asked.map((age) => ({
           id: `age-${age.system.id}`,
-          cells: [
-            rich(upperFirst(age.system.name ?? age.system.is), age.system.kept ? ', as found' : undefined),
-            rich(datesWords(age)),
-            rich(ageWords(age)),
-          ],
+          text: ageText(age),
           mark: markOfAge(context, age),
         })),
       },
+      ...(others.length === 0
+        ? []
+        : [
+            {
+              kind: 'paragraph',
+              id: 'age-others',
+              size: 'small',
+              text: rich(`Also described: ${others.join('; ')}.`),
+            } satisfies Block,
+          ]),
     ],
   };
 }
+
+function ageText(age: SystemAge): Rich {
+  const name = upperFirst(age.system.name ?? age.system.is);
+  if (age.age === undefined)
+    return rich(strong(name), age.system.kept ? soft(', as found') : undefined, ': age not known.');
+  return rich(
+    strong(name),
+    age.system.kept ? soft(', as found') : undefined,
+    `: ${ageWords(age)}, ${datesWords(age)}.`,
+  );
+}
+
+/** More facts than these make the appraiser's table unreadable. */
+const MOST_FACTS = 4;
 
 /** The appraiser's words for kitchens and baths, as a suggestion with the facts that led to it. */
 export function updateClasses(context: Context): Section {
@@ -143,9 +202,9 @@ export function updateClasses(context: Context): Section {
             id: 'updates',
             caption: 'Kitchen and baths, sorted into the appraiser’s words',
             columns: [
-              { title: 'Room', align: 'left', weight: 20 },
-              { title: 'Suggested', align: 'left', weight: 30 },
-              { title: 'From these facts', align: 'left', weight: 50 },
+              { title: 'Room', align: 'left', weight: 16 },
+              { title: 'Suggested', align: 'left', weight: 34 },
+              { title: 'Among the facts that led to it', align: 'left', weight: 50 },
             ],
             rows: list.map((one) => ({
               id: one.id,
@@ -154,7 +213,12 @@ export function updateClasses(context: Context): Section {
                 rich(
                   `${one.word}${one.alsoPossible.length === 0 ? '' : ` (or ${one.alsoPossible.join(' or ')})`}${one.timeFrames.length === 0 ? '' : `, ${one.timeFrames.join(' or ')}`}`,
                 ),
-                rich(one.facts.length === 0 ? 'no update is recorded' : one.facts.join('; ')),
+                rich(
+                  one.facts.length === 0
+                    ? 'no update is recorded'
+                    : one.facts.slice(0, MOST_FACTS).join('; '),
+                  one.facts.length > MOST_FACTS ? `; ${one.facts.length - MOST_FACTS} more` : undefined,
+                ),
               ],
             })),
             note: rich(list[0]?.decides),
@@ -164,13 +228,35 @@ export function updateClasses(context: Context): Section {
 }
 
 export function sheetTerms(context: Context): Section {
-  const stays = [...conveys(context), ...dues(context)];
+  const things = conveyedThings(context);
+  const line = (id: string, head: string, stays: 'yes' | 'no' | 'not known'): Block[] => {
+    const list = things.filter((thing) => thing.stays === stays);
+    if (list.length === 0) return [];
+    return [
+      {
+        kind: 'statement',
+        id,
+        size: 'body',
+        text: rich(strong(`${head}: `), `${list.map((thing) => thing.what.toLowerCase()).join(', ')}.`),
+        mark:
+          stays === 'not known'
+            ? markOf(context, { evidence: [] }, false)
+            : markOf(context, { evidence: [] }),
+      },
+    ];
+  };
+  const blocks = [
+    ...line('terms-stays', 'Stays', 'yes'),
+    ...line('terms-goes', 'Goes', 'no'),
+    ...line('terms-open', 'Not settled', 'not known'),
+    ...dues(context),
+  ];
   return {
     id: 'terms',
     title: 'What stays, and dues',
     blocks:
-      stays.length > 0
-        ? stays
+      blocks.length > 0
+        ? blocks
         : [
             {
               kind: 'paragraph',
@@ -182,23 +268,27 @@ export function sheetTerms(context: Context): Section {
   };
 }
 
-/** Four photos after the work, if there are as many. */
+/** Two photos: the front, and one room after the work. */
 export function sheetPhotos(context: Context): Block[] {
   const after = Object.entries(context.house.photos)
     .filter(([, photo]) => photo.when === 'after')
     .map(([id]) => photoIn(context, id))
-    .filter((photo) => photo !== undefined && photo.width >= photo.height)
-    .slice(0, 4);
-  if (after.length < 2) return [];
+    .filter((photo) => photo !== undefined && photo.width >= photo.height);
+  const front = after.find((photo) => photo !== undefined && SHOWS_FRONT.test(photo.shows)) ?? after[0];
+  const room =
+    after.find((photo) => photo !== front && photo !== undefined && /kitchen|living/i.test(photo.shows)) ??
+    after.find((photo) => photo !== front);
+  const shown = [front, room].filter((photo) => photo !== undefined);
+  if (shown.length < 2) return [];
   return [
     {
       kind: 'photos',
       id: 'sheet-photos',
-      photos: after.flatMap((photo) =>
-        photo === undefined
-          ? []
-          : [{ id: `photo-${photo.id}`, photo: photo.id, caption: rich(upperFirst(photo.shows)) }],
-      ),
+      photos: shown.map((photo) => ({
+        id: `photo-${photo.id}`,
+        photo: photo.id,
+        caption: rich(upperFirst(photo.shows)),
+      })),
     },
   ];
 }

@@ -116,6 +116,7 @@ export function finishRecord(context: Context): Section {
     title: 'Paint and finishes by room',
     blocks: [
       touchUp(),
+      ...amounts(context),
       ...(homes.length === 0
         ? [
             {
@@ -128,6 +129,20 @@ export function finishRecord(context: Context): Section {
         : homes.flatMap((home) => homeRecords(context, home))),
     ],
   };
+}
+
+/** The conventions behind the amounts, each once. */
+function amounts(context: Context): Block[] {
+  const rules = [...new Set(context.tally.quantities.map((one) => one.rule).filter((rule) => rule !== ''))];
+  if (rules.length === 0) return [];
+  return [
+    {
+      kind: 'paragraph',
+      id: 'amount-rules',
+      size: 'small',
+      text: rich(`How amounts to order again were worked out: ${rules.join(' ')}`),
+    },
+  ];
 }
 
 const touchUp = (): Block => ({

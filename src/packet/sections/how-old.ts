@@ -6,7 +6,7 @@ import { placeName } from '../context.js';
 import { type AgeRow, drawAges, lastYearOf } from '../draw-ages.js';
 import { markOf, markOfFact } from '../marks.js';
 import type { Block, EvidenceMark, Section, TableRow } from '../packet.js';
-import { rich, soft, upperFirst } from '../rich.js';
+import { rich, soft, strong, upperFirst } from '../rich.js';
 
 /** Taller drawings than this many rows would not fit a page. */
 const ROWS_A_DRAWING = 12;
@@ -95,11 +95,9 @@ function agesTable(context: Context, letters: Letters): Block {
     id: 'ages',
     caption: 'Ages and published lives',
     columns: [
-      { title: 'What', align: 'left', weight: 26 },
-      { title: 'Date', align: 'left', weight: 20 },
-      { title: 'Age', align: 'left', weight: 15 },
-      { title: 'Published lives, years', align: 'left', weight: 22 },
-      { title: 'How it stands', align: 'left', weight: 17 },
+      { title: 'What', align: 'left', weight: 32 },
+      { title: 'Date and age', align: 'left', weight: 30 },
+      { title: 'Published lives, and how its age stands to them', align: 'left', weight: 38 },
     ],
     rows: context.tally.ages.map((age) => agesRow(context, age, letters)),
     note: rich('Where the date of making and of installing are both known, the age counts from making.'),
@@ -107,14 +105,11 @@ function agesTable(context: Context, letters: Letters): Block {
 }
 
 function agesRow(context: Context, age: SystemAge, letters: Letters): TableRow {
-  const { system, comparison, lives } = age;
+  const { system, lives } = age;
   const where = system.where === undefined ? undefined : placeName(context, system.where).toLowerCase();
   const published = (lives?.rows ?? [])
     .map((row) => `${letters.get(row.source.id)?.letter ?? ''} ${printLife(row).replace(/ years$/, '')}`)
     .join(' · ');
-  const stands = comparison.straddles
-    ? `${comparison.words}; its dates leave open whether it is ${comparison.ifYoungest} or ${comparison.ifOldest}`
-    : comparison.words;
   return {
     id: `system-${system.id}`,
     cells: [
@@ -123,13 +118,26 @@ function agesRow(context: Context, age: SystemAge, letters: Letters): TableRow {
         where === undefined ? undefined : soft(`, ${where}`),
         system.kept ? soft(', as found') : undefined,
       ),
-      rich(datesWords(age)),
-      rich(ageWords(age)),
-      rich(published === '' ? 'none found' : published),
-      rich(age.age === undefined ? 'not known' : published === '' ? 'no life to compare with' : stands),
+      rich(
+        upperFirst(datesWords(age)),
+        age.age === undefined ? undefined : ': ',
+        age.age === undefined ? undefined : strong(ageWords(age)),
+      ),
+      published === ''
+        ? rich(soft('No published life was found'))
+        : rich(`${published} years. `, standsWords(age)),
     ],
     mark: markOfAge(context, age),
   };
+}
+
+/** The four words of comparison; where the dates leave two of them open, both. */
+function standsWords({ age, comparison }: SystemAge): string {
+  if (age === undefined) return 'Its age is not known.';
+  const { words, straddles, ifYoungest, ifOldest } = comparison;
+  if (!straddles) return words === 'not known' ? 'No comparison is possible.' : `${upperFirst(words)}.`;
+  const ends = [ifYoungest, ifOldest].filter((end) => end !== 'not known');
+  return `${upperFirst(ends.join(', or '))}: its dates leave that open.`;
 }
 
 export function markOfAge(context: Context, age: SystemAge): EvidenceMark {

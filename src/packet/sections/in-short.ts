@@ -223,10 +223,13 @@ function leftOut(context: Context): Block[] {
   ];
 }
 
+/** How writers name the photo of the street side. */
+export const SHOWS_FRONT = /\bfront of the house\b|^(the )?front\b|from the street/i;
+
 /** The first photo after the work that shows the front, if there is one. */
 function frontPhoto(context: Context): Block | undefined {
   const front = Object.entries(context.house.photos).find(
-    ([id, photo]) => context.photos.has(id) && photo.when !== 'before' && /\bfront\b/i.test(photo.shows),
+    ([id, photo]) => context.photos.has(id) && photo.when !== 'before' && SHOWS_FRONT.test(photo.shows),
   );
   return front === undefined
     ? undefined

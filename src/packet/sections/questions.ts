@@ -1,7 +1,7 @@
 import { printDate } from '../../facts/date.js';
 import { printMoney } from '../../facts/money.js';
 import type { Context } from '../context.js';
-import { markOf, markOfFact } from '../marks.js';
+import { type Known, markOf, markOfFact } from '../marks.js';
 import type { Block, Section } from '../packet.js';
 import { fullStop, rich, upperFirst } from '../rich.js';
 
@@ -39,24 +39,45 @@ function answers(context: Context): Block[] {
 
 const STAYS = { yes: 'stays', no: 'goes', 'not known': 'not settled' } as const;
 
+export interface ConveyedThing {
+  readonly id: string;
+  readonly what: string;
+  readonly stays: keyof typeof STAYS;
+  readonly note: string | undefined;
+  readonly known: Known;
+}
+
+/** What was said of systems and of other things, in one list. */
+export function conveyedThings(context: Context): ConveyedThing[] {
+  const systems = context.house.systems.flatMap((system): ConveyedThing[] =>
+    system.conveys === undefined
+      ? []
+      : [
+          {
+            id: `conveys-${system.id}`,
+            what: system.name ?? system.is,
+            stays: system.conveys,
+            note: undefined,
+            known: system,
+          },
+        ],
+  );
+  return [
+    ...systems,
+    ...context.house.conveys.map(
+      (item, index): ConveyedThing => ({
+        id: `conveys-${index + 1}`,
+        what: item.what,
+        stays: item.stays,
+        note: item.note,
+        known: { evidence: [] },
+      }),
+    ),
+  ];
+}
+
 export function conveys(context: Context): Block[] {
-  const listed = context.house.conveys.map((item, index) => ({
-    id: `conveys-${index + 1}`,
-    what: item.what,
-    stays: item.stays,
-    note: item.note,
-    known: { evidence: [] as readonly string[] },
-  }));
-  const systems = context.house.systems
-    .filter((system) => system.conveys !== undefined)
-    .map((system) => ({
-      id: `conveys-${system.id}`,
-      what: system.name ?? system.is,
-      stays: system.conveys ?? 'not known',
-      note: undefined,
-      known: system,
-    }));
-  const all = [...systems, ...listed];
+  const all = conveyedThings(context);
   if (all.length === 0) return [];
   return [
     {

@@ -6,83 +6,90 @@ import { nameOfRoom } from '../../tally/alarms.js';
 import { whoDid } from '../../tally/who.js';
 import { type Context, photoIn } from '../context.js';
 import { markOf } from '../marks.js';
-import type { Block, Section, TableRow } from '../packet.js';
+import type { Block, Rich, Section } from '../packet.js';
 import { photoCaption } from '../photo-words.js';
-import { rich, upperFirst } from '../rich.js';
-import { deedWords, whoWords } from '../tell.js';
+import { fullStop, rich, strong, upperFirst } from '../rich.js';
+import { deedWords, finishWords, whoWords } from '../tell.js';
+import { SHOWS_FRONT } from './in-short.js';
 
-/** Room by room: its size, its finishes and how each is known. */
+/** Room by room: its size, its finishes and how each is known. Rooms without a finish are listed at the end. */
 export function roomsAndFinishes(context: Context): Section {
-  const blocks = homes(context).flatMap((home) => roomBlocks(context, home));
+  const all: (Room | Structure)[] = [...context.house.rooms, ...context.house.structures];
+  const blocks = [
+    ...all.filter((home) => home.finishes.length > 0).flatMap((home) => roomBlocks(context, home)),
+    ...otherRooms(
+      context,
+      all.filter((home) => home.finishes.length === 0),
+    ),
+  ];
   if (blocks.length === 0)
     blocks.push({ kind: 'paragraph', id: 'rooms-none', size: 'body', text: rich('No room is described.') });
   return { id: 'rooms', title: 'Rooms and finishes', blocks };
 }
 
-const homes = (context: Context): (Room | Structure)[] => [
-  ...context.house.rooms,
-  ...context.house.structures.filter((one) => one.finishes.length > 0),
-];
-
 function roomBlocks(context: Context, home: Room | Structure): Block[] {
-  const blocks: Block[] = [
+  return [
     { kind: 'heading', id: `room-${home.id}`, level: 3, text: nameOfRoom(home) },
     {
       kind: 'paragraph',
       id: `room-${home.id}-size`,
       size: 'small',
-      text: rich(upperFirst(sizeWords(context, home))),
+      text: rich(
+        upperFirst(sizeWords(context, home)),
+        home.note === undefined ? undefined : `. ${upperFirst(home.note)}`,
+      ),
     },
-  ];
-  if (home.finishes.length > 0) {
-    blocks.push({
-      kind: 'table',
+    {
+      kind: 'list',
       id: `room-${home.id}-finishes`,
-      caption: `Finishes, ${nameOfRoom(home).toLowerCase()}`,
-      columns: [
-        { title: 'Where', align: 'left', weight: 15 },
-        { title: 'What', align: 'left', weight: 45 },
-        { title: 'Done', align: 'left', weight: 40 },
-      ],
-      rows: home.finishes.map((finish, index) => finishRow(context, home, finish, index)),
-    });
-  }
-  return [...blocks, ...roomPhotos(context, home)];
+      items: home.finishes.map((finish, index) => ({
+        id: `finish-${home.id}-${index}`,
+        text: finishText(context, finish),
+        mark: markOf(context, finish),
+      })),
+    },
+    ...roomPhotos(context, home),
+  ];
 }
 
-function finishRow(context: Context, home: Room | Structure, finish: Finish, index: number): TableRow {
-  const what = [
-    finish.what,
-    finish.product,
-    finish.colour,
-    finish.code && `code ${finish.code}`,
-    finish.sheen,
-    finish.plank && printSize(finish.plank),
-    finish.tile && printSize(finish.tile),
-    finish.pattern && (finish.pattern === 'straight' ? 'laid straight' : `laid ${finish.pattern}`),
-    finish.over && `over ${finish.over}`,
-  ].filter(Boolean);
-  return {
-    id: `finish-${home.id}-${index}`,
-    cells: [
-      rich(upperFirst(finish.on)),
-      rich(
-        upperFirst(what.join(', ')),
-        finish.note === undefined ? undefined : `. ${upperFirst(finish.note)}`,
-      ),
-      rich(doneWords(context, finish)),
-    ],
-    mark: markOf(
-      context,
-      finish,
-      finish.kept
-        ? finish.from !== undefined ||
-            finish.evidence.length > 0 ||
-            finish.colour !== undefined ||
-            finish.what !== ''
-        : true,
-    ),
-  };
+function finishText(context: Context, finish: Finish): Rich {
+  const code = finish.code === undefined ? undefined : `code ${finish.code}`;
+  const what = [finishWords(finish), code].filter(Boolean).join(', ');
+  const done = doneWords(context, finish);
+  return rich(
+    strong(`${upperFirst(finish.on)}. `),
+    fullStop(upperFirst(what)),
+    ` ${fullStop(upperFirst(done))}`,
+    finish.note === undefined ? undefined : ` ${fullStop(upperFirst(finish.note))}`,
+  );
+}
+
+function otherRooms(context: Context, homes: readonly (Room | Structure)[]): Block[] {
+  if (homes.length === 0) return [];
+  return [
+    { kind: 'heading', id: 'rooms-other', level: 3, text: 'Other rooms' },
+    {
+      kind: 'table',
+      id: 'rooms-other-list',
+      caption: 'Rooms whose finishes are not described',
+      columns: [
+        { title: 'Room', align: 'left', weight: 30 },
+        { title: 'What is known of it', align: 'left', weight: 70 },
+      ],
+      rows: homes.map((home) => ({
+        id: `room-${home.id}`,
+        cells: [
+          rich(nameOfRoom(home)),
+          rich(
+            upperFirst(sizeWords(context, home)),
+            home.note === undefined ? undefined : `. ${upperFirst(home.note)}`,
+          ),
+        ],
+        mark: markOf(context, home, home.size !== undefined || home.outline !== undefined),
+      })),
+    },
+    ...homes.flatMap((home) => roomPhotos(context, home)),
+  ];
 }
 
 export function doneWords(context: Context, finish: Finish): string {
@@ -125,7 +132,7 @@ function roomPhotos(context: Context, home: Room | Structure): Block[] {
     ]),
   );
   const photos = Object.entries(context.house.photos)
-    .filter(([id, photo]) => photo.where === home.id && !shown.has(id) && !/\bfront\b/i.test(photo.shows))
+    .filter(([id, photo]) => photo.where === home.id && !shown.has(id) && !SHOWS_FRONT.test(photo.shows))
     .map(([id]) => photoIn(context, id))
     .filter((photo) => photo !== undefined);
   if (photos.length === 0) return [];

@@ -1,12 +1,13 @@
 import { type HouseDate, printDate, readDate } from '../../facts/date.js';
 import type { AlarmPlace } from '../../tally/alarms.js';
 import type { Observation } from '../../tally/observations.js';
+import { leadAsbestosRules } from '../../tally/tables/lead-asbestos.js';
 import { safetyRules } from '../../tally/tables/safety.js';
 import { type Context, placeName } from '../context.js';
 import { markOf } from '../marks.js';
 import type { Block, Section, TableRow } from '../packet.js';
-import { rich, upperFirst } from '../rich.js';
-import { tellImprovement } from '../tell.js';
+import { fullStop, link, rich, upperFirst } from '../rich.js';
+import { deedWords, subjectOf, whoWords } from '../tell.js';
 
 /** Work done for safety, alarms, and what was measured where somebody can be hurt. */
 export function safety(context: Context): Section {
@@ -30,6 +31,7 @@ export function safety(context: Context): Section {
       ...work(context),
       ...alarms(context),
       ...observations(context),
+      ...oldMaterials(context),
     ],
   };
 }
@@ -39,16 +41,18 @@ function work(context: Context): Block[] {
   if (done.length === 0) return [];
   return [
     { kind: 'heading', id: 'safety-work', level: 3, text: 'Done for safety' },
-    ...done.map((improvement): Block => {
-      const told = tellImprovement(context, improvement, 'with place');
-      return {
-        kind: 'statement',
-        id: `safety-${improvement.id}`,
-        size: 'body',
-        text: told.text,
-        mark: told.mark,
-      };
-    }),
+    {
+      kind: 'list',
+      id: 'safety-work-list',
+      items: done.map((one) => ({
+        id: `safety-${one.id}`,
+        text: rich(
+          link(`${subjectOf(one)}, ${deedWords(one.did)}`, `done-${one.id}`),
+          `. ${one.done === undefined ? 'Date not known' : upperFirst(printDate(one.done))}, ${whoWords(context, one.who)}.`,
+        ),
+        mark: markOf(context, one.source.item),
+      })),
+    },
   ];
 }
 
@@ -171,4 +175,79 @@ function observations(context: Context): Block[] {
       },
     ];
   });
+}
+
+/** Lead paint and materials that may hold asbestos: what is known, what was disturbed and by whom. */
+function oldMaterials(context: Context): Block[] {
+  const { lead } = context.tally;
+  const blocks: Block[] = [];
+  if (lead.treatAsTarget) {
+    const known = context.house.lead?.known;
+    blocks.push(
+      { kind: 'heading', id: 'lead', level: 3, text: 'Lead paint' },
+      {
+        kind: 'statement',
+        id: 'lead-known',
+        size: 'body',
+        text: rich(
+          `${lead.because} `,
+          known?.value === undefined
+            ? 'Whether there is lead paint is not known.'
+            : fullStop(`What is known of lead paint: ${known.value}`),
+          known?.note === undefined ? undefined : ` ${fullStop(upperFirst(known.note))}`,
+        ),
+        mark: markOf(
+          context,
+          {
+            from: known?.from,
+            evidence: [...(known?.evidence ?? []), ...(context.house.lead?.reports ?? [])],
+          },
+          known?.value !== undefined,
+        ),
+      },
+    );
+    if (lead.jobs.length > 0) {
+      blocks.push({
+        kind: 'table',
+        id: 'lead-jobs',
+        caption: 'Painted surface disturbed by work',
+        columns: [
+          { title: 'Where', align: 'left', weight: 26 },
+          { title: 'How much', align: 'left', weight: 40 },
+          { title: 'By whom', align: 'left', weight: 34 },
+        ],
+        rows: lead.jobs.map((job, index) => ({
+          id: `lead-job-${index + 1}`,
+          cells: [
+            rich(job.where),
+            rich(`${upperFirst(job.areaWords)}; ${job.verdictWords}`),
+            rich(context.rules.people ? job.whoWords : ''),
+          ],
+          mark: markOf(context, { evidence: job.items.flatMap((item) => item.evidence) }),
+        })),
+        note: rich(leadAsbestosRules().leadMinorRepair.rule),
+      });
+    }
+  }
+  if (lead.asbestos.length > 0) {
+    blocks.push(
+      { kind: 'heading', id: 'asbestos', level: 3, text: 'Materials that may hold asbestos' },
+      {
+        kind: 'list',
+        id: 'asbestos-list',
+        items: lead.asbestos.map((caution) => ({
+          id: caution.id,
+          text: rich(upperFirst(fullStop(caution.words))),
+          mark: markOf(context, { evidence: caution.evidence }),
+        })),
+      },
+      {
+        kind: 'paragraph',
+        id: 'asbestos-caution',
+        size: 'small',
+        text: rich([...new Set(lead.asbestos.map((caution) => caution.caution))].join(' ')),
+      },
+    );
+  }
+  return blocks;
 }

@@ -29,7 +29,8 @@ const PLAN_WIDTH = 452;
 const PLAN_HEIGHT = 500;
 const NARROW_WIDTH = 320;
 
-export function plans(context: Context): Block[] {
+/** One plan for each level with an outline. `highest` in points. */
+export function plans(context: Context, highest = PLAN_HEIGHT): Block[] {
   return context.tally.areas.levels.flatMap((level): Block[] => {
     if (level.corners === undefined) return [];
     const rooms = level.rooms.map((room) => ({
@@ -38,7 +39,7 @@ export function plans(context: Context): Block[] {
       corners: room.corners,
       apart: isApart(context, level, room.id),
     }));
-    const wide = drawPlan(level.corners, rooms, PLAN_WIDTH, PLAN_HEIGHT);
+    const wide = drawPlan(level.corners, rooms, PLAN_WIDTH, highest);
     const narrow = drawPlan(level.corners, rooms, NARROW_WIDTH, 420);
     const scale = wide.scale === undefined ? 'To scale by its scale bar' : `On letter paper ${wide.scale}`;
     return [
@@ -63,7 +64,7 @@ function isApart(context: Context, level: LevelArea, id: string): boolean {
   return finish === 'unfinished' || room?.use === 'garage';
 }
 
-export function classesTable(context: Context): Block {
+export function classesTable(context: Context, detail: 'by level' | 'classes only' = 'by level'): Block {
   const { areas } = context.tally;
   const sqft = (n: number | undefined): string => (n === undefined ? 'not measured' : groupedNumber(n));
   const rows: TableRow[] = AREA_CLASSES.filter((name) => name !== 'garage-and-open').flatMap(
@@ -76,12 +77,12 @@ export function classesTable(context: Context): Block {
           id: `area-${name}`,
           cells: [rich(AREA_CLASS_NAMES[name]), rich(total.area === 0n ? 'none' : sqft(total.squareFeet))],
         },
-        ...(levels.length < 2
+        ...(levels.length < 2 || detail === 'classes only'
           ? []
           : levels.map((level) => ({
               id: `area-${name}-${level.id}`,
               cells: [
-                rich(`   of that, ${level.name.toLowerCase()}`),
+                rich(`of that, ${level.name.toLowerCase()}`),
                 rich(printSquareFeet(level.byClass[name])),
               ],
             }))),
@@ -111,6 +112,16 @@ export function classesTable(context: Context): Block {
     ],
     rows,
     note: rich('Each class stands alone; they are never added up. Rounded once, at the end.'),
+  };
+}
+
+/** The declaration in one small paragraph, for the sheet. */
+export function declarationParagraph(context: Context): Block {
+  return {
+    kind: 'paragraph',
+    id: 'declaration',
+    size: 'small',
+    text: rich(context.tally.areas.declaration.join(' ')),
   };
 }
 

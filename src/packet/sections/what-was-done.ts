@@ -1,9 +1,10 @@
 import type { Improvement } from '../../tally/improvements.js';
 import { type Context, photoIn, placeName } from '../context.js';
+import { markOfSeveral } from '../marks.js';
 import type { Block, Section } from '../packet.js';
 import { photoCaption } from '../photo-words.js';
-import { rich, say, upperFirst } from '../rich.js';
-import { tellImprovement } from '../tell.js';
+import { inWords, link, rich, strong, upperFirst } from '../rich.js';
+import { datesSpan, subjectOf, tellImprovement, whoWords } from '../tell.js';
 
 /** Every improvement, once, at its place. */
 export function whatWasDone(context: Context): Section {
@@ -14,7 +15,9 @@ export function whatWasDone(context: Context): Section {
   }
   for (const group of groups) {
     blocks.push({ kind: 'heading', id: `done-${group.key}`, level: 3, text: group.title });
+    const surfaces = group.improvements.filter((one) => one.source.kind === 'finish');
     for (const improvement of group.improvements) {
+      if (improvement.source.kind === 'finish') continue;
       const told = tellImprovement(
         context,
         improvement,
@@ -22,11 +25,41 @@ export function whatWasDone(context: Context): Section {
       );
       blocks.push(
         { kind: 'statement', id: `done-${improvement.id}`, size: 'body', text: told.text, mark: told.mark },
-        ...photosOf(context, improvement),
+        ...pairOf(context, improvement),
       );
     }
+    blocks.push(...surfacesTold(context, group.key, surfaces), ...singlePhotos(context, group));
   }
   return { id: 'what-was-done', title: 'What was done', blocks };
+}
+
+/** The finishes of one place rolled up, one statement for each who did them; what exactly stands in Rooms and finishes. */
+function surfacesTold(context: Context, place: string, surfaces: readonly Improvement[]): Block[] {
+  const byWhom = new Map<string, Improvement[]>();
+  for (const one of surfaces) {
+    const who = whoWords(context, one.who);
+    byWhom.set(who, [...(byWhom.get(who) ?? []), one]);
+  }
+  return [...byWhom].map(([who, list], index): Block => {
+    const deeds = new Map<string, string[]>();
+    for (const one of list) deeds.set(one.did, [...(deeds.get(one.did) ?? []), subjectOf(one).toLowerCase()]);
+    const head = [...deeds].map(([did, subjects]) => `${inWords([...new Set(subjects)])} ${did}`).join('; ');
+    return {
+      kind: 'statement',
+      id: `done-surfaces-${place}-${index + 1}`,
+      size: 'body',
+      text: rich(
+        strong(`${upperFirst(head)}.`),
+        ` ${upperFirst(datesSpan(list))}, ${who}. `,
+        link('What exactly', `room-${place}`),
+        '.',
+      ),
+      mark: markOfSeveral(
+        context,
+        list.map((one) => ({ evidence: one.source.item.evidence, known: true })),
+      ),
+    };
+  });
 }
 
 interface PlaceGroup {
@@ -59,44 +92,50 @@ function groupByPlace(context: Context): PlaceGroup[] {
   return [...groups.values()].sort((a, b) => rank(a.key) - rank(b.key));
 }
 
-/** Before beside after where both may be shown; else whichever there is. */
-export function photosOf(context: Context, improvement: Improvement): Block[] {
-  if (improvement.source.kind !== 'work') return [];
-  const { item } = improvement.source;
-  const before = photoIn(context, item.photos?.before);
-  const after = photoIn(context, item.photos?.after);
-  const during = (item.photos?.during ?? [])
-    .map((id) => photoIn(context, id))
-    .filter((photo) => photo !== undefined);
-  const blocks: Block[] = [];
-  if (before !== undefined && after !== undefined) {
-    blocks.push({
+/** Before beside after, where both may be shown. */
+function pairOf(context: Context, improvement: Improvement): Block[] {
+  const { before, after } = photosOf(context, improvement);
+  if (before === undefined || after === undefined) return [];
+  return [
+    {
       kind: 'pair',
       id: `photo-${after.id}`,
       before: before.id,
       after: after.id,
       caption: rich(
-        say(
-          `Before${photoCaption(before, 'date')} · after${photoCaption(after, 'date')}. ${upperFirst(after.shows)}.`,
-        ),
+        `Before${photoCaption(before, 'date')} · after${photoCaption(after, 'date')}. ${upperFirst(after.shows)}.`,
       ),
-    });
-  } else {
-    for (const photo of [before, after])
-      if (photo !== undefined)
-        blocks.push({
-          kind: 'photo',
-          id: `photo-${photo.id}`,
-          photo: photo.id,
-          caption: rich(photoCaption(photo, 'full')),
-        });
-  }
-  for (const photo of during)
-    blocks.push({
-      kind: 'photo',
-      id: `photo-${photo.id}`,
-      photo: photo.id,
-      caption: rich(photoCaption(photo, 'full')),
-    });
-  return blocks;
+    },
+  ];
+}
+
+/** The photos of a place's work that have no partner, together. */
+function singlePhotos(context: Context, group: PlaceGroup): Block[] {
+  const photos = group.improvements.flatMap((improvement) => {
+    const { before, after, during } = photosOf(context, improvement);
+    return before !== undefined && after !== undefined
+      ? during
+      : [before, ...during, after].filter((photo) => photo !== undefined);
+  });
+  if (photos.length === 0) return [];
+  return [
+    {
+      kind: 'photos',
+      id: `done-${group.key}-photos`,
+      photos: photos.map((photo) => ({
+        id: `photo-${photo.id}`,
+        photo: photo.id,
+        caption: rich(photoCaption(photo, 'full')),
+      })),
+    },
+  ];
+}
+
+function photosOf(context: Context, improvement: Improvement) {
+  const photos = improvement.source.kind === 'work' ? improvement.source.item.photos : undefined;
+  return {
+    before: photoIn(context, photos?.before),
+    after: photoIn(context, photos?.after),
+    during: (photos?.during ?? []).map((id) => photoIn(context, id)).filter((photo) => photo !== undefined),
+  };
 }

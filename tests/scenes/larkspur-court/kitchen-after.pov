@@ -1,0 +1,2 @@
+#declare After = 1;
+#include "kitchen.inc"

@@ -1,0 +1,2 @@
+#declare After = 0;
+#include "kitchen.inc"

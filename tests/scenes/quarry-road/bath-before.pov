@@ -1,0 +1,3 @@
+#version 3.7;
+#declare AFTER = 0;
+#include "bath.inc"

@@ -1,0 +1,114 @@
+/**
+ * Finds the programs that the outside checks compare with, before the tests run.
+ *
+ * On Debian and as root it installs what is missing; anywhere else it says which checks will be left out and
+ * why. It never fails by itself: a check without its program is skipped by name, and the list at the end of
+ * the run shows it.
+ */
+import { spawnSync } from 'node:child_process';
+import { existsSync, readFileSync } from 'node:fs';
+
+const starts = (command, ...words) =>
+  spawnSync(command, words, { stdio: 'ignore', timeout: 60_000 }).error === undefined;
+const succeeds = (command, ...words) =>
+  spawnSync(command, words, { stdio: 'ignore', timeout: 60_000 }).status === 0;
+
+/** `checks` completes the sentence "left out: …". */
+const TOOLS = [
+  {
+    name: 'Chromium',
+    debian: ['chromium'],
+    found: () =>
+      [
+        process.env.CHROMIUM_PATH,
+        '/usr/bin/chromium',
+        '/usr/bin/chromium-browser',
+        '/usr/bin/google-chrome',
+        '/usr/bin/google-chrome-stable',
+        '/snap/bin/chromium',
+        '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+        '/Applications/Chromium.app/Contents/MacOS/Chromium',
+      ].some((file) => file !== undefined && existsSync(file)),
+    checks: 'the pages in a real browser (accessibility, width, no request to another host)',
+  },
+  {
+    name: 'qpdf',
+    debian: ['qpdf'],
+    found: () => succeeds('qpdf', '--version'),
+    checks: 'the structure of the PDF',
+  },
+  {
+    name: 'poppler-utils (pdftotext, pdftoppm, pdffonts, pdfimages)',
+    debian: ['poppler-utils'],
+    found: () => ['pdftotext', 'pdftoppm', 'pdffonts', 'pdfimages'].every((tool) => starts(tool, '-v')),
+    checks: 'the words, the ink and the pictures of the PDF',
+  },
+  {
+    name: 'GNU units',
+    debian: ['units'],
+    found: () => succeeds('units', '--version'),
+    checks: 'lengths and areas beside another program’s',
+  },
+  {
+    name: 'Python 3 with shapely, as /usr/bin/python3',
+    debian: ['python3', 'python3-shapely'],
+    found: () => succeeds('/usr/bin/python3', '-c', 'import shapely.geometry'),
+    checks: 'areas of outlines beside another library’s',
+  },
+  {
+    name: 'ExifTool',
+    debian: ['libimage-exiftool-perl'],
+    found: () => succeeds('exiftool', '-ver'),
+    checks: 'what is left in the pictures beside the picture',
+  },
+];
+
+const say = (line) => process.stdout.write(`checks: ${line}\n`);
+const missing = () => TOOLS.filter((tool) => !tool.found());
+
+let absent = missing();
+if (absent.length > 0 && mayInstall()) {
+  const packages = absent.flatMap((tool) => tool.debian);
+  say(`installing ${packages.join(', ')}`);
+  const trouble = install(packages);
+  if (trouble !== undefined) say(`could not install: ${trouble}`);
+  absent = missing();
+}
+for (const tool of absent)
+  say(`${tool.name} is not here; left out: ${tool.checks}. On Debian: ${byHand(tool)}`);
+if (absent.length === 0) say('every program that the outside checks compare with is here');
+
+function mayInstall() {
+  const isRoot = typeof process.getuid === 'function' && process.getuid() === 0;
+  return isRoot && existsSync('/usr/bin/apt-get') && isDebian();
+}
+
+function isDebian() {
+  try {
+    return /^ID(_LIKE)?=.*debian/m.test(readFileSync('/etc/os-release', 'utf8'));
+  } catch {
+    return false;
+  }
+}
+
+/** The last lines of what apt-get said if it failed. */
+function install(packages) {
+  const quiet = ['-qq', '-o', 'Acquire::Retries=3', '-o', 'Dpkg::Use-Pty=0'];
+  for (const words of [
+    ['update', ...quiet],
+    ['install', '-y', '--no-install-recommends', ...quiet, ...packages],
+  ]) {
+    const run = spawnSync('apt-get', words, {
+      encoding: 'utf8',
+      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+      maxBuffer: 2 ** 26,
+    });
+    if (run.status !== 0)
+      return `apt-get ${words[0]}: ${(run.error?.message ?? run.stderr).trim().split('\n').slice(-3).join(' ')}`;
+  }
+  return undefined;
+}
+
+function byHand(tool) {
+  return `apt-get install ${tool.debian.join(' ')}`;
+}
