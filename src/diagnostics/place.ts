@@ -12,7 +12,13 @@ export interface Place {
   readonly source: string;
 }
 
-/** Answers where a fact stands; for an absent fact the nearest line that exists, marked `near`. */
+/**
+ * Answers where a fact stands; for an absent fact the nearest line that exists, marked `near`, or, if nothing
+ * near it exists, only the file it belongs into. With `word` the place of its word rather than of its value.
+ */
 export interface PlaceBook {
-  find(path: FactPath): { readonly place: Place; readonly near: boolean } | undefined;
+  find(
+    path: FactPath,
+    word: boolean,
+  ): { readonly place: Place; readonly near: boolean } | { readonly file: string } | undefined;
 }

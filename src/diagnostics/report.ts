@@ -4,8 +4,10 @@
  * Takes located diagnostics; gives text. Puts them in file order, says one cause once, and never lets a
  * character from a file act on the terminal.
  */
+
+import { columnsOf, cutColumns } from './columns.js';
 import type { Diagnostic, Severity } from './diagnostic.js';
-import { type FactPath, printFactPath } from './fact-path.js';
+import { printFactPath } from './fact-path.js';
 import type { Place, PlaceBook } from './place.js';
 
 /** A diagnostic with its spot in a file. */
@@ -23,8 +25,11 @@ export type ReportFormat = 'text' | 'json' | 'github';
 export function locate(diagnostics: readonly Diagnostic[], places: PlaceBook): Located[] {
   const located = diagnostics.map((diagnostic): Located => {
     if (diagnostic.place !== undefined) return { diagnostic, place: diagnostic.place, near: false, also: [] };
-    const found = diagnostic.path === undefined ? undefined : places.find(diagnostic.path);
-    return { diagnostic, place: found?.place, near: found?.near ?? false, also: [] };
+    const found =
+      diagnostic.path === undefined ? undefined : places.find(diagnostic.path, diagnostic.onWord === true);
+    if (found === undefined || 'place' in found)
+      return { diagnostic, place: found?.place, near: found?.near ?? false, also: [] };
+    return { diagnostic: { file: found.file, ...diagnostic }, place: undefined, near: false, also: [] };
   });
   return oncePerCause(located.sort(inFileOrder));
 }
@@ -56,9 +61,7 @@ function oncePerCause(located: readonly Located[]): Located[] {
 
 /** The path as the report names it. */
 const factOf = (diagnostic: Diagnostic): string | undefined =>
-  diagnostic.path === undefined || diagnostic.path.length === 0
-    ? undefined
-    : printFactPath(diagnostic.path as FactPath);
+  diagnostic.path === undefined || diagnostic.path.length === 0 ? undefined : printFactPath(diagnostic.path);
 
 export function printReport(located: readonly Located[], format: ReportFormat, colour: boolean): string {
   if (format === 'json') return `${JSON.stringify(located.map(record), null, 2)}\n`;
@@ -76,24 +79,40 @@ function record({ diagnostic, place, near, also }: Located): object {
     near,
     fact: factOf(diagnostic) ?? null,
     message: diagnostic.message,
-    do: diagnostic.hints,
+    do: ways(diagnostic),
     also: also.map(({ file, line, column }) => ({ file, line, column })),
   };
 }
 
+/** The hints as alternatives; a room may have begun a later one with "or" itself. */
+const ways = (diagnostic: Diagnostic): string[] =>
+  diagnostic.hints.map((hint) => hint.replace(/^or\b,? */, ''));
+
 /** GitHub's workflow command; its own escapes keep a message from becoming another command. */
-function annotation({ diagnostic, place }: Located): string {
+function annotation({ diagnostic, place, also }: Located): string {
   const kind = diagnostic.severity === 'note' ? 'notice' : diagnostic.severity;
   const data = (text: string): string =>
     text.replaceAll('%', '%25').replaceAll('\r', '%0D').replaceAll('\n', '%0A');
+  const lines = [
+    diagnostic.message,
+    ...(also.length === 0 ? [] : [alsoWords(also)]),
+    ...ways(diagnostic).map((way, index) => `${index === 0 ? 'do' : 'or'}: ${way}`),
+  ].map(visible);
   const property = (text: string): string => data(text).replaceAll(':', '%3A').replaceAll(',', '%2C');
   const file = place?.file ?? diagnostic.file;
   const properties = [
-    ...(file === undefined ? [] : [`file=${property(file)}`]),
+    ...(file === undefined ? [] : [`file=${property(visible(file))}`]),
     ...(place === undefined ? [] : [`line=${place.line}`, `col=${place.column}`]),
-    `title=${property([diagnostic.code, factOf(diagnostic)].filter(Boolean).join(' '))}`,
+    `title=${property(visible([diagnostic.code, factOf(diagnostic)].filter(Boolean).join(' ')))}`,
   ];
-  return `::${kind} ${properties.join(',')}::${data([diagnostic.message, ...diagnostic.hints.map((hint) => `do: ${hint}`)].join('\n'))}`;
+  return `::${kind} ${properties.join(',')}::${data(lines.join('\n'))}`;
+}
+
+function alsoWords(also: readonly Place[]): string {
+  const lines = [...new Set(also.map(({ line }) => line))];
+  const shown = lines.slice(0, 6).join(', ');
+  const more = lines.length > 6 ? ` and ${lines.length - 6} more` : '';
+  return `also on ${lines.length === 1 ? 'line' : 'lines'} ${shown}${more}`;
 }
 
 const PAINT: Record<Severity | 'soft' | 'strong', string> = {
@@ -111,19 +130,16 @@ function screen(item: Located, colour: boolean): string {
   const where = place === undefined ? diagnostic.file : `${place.file}:${place.line}:${place.column}`;
   const head = [
     `${paint(diagnostic.severity, diagnostic.severity)} ${diagnostic.code}`,
-    ...(where === undefined ? [] : [visible(where)]),
+    ...(where === undefined ? [] : [`${near ? 'near ' : ''}${visible(where)}`]),
     ...(factOf(diagnostic) === undefined ? [] : [paint('strong', visible(factOf(diagnostic) ?? ''))]),
   ].join('  ');
   const lines = [head];
   if (place === undefined) lines.push(`  ${visible(diagnostic.message)}`);
   else lines.push(...excerpt(place, near, diagnostic.message, paint));
   if (also.length > 0) {
-    const shown = also.slice(0, 6).map((other) => `line ${other.line}`);
-    lines.push(
-      paint('soft', `  also on ${shown.join(', ')}${also.length > 6 ? ` and ${also.length - 6} more` : ''}`),
-    );
+    lines.push(paint('soft', `  ${alsoWords(also)}`));
   }
-  diagnostic.hints.forEach((hint, index) => {
+  ways(diagnostic).forEach((hint, index) => {
     lines.push(`  ${index === 0 ? 'do:' : 'or:'} ${visible(hint)}`);
   });
   return lines.join('\n');
@@ -152,20 +168,30 @@ function excerpt(
 ): string[] {
   const number = String(place.line);
   const gutter = ' '.repeat(number.length);
-  // A very long line is shown around the spot.
-  const from = place.column > EXCERPT - 20 ? place.column - 40 : 0;
-  const cut = place.source.slice(from, from + EXCERPT);
-  const shown = `${from > 0 ? '…' : ''}${visible(cut)}${place.source.length > from + EXCERPT ? '…' : ''}`;
-  const before = visible(place.source.slice(from, place.column - 1)).length + (from > 0 ? 1 : 0);
-  const marks = near
-    ? ''
-    : '^'.repeat(Math.max(1, Math.min(place.length, EXCERPT - (place.column - 1 - from))));
+  const { shown, before, marked } = around(place);
+  const marks = near ? '' : '^'.repeat(marked);
   return [
     `  ${paint('soft', `${number} |`)} ${shown}`,
     near
       ? `  ${paint('soft', `${gutter} |`)} ${visible(message)}`
       : `  ${paint('soft', `${gutter} |`)} ${' '.repeat(before)}${marks} ${visible(message)}`,
   ];
+}
+
+/** A very long line is shown around the spot. `before` and `marked` are columns of the screen. */
+function around(place: Place): { shown: string; before: number; marked: number } {
+  const ahead = visible(place.source.slice(0, place.column - 1));
+  const spot = visible(place.source.slice(place.column - 1, place.column - 1 + place.length));
+  const behind = visible(place.source.slice(place.column - 1 + place.length));
+  const long = columnsOf(ahead) > EXCERPT - 20;
+  const start = long ? `…${cutColumns(ahead, 40, 'end')}` : ahead;
+  const rest = cutColumns(spot + behind, EXCERPT - columnsOf(start), 'start');
+  const before = columnsOf(start);
+  return {
+    shown: `${start}${rest}${rest.length < spot.length + behind.length ? '…' : ''}`,
+    before,
+    marked: Math.max(1, Math.min(columnsOf(spot), EXCERPT - before)),
+  };
 }
 
 /** Control, direction and other invisible characters can't act on a terminal: each becomes one visible sign. */

@@ -46,16 +46,27 @@ export function checkHouse(spec: unknown, written: Written = () => undefined): C
       cut,
       absent,
     }));
-    // What a stand-in or an earlier cut brings up again has been said.
-    const said = new Set(diagnostics.map((d) => JSON.stringify(d.path)));
-    for (const { diagnostic } of found)
-      if (!said.has(JSON.stringify(diagnostic.path))) diagnostics.push(diagnostic);
+    // What a stand-in or an earlier cut brings up again has been said; so has what another finding explains better.
+    const said = new Set(diagnostics.map(pathOf));
+    for (const { diagnostic } of bestFirst(found)) {
+      if (said.has(pathOf(diagnostic))) continue;
+      said.add(pathOf(diagnostic));
+      diagnostics.push(diagnostic);
+    }
     const cuts = found.map(({ cut, absent }) => (absent ? holderOf(cut) : cut));
     for (const path of deepestLast(cuts)) cutAway(raw, path, origins);
     fillHouse(raw);
   }
   return { house: undefined, diagnostics, writtenPath };
 }
+
+const pathOf = (diagnostic: Diagnostic): string => JSON.stringify(diagnostic.path);
+
+/** A value that a comma cut in two can't be read either; the comma is the cause. */
+const bestFirst = <T extends { readonly diagnostic: Diagnostic }>(found: readonly T[]): T[] =>
+  [...found].sort(
+    (a, b) => Number(b.diagnostic.code === 'facts.quotes') - Number(a.diagnostic.code === 'facts.quotes'),
+  );
 
 /** The nearest thing that can go as a whole: a list item, a named entry, a top-level word. */
 function holderOf(path: FactPath): FactPath {

@@ -1,66 +1,91 @@
 /** Ids: each given once, each that is used defined. */
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
+import { valueAt } from './explain-issue.js';
 import type { House } from './house.js';
 import { nearestWord } from './nearest-word.js';
 
-/** Things that share one set of ids, since other facts may name any of them in the same place. */
-type Family = 'person' | 'place' | 'paper' | 'system' | 'work' | 'anything';
+type Kind =
+  | 'person'
+  | 'level'
+  | 'structure'
+  | 'room'
+  | 'stair'
+  | 'permit'
+  | 'document'
+  | 'photo'
+  | 'system'
+  | 'work item';
 
-interface Named {
-  readonly id: string;
-  readonly path: FactPath;
-  readonly what: string;
+/** What a fact may name in one place. */
+interface Family {
+  /** After "no … has the id". */
+  readonly words: string;
+  readonly kinds: readonly Kind[];
 }
 
-const FAMILY_WORDS: Record<Family, string> = {
-  person: 'person under people:',
-  place: 'level, room, stair or structure',
-  paper: 'document, permit or photo',
-  system: 'system under systems:',
-  work: 'work item',
-  anything: 'system, room, level, stair or structure',
-};
+const PLACES = ['level', 'room', 'stair', 'structure'] as const;
+const PAPERS = ['document', 'permit', 'photo'] as const;
+const FAMILIES = {
+  person: { words: 'person under people:', kinds: ['person'] },
+  level: { words: 'level', kinds: ['level'] },
+  place: { words: 'level, room, stair or structure', kinds: PLACES },
+  paper: { words: 'document, permit or photo', kinds: PAPERS },
+  photo: { words: 'photo', kinds: ['photo'] },
+  system: { words: 'system under systems:', kinds: ['system'] },
+  anything: { words: 'system, room, level, stair or structure', kinds: ['system', ...PLACES] },
+} as const satisfies Record<string, Family>;
+
+/** Ids are shared where one place in the facts may name any of these. */
+const SHARED: readonly (readonly Kind[])[] = [['person'], PLACES, PAPERS, ['system'], ['work item']];
+
+const HOME: readonly (readonly [word: string, kind: Kind])[] = [
+  ['people', 'person'],
+  ['levels', 'level'],
+  ['structures', 'structure'],
+  ['rooms', 'room'],
+  ['stairs', 'stair'],
+  ['permits', 'permit'],
+  ['documents', 'document'],
+  ['systems', 'system'],
+  ['work', 'work item'],
+];
 
 /** Words that stand for somebody without an entry under `people`. */
 export const NAMELESS = ['owner', 'family', 'not-known'] as const;
 
-export function checkReferences(house: House): Diagnostic[] {
-  const named = collect(house);
-  const known = new Map<Family, string[]>(
-    [...named].map(([family, list]) => [family, list.map((n) => n.id)]),
-  );
-  known.set('anything', [...(known.get('system') ?? []), ...(known.get('place') ?? [])]);
-  return [...[...named.values()].flatMap(twice), ...uses(house).flatMap((use) => undefinedUse(use, known))];
+interface Named {
+  readonly kind: Kind;
+  readonly id: string;
+  readonly path: FactPath;
 }
 
-function collect(house: House): Map<Family, Named[]> {
-  const list = (top: string, items: readonly { id?: string | undefined }[], what: string): Named[] =>
-    items.flatMap((item, index) =>
-      item.id === undefined ? [] : [{ id: item.id, path: [top, index, 'id'], what }],
-    );
-  return new Map<Family, Named[]>([
-    ['person', list('people', house.people, 'a person')],
-    [
-      'place',
-      [
-        ...list('levels', house.levels, 'a level'),
-        ...list('structures', house.structures, 'a structure'),
-        ...list('rooms', house.rooms, 'a room'),
-        ...list('stairs', house.stairs, 'a stair'),
-      ],
-    ],
-    [
-      'paper',
-      [
-        ...list('permits', house.permits, 'a permit'),
-        ...list('documents', house.documents, 'a document'),
-        ...Object.keys(house.photos).map((id) => ({ id, path: ['photos', id], what: 'a photo' })),
-      ],
-    ],
-    ['system', list('systems', house.systems, 'a system')],
-    ['work', list('work', house.work, 'a work item')],
-  ]);
+/**
+ * `written` is what the house was checked from: a thing that was cut away for an error of its own is still there
+ * for those that name it.
+ */
+export function checkReferences(house: House, written: unknown = house): Diagnostic[] {
+  const known = [...collect(house), ...collect(written)];
+  return [
+    ...SHARED.flatMap((kinds) => twice(collect(house).filter((one) => kinds.includes(one.kind)))),
+    ...uses(house).flatMap((use) => undefinedUse(use, known)),
+  ];
+}
+
+/** Whatever has an id, in a checked house or in what was written. */
+function collect(house: unknown): Named[] {
+  const lists = HOME.flatMap(([word, kind]) => {
+    const list = valueAt(house, [word]);
+    if (!Array.isArray(list)) return [];
+    return list.flatMap((_item, index): Named[] => {
+      const path = [word, index, 'id'];
+      const id = valueAt(house, path);
+      return typeof id === 'string' || typeof id === 'number' ? [{ kind, id: String(id), path }] : [];
+    });
+  });
+  const photos = valueAt(house, ['photos']);
+  const ids = typeof photos === 'object' && photos !== null ? Object.keys(photos) : [];
+  return [...lists, ...ids.map((id): Named => ({ kind: 'photo', id, path: ['photos', id] }))];
 }
 
 function twice(list: readonly Named[]): Diagnostic[] {
@@ -76,7 +101,7 @@ function twice(list: readonly Named[]): Diagnostic[] {
         code: 'facts.id-twice',
         severity: 'error',
         path: item.path,
-        message: `“${item.id}” is already the id of ${earlier.what}`,
+        message: `“${item.id}” is already the id of a ${earlier.kind}`,
         hints: [`give this one its own id, for example  id: ${item.id}-2`],
       },
     ];
@@ -84,7 +109,7 @@ function twice(list: readonly Named[]): Diagnostic[] {
 }
 
 interface Use {
-  readonly family: Family;
+  readonly family: keyof typeof FAMILIES;
   readonly id: string;
   readonly path: FactPath;
 }
@@ -92,10 +117,10 @@ interface Use {
 /** Walks everything that names something else. Evidence, `by`, `permit` and photos mean the same wherever they stand. */
 function uses(house: House): Use[] {
   const found: Use[] = [];
-  const add = (family: Family, id: unknown, path: FactPath): void => {
+  const add = (family: Use['family'], id: unknown, path: FactPath): void => {
     if (typeof id === 'string') found.push({ family, id, path });
   };
-  const addAll = (family: Family, ids: readonly unknown[] | undefined, path: FactPath): void => {
+  const addAll = (family: Use['family'], ids: readonly unknown[] | undefined, path: FactPath): void => {
     for (const [at, id] of (ids ?? []).entries()) add(family, id, [...path, at]);
   };
   const walk = (value: unknown, path: FactPath): void => {
@@ -114,21 +139,21 @@ function uses(house: House): Use[] {
     }
   };
   walk(house, []);
-  for (const [at, room] of house.rooms.entries()) add('place', room.level, ['rooms', at, 'level']);
+  for (const [at, room] of house.rooms.entries()) add('level', room.level, ['rooms', at, 'level']);
   for (const [at, alarm] of house.alarms.entries()) add('place', alarm.where, ['alarms', at, 'where']);
   for (const [at, system] of house.systems.entries()) add('place', system.where, ['systems', at, 'where']);
   for (const [at, task] of house.care.entries()) add('anything', task.for, ['care', at, 'for']);
   for (const [at, item] of house.conditions.entries()) {
     add('place', item.where, ['conditions', at, 'where']);
-    addAll('paper', item.photos, ['conditions', at, 'photos']);
+    addAll('photo', item.photos, ['conditions', at, 'photos']);
   }
   for (const [at, item] of house.work.entries()) {
     const here: FactPath = ['work', at];
     addAll('place', item.where, [...here, 'where']);
     addAll('system', item.systems, [...here, 'systems']);
-    add('paper', item.photos?.before, [...here, 'photos', 'before']);
-    add('paper', item.photos?.after, [...here, 'photos', 'after']);
-    addAll('paper', item.photos?.during, [...here, 'photos', 'during']);
+    add('photo', item.photos?.before, [...here, 'photos', 'before']);
+    add('photo', item.photos?.after, [...here, 'photos', 'after']);
+    addAll('photo', item.photos?.during, [...here, 'photos', 'during']);
   }
   for (const [id, photo] of Object.entries(house.photos)) add('place', photo.where, ['photos', id, 'where']);
   addAll('paper', house.lead?.reports, ['lead', 'reports']);
@@ -136,25 +161,29 @@ function uses(house: House): Use[] {
   return found;
 }
 
-function undefinedUse(use: Use, known: ReadonlyMap<Family, readonly string[]>): Diagnostic[] {
-  const ids = known.get(use.family) ?? [];
+function undefinedUse(use: Use, known: readonly Named[]): Diagnostic[] {
+  const family: Family = FAMILIES[use.family];
+  const ids = [...new Set(known.filter(({ kind }) => family.kinds.includes(kind)).map(({ id }) => id))];
   if (ids.includes(use.id)) return [];
-  const near = nearestWord(use.id, use.family === 'person' ? [...ids, ...NAMELESS] : ids);
+  const nameless = use.family === 'person' ? NAMELESS : [];
+  const near = nearestWord(use.id, [...ids, ...nameless]);
+  const other = known.find(({ id }) => id === use.id);
   return [
     {
       code: 'facts.id-unknown',
       severity: 'error',
       path: use.path,
-      message: `no ${FAMILY_WORDS[use.family]} has the id “${use.id}”`,
-      hints: [
-        ...(near === undefined ? [] : [`perhaps  ${near}`]),
-        use.family === 'paper'
-          ? `add it under documents:, for example  - { id: ${use.id}, what: receipt, kind: receipt }`
-          : `define it, or use one of: ${shorten(use.family === 'person' ? [...NAMELESS, ...ids] : ids)}`,
-      ],
+      message: `no ${family.words} has the id “${use.id}”${other === undefined ? '' : `; it is that of a ${other.kind}`}`,
+      hints: [...(near === undefined ? [] : [`perhaps  ${near}`]), wayOut(use, [...nameless, ...ids])],
     },
   ];
 }
 
-const shorten = (ids: readonly string[]): string =>
-  ids.length === 0 ? '(there are none yet)' : `${ids.slice(0, 12).join(', ')}${ids.length > 12 ? ', …' : ''}`;
+function wayOut(use: Use, ids: readonly string[]): string {
+  if (use.family === 'paper')
+    return `add it under documents:, for example  - { id: ${use.id}, what: receipt, kind: receipt }`;
+  if (use.family === 'photo')
+    return `add it under photos:, for example  ${use.id}: { shows: kitchen, alt: A kitchen with pale cabinets. }`;
+  if (ids.length === 0) return 'define it first; there is none yet';
+  return `define it, or use one of: ${ids.slice(0, 12).join(', ')}${ids.length > 12 ? ', …' : ''}`;
+}

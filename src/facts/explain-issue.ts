@@ -3,7 +3,7 @@ import type { z } from 'zod';
 import type { Code } from '../diagnostics/codes.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { type FactPath, printFactPath } from '../diagnostics/fact-path.js';
-import { describedAt, wordsAt } from './field-at.js';
+import { describedAt, isRequired, wordsAt } from './field-at.js';
 import { nearestWord } from './nearest-word.js';
 
 type Issue = z.core.$ZodIssue;
@@ -73,7 +73,7 @@ function explainLeaf(issue: Issue, path: FactPath, raw: unknown, written: Writte
     { diagnostic: { code, severity: 'error', path, message, hints }, cut: path, absent },
   ];
 
-  if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => unknownWord(key, path));
+  if (issue.code === 'unrecognized_keys') return unknownWords(issue.keys, path, raw, written);
   if (value === undefined) {
     const hint =
       field.choices.length > 0 && field.kind === 'choice'
@@ -88,9 +88,7 @@ function explainLeaf(issue: Issue, path: FactPath, raw: unknown, written: Writte
   }
   if (value === null) {
     return one('facts.missing', `“${name}” has no value`, [
-      field.example === undefined
-        ? 'write its value, or take the line out'
-        : `write  ${name}: ${field.example}  or take the line out`,
+      `write  ${name}: ${field.example ?? '…'}${isRequired(path) ? '' : '  or take the word out'}`,
     ]);
   }
   if (issue.code === 'custom') {
@@ -117,7 +115,7 @@ function explainLeaf(issue: Issue, path: FactPath, raw: unknown, written: Writte
     ]);
   }
   if (field.choices.length > 0 && !isMapping(value) && !Array.isArray(value)) {
-    const near = nearestWord(String(value), field.choices);
+    const near = nearestWord(String(value), field.choices) ?? meantNotKnown(String(value), field.choices);
     return one('facts.choice', `“${name}” can’t be “${String(value)}”`, [
       ...(near === undefined ? [] : [`perhaps  ${name}: ${near}`]),
       `write one of: ${field.choices.join(', ')}`,
@@ -130,6 +128,59 @@ function explainLeaf(issue: Issue, path: FactPath, raw: unknown, written: Writte
   );
 }
 
+/** What people write for something they don't know. */
+const meantNotKnown = (value: string, choices: readonly string[]): string | undefined =>
+  /^(unknown|unsure|not sure|don[’']?t know|n\/?a|none|\?+|-+)$/i.test(value)
+    ? choices.find((choice) => /^not[- ]known$/.test(choice))
+    : undefined;
+
+/** Unknown words of one group; a text that a comma has cut in two is told as that, once. */
+function unknownWords(
+  keys: readonly string[],
+  parent: FactPath,
+  raw: unknown,
+  written: Written,
+): Explained[] {
+  const cut = cutByComma(keys, parent, raw, written);
+  return [...cut.found, ...keys.filter((key) => !cut.keys.has(key)).map((key) => unknownWord(key, parent))];
+}
+
+/** Inside braces a comma ends a value: `{ area: 1,410 sq ft }` is an area of 1 and a word "410 sq ft". */
+function cutByComma(keys: readonly string[], parent: FactPath, raw: unknown, written: Written) {
+  const group = valueAt(raw, parent);
+  const found: Explained[] = [];
+  const taken = new Set<string>();
+  if (!isMapping(group) || written(parent) !== '{') return { found, keys: taken };
+  const words = Object.keys(group);
+  words.forEach((word, index) => {
+    const value = group[word];
+    if (keys.includes(word) || value === null || typeof value === 'object') return;
+    const tail: string[] = [];
+    for (const next of words.slice(index + 1)) {
+      if (!keys.includes(next) || group[next] !== null) break;
+      tail.push(next);
+    }
+    if (tail.length === 0) return;
+    const path = [...parent, word];
+    const start = written(path) ?? String(value);
+    // 1,410 was typed without a blank behind its comma, "handrail, cellar stair" with one.
+    const whole = tail.reduce(
+      (text, next) => `${text}${/\d$/.test(text) && /^\d{3}/.test(next) ? ',' : ', '}${next}`,
+      start,
+    );
+    for (const next of tail) taken.add(next);
+    const diagnostic: Diagnostic = {
+      code: 'facts.quotes',
+      severity: 'error',
+      path,
+      message: `between { and } a comma ends the value, so “${word}” is only “${start}” here`,
+      hints: [`put the whole of it in quotes:  ${word}: ${JSON.stringify(whole)}`],
+    };
+    for (const cut of [word, ...tail]) found.push({ diagnostic, cut: [...parent, cut], absent: false });
+  });
+  return { found, keys: taken };
+}
+
 function unknownWord(key: string, parent: FactPath): Explained {
   const words = wordsAt(parent);
   const near = nearestWord(key, words);
@@ -139,6 +190,7 @@ function unknownWord(key: string, parent: FactPath): Explained {
       code: 'facts.unknown-word',
       severity: 'error',
       path: [...parent, key],
+      onWord: true,
       message: `there is no word “${key}” ${where}`,
       hints: [
         ...(near === undefined ? [] : [`perhaps  ${near}:`]),

@@ -45,3 +45,10 @@ export function describedAt(path: FactPath): {
     takesText: nodes.some((node) => node.kind === 'text' || node.kind === 'zip' || node.kind === 'state'),
   };
 }
+
+/** Whether the group that holds the word can't do without it, in each of its forms. */
+export function isRequired(path: FactPath): boolean {
+  const word = String(path.at(-1));
+  const groups = fieldsAt(path.slice(0, -1)).filter((node) => node.properties?.[word] !== undefined);
+  return groups.length > 0 && groups.every((node) => node.required?.includes(word) === true);
+}

@@ -199,6 +199,11 @@ export function printFeetInches(units: number): string {
   return feet === 0 ? `${sign}${inches}` : `${sign}${feet}′ ${inches}`;
 }
 
+/** Prints units of 0.1 µm in inches alone, to the nearest sixteenth: `48″`, `2¼″`. */
+export function printInches(units: number): string {
+  return `${printSixteenths(Math.round(units / SIXTEENTH))}″`;
+}
+
 const FRACTION_GLYPH: Readonly<Record<number, string>> = {
   2: '⅛',
   4: '¼',

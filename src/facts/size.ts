@@ -1,5 +1,5 @@
 /** The size of a rectangle in plan: `11'6" x 12'`. */
-import { type Length, printLength, readLength } from './length.js';
+import { type Length, printInches, printLength, readLength } from './length.js';
 import { bad, good, type Read } from './read.js';
 import { LONGEST_TEXT } from './written-number.js';
 
@@ -38,4 +38,11 @@ export function readSize(text: string): Read<Size> {
 /** Prints a size, each side in the unit it was read in: `11′ 6″ × 12′ 0″`. */
 export function printSize(size: Size): string {
   return `${printLength(size.width)} × ${printLength(size.depth)}`;
+}
+
+/** The size of a product: planks and tiles are sold in inches, however long (`7″ × 48″`); metric stays metric. */
+export function printProductSize(size: Size): string {
+  const print = (length: Length): string =>
+    length.reading === 'metric' ? printLength(length) : printInches(length.units);
+  return `${print(size.width)} × ${print(size.depth)}`;
 }

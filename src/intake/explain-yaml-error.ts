@@ -134,7 +134,8 @@ function openQuote({ text, at, marks }: Trouble): Explained | undefined {
 
 function textAfterQuote({ text, at, line, marks, reason }: Trouble): Explained | undefined {
   const quoted = marks.lastQuoted;
-  if (quoted === undefined || quoted.start < line.start || !/indentation|comma|expected/.test(reason)) return undefined;
+  if (quoted === undefined || quoted.start < line.start || !/indentation|comma|expected/.test(reason))
+    return undefined;
   // The parser stops behind the quote, or at the colon that follows what stands behind it.
   if (!/^[^,\]}\n]*$/.test(text.slice(quoted.end, at))) return undefined;
   const quote = text[quoted.start] ?? '"';
@@ -153,7 +154,8 @@ function textAfterQuote({ text, at, line, marks, reason }: Trouble): Explained |
 function openBracket({ reason, text, line, marks: { open } }: Trouble): Explained | undefined {
   if (open?.kind !== 'bracket') return undefined;
   // A comma that seems to be missing in a later line: the bracket should have been closed before.
-  if (open.start >= line.start && !/deficient|end of the stream|unexpected end/.test(reason)) return undefined;
+  if (open.start >= line.start && !/deficient|end of the stream|unexpected end/.test(reason))
+    return undefined;
   const closing = text[open.start] === '[' ? ']' : '}';
   return [
     { start: open.start, end: open.start + 1 },
@@ -163,13 +165,19 @@ function openBracket({ reason, text, line, marks: { open } }: Trouble): Explaine
 }
 
 function closingBracket({ text, at, marks, reason }: Trouble): Explained | undefined {
-  if (marks.open !== undefined || !/[\]}]/.test(text[at] ?? '') || !/indentation|expected/.test(reason)) return undefined;
-  return [{ start: at, end: at + 1 }, 'this bracket closes nothing', 'take it out, or put the text in quotes'];
+  if (marks.open !== undefined || !/[\]}]/.test(text[at] ?? '') || !/indentation|expected/.test(reason))
+    return undefined;
+  return [
+    { start: at, end: at + 1 },
+    'this bracket closes nothing',
+    'take it out, or put the text in quotes',
+  ];
 }
 
 function reservedSign({ line, reason }: Trouble): Explained | undefined {
   const { name, value, start } = wordAndValue(line);
-  if (!/^[@`%&*|>]/.test(value) || !/indentation|expected|alias|anchor|token|character/.test(reason)) return undefined;
+  if (!/^[@`%&*|>]/.test(value) || !/indentation|expected|alias|anchor|token|character/.test(reason))
+    return undefined;
   return [
     { start, end: start + 1 },
     `a value can’t begin with ${value.charAt(0)} unless it is in quotes`,
@@ -180,7 +188,8 @@ function reservedSign({ line, reason }: Trouble): Explained | undefined {
 function secondColon({ line, at, reason }: Trouble): Explained | undefined {
   const { name, value, start } = wordAndValue(line);
   const colon = /:(?=\s|$)/.exec(value);
-  if (colon === null || !/indentation of a mapping entry|block mapping|implicit key/.test(reason)) return undefined;
+  if (colon === null || !/indentation of a mapping entry|block mapping|implicit key/.test(reason))
+    return undefined;
   if (at < start) return undefined;
   return [
     { start: start + colon.index, end: start + colon.index + 1 },
@@ -210,7 +219,11 @@ function noColon({ text, line, reason }: Trouble): Explained | undefined {
     const start = one.start + indent.length;
     const value = rest.trim() === '' ? '…' : rest.trim();
     return colon === ':'
-      ? [{ start, end: start + word.length + 1 }, 'there is no space after the colon', `write  ${word}: ${value}`]
+      ? [
+          { start, end: start + word.length + 1 },
+          'there is no space after the colon',
+          `write  ${word}: ${value}`,
+        ]
       : [
           { start, end: start + word.length },
           'there is no colon after the word in this line',

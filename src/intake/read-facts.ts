@@ -4,6 +4,8 @@ import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
 import type { Place, PlaceBook } from '../diagnostics/place.js';
+import { valueAt } from '../facts/explain-issue.js';
+import { nearestWord } from '../facts/nearest-word.js';
 import { safePath } from './safe-path.js';
 import { readYaml, type YamlFile } from './yaml.js';
 
@@ -45,8 +47,15 @@ export async function readFacts(
   const broken = files.flatMap((file) => file.broken);
   if (Object.keys(spec).length === 0 && diagnostics.length === 0)
     diagnostics.push(nothingWritten(names[0] ?? shown));
-  if (diagnostics.some((d) => d.code === 'intake.too-big' || d.code === 'intake.encoding')) broken.push('*');
-  const places: PlaceBook = { find: (wanted) => findPlace(wanted, homes, files[0]) };
+  // A file that was not read at all may hold any word.
+  if (names.length < listed.names.length) broken.push('*');
+  const fileOf = new Map(files.map((file, index) => [file, names[index] ?? shown]));
+  const places: PlaceBook = {
+    find: (wanted, word) => {
+      const home = homes.get(String(wanted[0])) ?? files[0];
+      return home === undefined ? undefined : findPlace(wanted, word, home, fileOf.get(home) ?? shown);
+    },
+  };
   return {
     spec,
     places,
@@ -64,7 +73,7 @@ async function listYaml(
   try {
     entries = await readdir(folder);
   } catch (thrown) {
-    return { diagnostics: [cannotOpen(shown, thrown)] };
+    return { diagnostics: [await cannotOpen(folder, shown, thrown)] };
   }
   // house.yaml first: where a fact is absent from all files, that is where to add it.
   const names = entries
@@ -78,7 +87,11 @@ async function listYaml(
           severity: 'error',
           file: shown,
           message: `there is no house.yaml in ${shown}`,
-          hints: [`type  sillplate new ${shown}  to begin one`],
+          hints: [
+            entries.length === 0
+              ? `type  sillplate new ${shown}  to begin one`
+              : 'write one that begins with  house: ; to see how, type  sillplate new  with the name of a new folder',
+          ],
         },
       ],
     };
@@ -86,15 +99,34 @@ async function listYaml(
   return { names };
 }
 
-function cannotOpen(shown: string, thrown: unknown): Diagnostic {
+async function cannotOpen(folder: string, shown: string, thrown: unknown): Promise<Diagnostic> {
   const code = (thrown as NodeJS.ErrnoException).code;
-  const [message, hint] =
-    code === 'ENOENT'
-      ? [`there is no folder ${shown}`, `check the spelling, or type  sillplate new ${shown}  to begin one`]
-      : code === 'ENOTDIR'
-        ? [`${shown} is a file, and a house is a folder`, 'name the folder that holds house.yaml']
-        : [`${shown} can’t be opened (${code ?? 'unknown reason'})`, 'check who may read it'];
-  return { code: 'intake.no-folder', severity: 'error', file: shown, message, hints: [hint] };
+  const say = (message: string, ...hints: string[]): Diagnostic => ({
+    code: 'intake.no-folder',
+    severity: 'error',
+    file: shown,
+    message,
+    hints,
+  });
+  if (code === 'ENOTDIR')
+    return say(`${shown} is a file, and a house is a folder`, 'name the folder that holds house.yaml');
+  if (code !== 'ENOENT')
+    return say(`${shown} can’t be opened (${code ?? 'unknown reason'})`, 'check who may read it');
+  const near = nearestWord(path.basename(folder), await foldersIn(path.dirname(path.resolve(folder))));
+  return say(
+    `there is no folder ${shown}`,
+    ...(near === undefined ? [] : [`perhaps  ${path.posix.join(path.posix.dirname(shown), near)}`]),
+    `check the spelling, or type  sillplate new ${shown}  to begin one`,
+  );
+}
+
+async function foldersIn(folder: string): Promise<string[]> {
+  try {
+    const entries = await readdir(folder, { withFileTypes: true });
+    return entries.filter((entry) => entry.isDirectory()).map((entry) => entry.name);
+  } catch {
+    return [];
+  }
 }
 
 async function readText(
@@ -138,13 +170,13 @@ async function readText(
 }
 
 function merge(files: readonly YamlFile[], names: readonly string[], diagnostics: Diagnostic[]) {
-  const spec: Record<string, unknown> = {};
+  const spec = new Map<string, unknown>();
   const homes = new Map<string, YamlFile>();
   files.forEach((file, index) => {
     for (const [word, value] of Object.entries(file.data)) {
       const earlier = homes.get(word);
       if (earlier === undefined) {
-        spec[word] = value;
+        spec.set(word, value);
         homes.set(word, file);
         continue;
       }
@@ -158,7 +190,8 @@ function merge(files: readonly YamlFile[], names: readonly string[], diagnostics
       });
     }
   });
-  return { spec, homes };
+  // From entries, so that a word like __proto__ stays a word.
+  return { spec: Object.fromEntries(spec), homes };
 }
 
 function nothingWritten(file: string): Diagnostic {
@@ -171,21 +204,23 @@ function nothingWritten(file: string): Diagnostic {
   };
 }
 
-/** The place of a fact; for an absent one the nearest line above it that exists. */
+/** The place of a fact; for an absent one the nearest line above it that exists, else only the file. */
 function findPlace(
   wanted: FactPath,
-  homes: ReadonlyMap<string, YamlFile>,
-  first: YamlFile | undefined,
-): { place: Place; near: boolean } | undefined {
-  const home = homes.get(String(wanted[0])) ?? first;
-  if (home === undefined) return undefined;
-  const exact = home.placeOf(wanted) ?? home.placeOf(wanted, true);
-  // An unknown word is shown at the word, not at its value.
+  word: boolean,
+  home: YamlFile,
+  file: string,
+): { place: Place; near: boolean } | { file: string } {
+  const key = home.placeOf(wanted, true);
+  const value = home.placeOf(wanted);
+  // A list or group is shown at its word; a bracket or its first line alone would say little.
+  const atWord = word || typeof valueAt(home.data, wanted) === 'object';
+  const exact = atWord ? (key ?? value) : (value ?? key);
   if (exact !== undefined) return { place: exact, near: false };
-  for (let depth = wanted.length - 1; depth >= 0; depth--) {
+  for (let depth = wanted.length - 1; depth > 0; depth--) {
     const above = wanted.slice(0, depth);
     const place = home.placeOf(above, true) ?? home.placeOf(above);
     if (place !== undefined) return { place, near: true };
   }
-  return undefined;
+  return { file };
 }

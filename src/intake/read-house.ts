@@ -7,7 +7,9 @@
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
+import { withoutKnockOns } from '../diagnostics/knock-on.js';
 import type { PlaceBook } from '../diagnostics/place.js';
+import { checkCorrections } from '../facts/check-corrections.js';
 import { checkHouse } from '../facts/check-house.js';
 import { checkReferences } from '../facts/check-references.js';
 import type { House } from '../facts/house.js';
@@ -52,21 +54,24 @@ export async function readHouse(folder: string, shown: string): Promise<ReadHous
   const { house } = checked;
   const rest = { places: facts.places, writtenPath: checked.writtenPath, spec: facts.spec };
   const own = checked.diagnostics.filter((d) => !restsOnBroken(d, facts.broken));
-  if (house === undefined) return { found: undefined, ...rest, diagnostics: [...facts.diagnostics, ...own] };
+  const first = [...facts.diagnostics, ...own];
+  const nothing = Object.keys(facts.spec).length === 0;
+  if (house === undefined || nothing)
+    return { found: undefined, ...rest, diagnostics: nothing ? facts.diagnostics : first };
 
-  const references = facts.broken.length > 0 ? [] : checkReferences(house);
+  const references = facts.broken.length > 0 ? [] : checkReferences(house, facts.spec);
   const photos = await findPhotos(folder, shown, house);
   const documents = await checkDocuments(folder, house);
-  const later = [...references, ...photos.diagnostics, ...documents].map((diagnostic) =>
-    diagnostic.path === undefined
-      ? diagnostic
-      : { ...diagnostic, path: checked.writtenPath(diagnostic.path) },
+  const later = [...references, ...checkCorrections(house), ...photos.diagnostics, ...documents].map(
+    (diagnostic) =>
+      diagnostic.path === undefined
+        ? diagnostic
+        : { ...diagnostic, path: checked.writtenPath(diagnostic.path) },
   );
-  const nothing = Object.keys(facts.spec).length === 0;
   return {
-    found: nothing ? undefined : { folder: path.basename(path.resolve(folder)), house, photos: photos.files },
+    found: { folder: path.basename(path.resolve(folder)), house, photos: photos.files },
     ...rest,
-    diagnostics: [...facts.diagnostics, ...(nothing ? [] : own), ...later],
+    diagnostics: [...first, ...withoutKnockOns(later, first)],
   };
 }
 

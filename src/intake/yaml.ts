@@ -9,7 +9,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
 import type { Place } from '../diagnostics/place.js';
 import { explainYamlError } from './explain-yaml-error.js';
-import { type Span, lineIndex } from './line-index.js';
+import { lineIndex, type Span } from './line-index.js';
 import { notWords, walkEvents, writtenTwice } from './yaml-events.js';
 
 export interface YamlFile {
@@ -37,7 +37,7 @@ export function readYaml(source: string, file: string): YamlFile {
     const words = blocks.map((block) => block.word);
     return finish(text, [whole], words.length === 0 ? ['*'] : words, place);
   }
-  const read = blocks.map((block) => ({ word: block.word, part: readBlock(block, place) }));
+  const read = blocks.map((block) => ({ word: block.word, part: ofWord(readBlock(block, place), block.word) }));
   const broken = read.filter(({ part }) => part.error !== undefined).map(({ word }) => word);
   const more = [...twice(blocks, place), ...(broken.length > 0 ? [] : [whole.error])];
   return finish(
@@ -48,6 +48,12 @@ export function readYaml(source: string, file: string): YamlFile {
     more,
   );
 }
+
+/** An error that ends the reading of a word is about that word. */
+const ofWord = (part: Part, word: string): Part => ({
+  ...part,
+  error: part.error && { ...part.error, path: [word] },
+});
 
 interface Part {
   readonly data: Record<string, unknown>;
@@ -71,7 +77,12 @@ function readBlock({ text, start }: Block, placeInFile: (span: Span) => Place): 
     const walked = walkEvents(events, text, place);
     // The parser would throw on an alias or a group as a word; the walk has said both with their places.
     if (walked.fatal !== undefined) return { ...nothing, error: walked.fatal };
-    const documents = constructFromEvents(events, { source: text, schema: CORE_SCHEMA, json: true, maxAliases: 0 });
+    const documents = constructFromEvents(events, {
+      source: text,
+      schema: CORE_SCHEMA,
+      json: true,
+      maxAliases: 0,
+    });
     const data = documents[0] ?? {};
     if (typeof data !== 'object' || Array.isArray(data))
       return { ...nothing, error: notWords(place({ start: text.search(/\S/), end: text.search(/\S/) + 1 })) };

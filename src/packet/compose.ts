@@ -32,6 +32,7 @@ import {
   updateClasses,
 } from './sections/agent.js';
 import { careSchedule, equipment, finishRecord, warrantySection } from './sections/care.js';
+import { forTheOwner } from './sections/for-the-owner.js';
 import { howOld } from './sections/how-old.js';
 import { inShort, keyFacts } from './sections/in-short.js';
 import { leftAsFound } from './sections/left-as-found.js';
@@ -94,7 +95,7 @@ function sectionsOf(context: Context): Section[] {
       warrantySection(context),
       safety(context),
     ],
-    file: () => buyerSections(context),
+    file: () => [...buyerSections(context), forTheOwner(context)],
   };
   return make[context.edition]();
 }

@@ -2,7 +2,7 @@
 import { compareDates, type HouseDate, printDate } from '../facts/date.js';
 import type { Finish, Permit, System } from '../facts/house.js';
 import { printLength } from '../facts/length.js';
-import { printSize } from '../facts/size.js';
+import { printProductSize } from '../facts/size.js';
 import type { Improvement } from '../tally/improvements.js';
 import type { Who } from '../tally/who.js';
 import { type Context, placeName } from './context.js';
@@ -81,7 +81,11 @@ function withPermit(
   item: { evidence: readonly string[]; from?: string | undefined; permit?: string | undefined },
 ) {
   const permit = context.house.permits.find((one) => one.id === item.permit);
-  const counts = permit !== undefined && permit.state !== 'none-found' && permit.state !== 'not-known';
+  const copied = item.evidence.some((id) =>
+    context.whole.documents.some((one) => one.id === id && one.kind === 'permit'),
+  );
+  const counts =
+    permit !== undefined && !copied && permit.state !== 'none-found' && permit.state !== 'not-known';
   return {
     from: item.from,
     evidence: counts && item.permit !== undefined ? [...item.evidence, item.permit] : item.evidence,
@@ -97,7 +101,7 @@ function workBody(improvement: Improvement): string {
   );
   return [
     item.how,
-    put.length === 0 ? undefined : `Now there: ${put.join('; ')}`,
+    put.length === 0 ? undefined : `Put in: ${put.join('; ')}`,
     item.why === undefined ? undefined : `Why: ${item.why}`,
   ]
     .filter((part) => part !== undefined && part !== '')
@@ -112,8 +116,8 @@ export function finishWords(finish: Finish): string {
     finish.product,
     finish.colour,
     finish.sheen,
-    finish.plank && printSize(finish.plank),
-    finish.tile && printSize(finish.tile),
+    finish.plank && printProductSize(finish.plank),
+    finish.tile && printProductSize(finish.tile),
     finish.thickness && `${printLength(finish.thickness)} thick`,
     finish.pattern &&
       (finish.pattern === 'straight'
@@ -167,6 +171,11 @@ const NAMELESS_WORDS = {
   family: 'by the owner’s family',
   'not-known': 'by whom is not known',
 } as const;
+
+/** The name alone; the licence stands where the work is told in full and in the list of people. */
+export function whoShort(context: Context, who: Who): string {
+  return who.kind === 'hired' && context.rules.people ? `by ${who.person.name}` : whoWords(context, who);
+}
 
 export function whoWords(context: Context, who: Who): string {
   if (who.kind !== 'hired') return NAMELESS_WORDS[who.kind];

@@ -95,7 +95,7 @@ export function listImprovements(house: House): { done: readonly Improvement[]; 
 }
 
 /** A finish with a date but no verb is new, or painted if it is paint; one that is kept, or has neither, was left as found. */
-function deedOf(finish: Finish): Deed | undefined {
+export function deedOf(finish: Finish): Deed | undefined {
   if (finish.kept) return undefined;
   if (finish.did !== undefined) return finish.did;
   if (finish.done === undefined) return undefined;

@@ -3,7 +3,7 @@ import { printDate } from '../../facts/date.js';
 import { printSquareFeet } from '../../facts/floor-area.js';
 import type { Finish, House, Room, Structure } from '../../facts/house.js';
 import { printLength } from '../../facts/length.js';
-import { printSize } from '../../facts/size.js';
+import { printProductSize } from '../../facts/size.js';
 import { nameOfRoom } from '../../tally/alarms.js';
 import type { FinishQuantity } from '../../tally/finish-quantities.js';
 import { datesWords } from '../age-words.js';
@@ -189,8 +189,8 @@ function entriesOf(context: Context, finish: Finish): [string, string][] {
     ...entry('Sheen, as labelled', finish.sheen, painted),
     ...entry('Coats', finish.coats?.toString(), false),
     ...entry('Lot or shade', finish.lot, tiled),
-    ...entry('Plank', finish.plank && printSize(finish.plank), false),
-    ...entry('Tile', finish.tile && printSize(finish.tile), tiled),
+    ...entry('Plank', finish.plank && printProductSize(finish.plank), false),
+    ...entry('Tile', finish.tile && printProductSize(finish.tile), tiled),
     ...entry('Thickness', finish.thickness && printLength(finish.thickness), false),
     ...entry('Grout', finish.grout, tiled),
     ...entry('Joint', finish.joint && printLength(finish.joint), false),

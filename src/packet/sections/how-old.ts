@@ -97,7 +97,7 @@ function agesTable(context: Context, letters: Letters): Block {
     columns: [
       { title: 'What', align: 'left', weight: 32 },
       { title: 'Date and age', align: 'left', weight: 30 },
-      { title: 'Published lives, and how its age stands to them', align: 'left', weight: 38 },
+      { title: 'Published lives in years, and how its age stands to them', align: 'left', weight: 38 },
     ],
     rows: context.tally.ages.map((age) => agesRow(context, age, letters)),
     note: rich('Where the date of making and of installing are both known, the age counts from making.'),
@@ -106,9 +106,10 @@ function agesTable(context: Context, letters: Letters): Block {
 
 function agesRow(context: Context, age: SystemAge, letters: Letters): TableRow {
   const { system, lives } = age;
-  const where = system.where === undefined ? undefined : placeName(context, system.where).toLowerCase();
+  const place = system.where === undefined ? undefined : placeName(context, system.where).toLowerCase();
+  const where = place !== undefined && (system.name ?? '').toLowerCase().includes(place) ? undefined : place;
   const published = (lives?.rows ?? [])
-    .map((row) => `${letters.get(row.source.id)?.letter ?? ''} ${printLife(row).replace(/ years$/, '')}`)
+    .map((row) => `${letters.get(row.source.id)?.letter ?? ''} ${printLife(row).replace(/ years/, '')}`)
     .join(' · ');
   return {
     id: `system-${system.id}`,
@@ -123,9 +124,7 @@ function agesRow(context: Context, age: SystemAge, letters: Letters): TableRow {
         age.age === undefined ? undefined : ': ',
         age.age === undefined ? undefined : strong(ageWords(age)),
       ),
-      published === ''
-        ? rich(soft('No published life was found'))
-        : rich(`${published} years. `, standsWords(age)),
+      published === '' ? rich(soft('No published life was found')) : rich(`${published}. `, standsWords(age)),
     ],
     mark: markOfAge(context, age),
   };

@@ -56,7 +56,7 @@ function lead(context: Context): Block {
     bought === undefined
       ? ''
       : ` Bought ${onDate(bought)}${listed === undefined ? '' : `, offered ${onDate(listed)}`}.`;
-  const ground = foundation?.value === undefined ? '' : ` It stands on ${foundation.value}.`;
+  const ground = foundation?.value === undefined ? '' : ` Foundation: ${foundation.value}.`;
   return {
     kind: 'statement',
     id: 'short-lead',

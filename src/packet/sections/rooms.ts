@@ -3,13 +3,14 @@ import type { Finish, Room, Structure } from '../../facts/house.js';
 import { type Length, printLength } from '../../facts/length.js';
 import { printSize } from '../../facts/size.js';
 import { nameOfRoom } from '../../tally/alarms.js';
+import { deedOf } from '../../tally/improvements.js';
 import { whoDid } from '../../tally/who.js';
 import { type Context, photoIn } from '../context.js';
 import { markOf } from '../marks.js';
 import type { Block, Rich, Section } from '../packet.js';
 import { photoCaption } from '../photo-words.js';
 import { fullStop, rich, strong, upperFirst } from '../rich.js';
-import { deedWords, finishWords, whoWords } from '../tell.js';
+import { deedWords, finishWords, whoShort } from '../tell.js';
 import { SHOWS_FRONT } from './in-short.js';
 
 /** Room by room: its size, its finishes and how each is known. Rooms without a finish are listed at the end. */
@@ -59,7 +60,7 @@ function finishText(context: Context, finish: Finish): Rich {
   return rich(
     strong(`${upperFirst(finish.on)}. `),
     fullStop(upperFirst(what)),
-    ` ${fullStop(upperFirst(done))}`,
+    done === 'as found' && /as found/i.test(what) ? undefined : ` ${fullStop(upperFirst(done))}`,
     finish.note === undefined ? undefined : ` ${fullStop(upperFirst(finish.note))}`,
   );
 }
@@ -93,10 +94,10 @@ function otherRooms(context: Context, homes: readonly (Room | Structure)[]): Blo
 }
 
 export function doneWords(context: Context, finish: Finish): string {
-  if (finish.kept) return 'as found';
-  const did = finish.did === undefined ? 'new' : deedWords(finish.did);
+  const did = deedOf(finish);
+  if (did === undefined) return 'as found';
   const date = finish.done === undefined ? 'date not known' : printDate(finish.done);
-  return `${did}, ${date}, ${whoWords(context, whoDid(context.house, finish.by))}`;
+  return `${deedWords(did)}, ${date}, ${whoShort(context, whoDid(context.house, finish.by))}`;
 }
 
 export function sizeWords(context: Context, home: Room | Structure): string {

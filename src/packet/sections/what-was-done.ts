@@ -4,7 +4,7 @@ import { markOfSeveral } from '../marks.js';
 import type { Block, Section } from '../packet.js';
 import { photoCaption } from '../photo-words.js';
 import { inWords, link, rich, strong, upperFirst } from '../rich.js';
-import { datesSpan, subjectOf, tellImprovement, whoWords } from '../tell.js';
+import { datesSpan, subjectOf, tellImprovement, whoShort } from '../tell.js';
 
 /** Every improvement, once, at its place. */
 export function whatWasDone(context: Context): Section {
@@ -37,7 +37,7 @@ export function whatWasDone(context: Context): Section {
 function surfacesTold(context: Context, place: string, surfaces: readonly Improvement[]): Block[] {
   const byWhom = new Map<string, Improvement[]>();
   for (const one of surfaces) {
-    const who = whoWords(context, one.who);
+    const who = whoShort(context, one.who);
     byWhom.set(who, [...(byWhom.get(who) ?? []), one]);
   }
   return [...byWhom].map(([who, list], index): Block => {
@@ -51,7 +51,7 @@ function surfacesTold(context: Context, place: string, surfaces: readonly Improv
       text: rich(
         strong(`${upperFirst(head)}.`),
         ` ${upperFirst(datesSpan(list))}, ${who}. `,
-        link('What exactly', `room-${place}`),
+        link('Details', `room-${place}`),
         '.',
       ),
       mark: markOfSeveral(
