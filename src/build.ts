@@ -11,6 +11,7 @@ import { recover, replaceFolder } from './archive/replace-folder.js';
 import type { FileToWrite } from './archive/write-tree.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import type { FactPath } from './diagnostics/fact-path.js';
+import { withoutKnockOns } from './diagnostics/knock-on.js';
 import { type Located, locate } from './diagnostics/report.js';
 import { findHouses } from './find-houses.js';
 import { developPhotos } from './intake/develop-photos.js';
@@ -140,11 +141,10 @@ async function understand(order: HouseOrder): Promise<Understood> {
   const diagnostics = [...read.diagnostics];
   if (read.found === undefined) return { read, tally: undefined, diagnostics };
   const { tally, diagnostics: derived } = deriveTally(read.found.house, order.asOf);
-  // What was cut away for its own error must not be called a gap as well.
-  const fresh = hasErrors(diagnostics) ? derived.filter((one) => one.code !== 'tally.gap') : derived;
-  diagnostics.push(
-    ...fresh.map((one) => (one.path === undefined ? one : { ...one, path: read.writtenPath(one.path) })),
+  const traced = derived.map((one) =>
+    one.path === undefined ? one : { ...one, path: read.writtenPath(one.path) },
   );
+  diagnostics.push(...withoutKnockOns(traced, diagnostics));
   return { read, tally, diagnostics };
 }
 

@@ -11,6 +11,7 @@ import { buildCommand, checkCommand } from './command-build.js';
 import { newCommand } from './command-new.js';
 import { serveCommand } from './command-serve.js';
 import { readDate } from './facts/date.js';
+import type { EditionName } from './packet/packet.js';
 import { realTerminal, type Terminal } from './terminal.js';
 import { version } from './version.js';
 
@@ -86,9 +87,10 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
     .argument('[house...]', 'names under the content folder, or paths; left out: all')
     .description('make the packets: web pages, PDF and exports')
     .addOption(
-      new Option('--edition <name...>', `which editions (left out: ${PUBLISHED.join(', ')})`).choices([
-        ...EDITION_NAMES,
-      ]),
+      new Option(
+        '--edition <names>',
+        `which editions, with commas between: ${EDITION_NAMES.join(', ')} (left out: ${PUBLISHED.join(',')})`,
+      ).argParser(editions),
     )
     .addOption(asOf)
     .addOption(out)
@@ -129,6 +131,17 @@ function day(text: string): string {
   if (!read.ok || read.value.precision !== 'day')
     throw new InvalidArgumentError('Write year-month-day, for example 2026-06-30.');
   return text;
+}
+
+/** Commas instead of several words, so that a house named behind it is not taken for an edition. */
+function editions(text: string): EditionName[] {
+  const names = text.split(',').map((name) => name.trim());
+  const wrong = names.find((name) => !EDITION_NAMES.some((known) => known === name));
+  if (wrong !== undefined)
+    throw new InvalidArgumentError(
+      `There is no edition “${wrong}”. Write one or more of ${EDITION_NAMES.join(',')}.`,
+    );
+  return EDITION_NAMES.filter((known) => names.includes(known));
 }
 
 function port(text: string): number {

@@ -42,7 +42,7 @@ people: []
 # - { id: ridge-plumbing, name: Ridge Street Plumbing, trade: plumber, licence: OH-PL-00000 }
 
 # measured: { by: owner, date: 2026-06-14, method: ansi-z765-2021 }
-# record: { area: 1,410 sq ft, source: county card }
+# record: { area: "1,410 sq ft", source: county card }
 
 # The floors of the house. Walk the outside walls from one corner back to it.
 levels:

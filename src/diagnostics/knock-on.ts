@@ -17,25 +17,31 @@ const RESTS_ON: Partial<Record<Code, readonly string[]>> = {
   'intake.unused-photo': ['photos'],
 };
 
-/** `derived` without what follows from `errors`: errors of reading, for what was worked out from what was read. */
+/**
+ * `derived` without what follows from `errors`, which are those of reading it was derived from, and without
+ * what follows from an error of its own.
+ */
 export function withoutKnockOns(derived: readonly Diagnostic[], errors: readonly Diagnostic[]): Diagnostic[] {
-  const causes = errors.filter((one) => one.severity === 'error');
-  if (causes.length === 0) return [...derived];
+  const causes = errors.filter(isError);
   // A file that could not be read at all may have held anything.
-  if (causes.some(unreadFile)) return derived.filter((one) => one.place !== undefined);
-  const paths = causes.flatMap((one) => (one.path === undefined ? [] : [one.path]));
-  const words = new Set(paths.map((path) => String(path[0])));
-  return derived.filter((one) => {
-    // What was cut away for its own error must not be called a gap as well.
-    if (one.code === 'tally.gap') return false;
-    if (RESTS_ON[one.code]?.some((word) => words.has(word))) return false;
-    const { path } = one;
-    return path === undefined || !paths.some((cause) => isAboveOrBelow(cause, path));
-  });
+  if (causes.some(unreadFile)) return [];
+  // What was cut away for its own error must not be called a gap as well.
+  const fresh =
+    causes.length === 0 ? derived : derived.filter((one) => one.code !== 'tally.gap' && !follows(one, causes));
+  const own = fresh.filter(isError);
+  return fresh.filter((one) => isError(one) || !follows(one, own));
 }
 
-const unreadFile = (one: Diagnostic): boolean =>
-  one.path === undefined && (one.code.startsWith('intake.') || one.code === 'facts.id');
+const isError = (one: Diagnostic): boolean => one.severity === 'error';
+
+function follows(one: Diagnostic, causes: readonly Diagnostic[]): boolean {
+  const paths = causes.flatMap((cause) => (cause.path === undefined ? [] : [cause.path]));
+  if (RESTS_ON[one.code]?.some((word) => paths.some((path) => path[0] === word))) return true;
+  const { path } = one;
+  return path !== undefined && paths.some((cause) => isAboveOrBelow(cause, path));
+}
+
+const unreadFile = (one: Diagnostic): boolean => one.path === undefined && one.code.startsWith('intake.');
 
 /** Two paths of which one begins with the other. */
 function isAboveOrBelow(a: FactPath, b: FactPath): boolean {

@@ -1,29 +1,42 @@
+import { readdir } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import type { FactPath } from '../diagnostics/fact-path.js';
 import type { House } from '../facts/house.js';
+import { nearestWord } from '../facts/nearest-word.js';
 import { safePath } from './safe-path.js';
 
 /** Every document that names a file has it, inside `documents/`. */
 export async function checkDocuments(folder: string, house: House): Promise<Diagnostic[]> {
+  const lying = await listing(path.join(folder, 'documents'));
   const found = await Promise.all(
-    house.documents.map(async (document, index): Promise<Diagnostic[]> => {
-      if (document.file === undefined) return [];
-      const safe = await safePath(path.join(folder, 'documents'), document.file);
-      return safe.ok
-        ? []
-        : [absentFile(['documents', index, 'file'], `documents/${document.file}`, safe.why)];
+    house.documents.map(async ({ file }, index): Promise<Diagnostic[]> => {
+      if (file === undefined) return [];
+      const safe = await safePath(path.join(folder, 'documents'), file);
+      return safe.ok ? [] : [absentFile(['documents', index, 'file'], 'documents', file, safe.why, lying)];
     }),
   );
   return found.flat();
 }
 
-/** One wording for every file that is named and not there. */
+/** File names of a folder, sorted; none if it is not there. */
+export async function listing(folder: string): Promise<string[]> {
+  try {
+    return (await readdir(folder)).filter((name) => !name.startsWith('.')).sort();
+  } catch {
+    // No such folder yet: whatever the facts name is reported one by one.
+    return [];
+  }
+}
+
+/** One wording for every file that is named and not there. `lying` is what its folder does hold. */
 export function absentFile(
-  factPath: readonly (string | number)[],
+  factPath: FactPath,
+  folder: 'documents' | 'photos',
   name: string,
   why: 'outside' | 'absent' | 'no-file',
+  lying: readonly string[],
 ): Diagnostic {
-  const folder = name.split('/')[0] ?? '';
   if (why === 'outside') {
     return {
       code: 'intake.outside',
@@ -33,11 +46,16 @@ export function absentFile(
       hints: [`put the file itself into ${folder}/ and write only its name`],
     };
   }
+  const near = why === 'absent' ? nearestWord(name, lying) : undefined;
   return {
     code: 'intake.no-file',
     severity: 'error',
     path: factPath,
-    message: why === 'absent' ? `there is no file ${name} in the house folder` : `${name} is no plain file`,
-    hints: [`put it into ${folder}/, or check the spelling (capital and small letters count)`],
+    message:
+      why === 'absent' ? `there is no file “${name}” in ${folder}/` : `${folder}/${name} is no plain file`,
+    hints: [
+      ...(near === undefined ? [] : [`perhaps  ${near}`]),
+      `put it into ${folder}/, or check the spelling (capital and small letters count)`,
+    ],
   };
 }

@@ -15,6 +15,8 @@ interface Trouble {
   /** The line it gave up in. */
   readonly line: Line;
   readonly marks: Marks;
+  /** Of `line` in the file, from 1. */
+  readonly lineNumber: number;
 }
 
 interface Line {
@@ -33,7 +35,9 @@ export function explainYamlError(
   text: string,
   place: (span: Span) => Place,
 ): Diagnostic {
-  const trouble: Trouble = { reason, at, text, line: lineAt(text, at), marks: marksBefore(text, at) };
+  const line = lineAt(text, at);
+  const lineNumber = place({ start: line.start, end: line.start + 1 }).line;
+  const trouble: Trouble = { reason, at, text, line, lineNumber, marks: marksBefore(text, at) };
   for (const explain of EXPLANATIONS) {
     const found = explain(trouble);
     if (found === undefined) continue;
@@ -151,7 +155,7 @@ function textAfterQuote({ text, at, line, marks, reason }: Trouble): Explained |
   ];
 }
 
-function openBracket({ reason, text, line, marks: { open } }: Trouble): Explained | undefined {
+function openBracket({ reason, text, line, lineNumber, marks: { open } }: Trouble): Explained | undefined {
   if (open?.kind !== 'bracket') return undefined;
   // A comma that seems to be missing in a later line: the bracket should have been closed before.
   if (open.start >= line.start && !/deficient|end of the stream|unexpected end/.test(reason))
@@ -159,7 +163,9 @@ function openBracket({ reason, text, line, marks: { open } }: Trouble): Explaine
   const closing = text[open.start] === '[' ? ']' : '}';
   return [
     { start: open.start, end: open.start + 1 },
-    `the bracket that opens here is not closed before line ${text.slice(0, line.start).split('\n').length}`,
+    open.start < line.start
+      ? `the bracket that opens here is not closed before line ${lineNumber}`
+      : 'the bracket that opens here is never closed',
     `close it with  ${closing}  at the end of its list; each that is opened needs its own`,
   ];
 }

@@ -1,11 +1,13 @@
 /** The photos that the facts name, and what the camera wrote into them. */
-import { readdir, readFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import ExifReader from 'exifreader';
 import sharp from 'sharp';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import type { FactPath } from '../diagnostics/fact-path.js';
 import type { House } from '../facts/house.js';
-import { absentFile } from './documents.js';
+import { nearestWord } from '../facts/nearest-word.js';
+import { absentFile, listing } from './documents.js';
 import { safePath } from './safe-path.js';
 
 export interface PhotoFile {
@@ -36,13 +38,13 @@ export async function findPhotos(
     const name = photo.file ?? inFolder.find((file) => path.parse(file).name === id && isPicture(file));
     const where = photo.file === undefined ? ['photos', id] : ['photos', id, 'file'];
     if (name === undefined) {
-      diagnostics.push(absentFile(where, `photos/${id}.jpg`, 'absent'));
+      diagnostics.push(noPhoto(where, id, inFolder));
       continue;
     }
     used.add(name);
     const safe = await safePath(path.join(folder, 'photos'), name);
     if (!safe.ok) {
-      diagnostics.push(absentFile(where, `photos/${name}`, safe.why));
+      diagnostics.push(absentFile(where, 'photos', name, safe.why, inFolder));
       continue;
     }
     const looked = await lookAt(id, name, safe.absolute);
@@ -54,13 +56,23 @@ export async function findPhotos(
   return { files, diagnostics };
 }
 
-async function listing(folder: string): Promise<string[]> {
-  try {
-    return (await readdir(folder)).filter((name) => !name.startsWith('.')).sort();
-  } catch {
-    // No photos yet: whatever the facts name is reported one by one.
-    return [];
-  }
+/** An entry without `file:` may be any kind of picture, so only its name is asked for. */
+function noPhoto(where: FactPath, id: string, inFolder: readonly string[]): Diagnostic {
+  const near = nearestWord(
+    id,
+    inFolder.filter(isPicture).map((file) => path.parse(file).name),
+  );
+  return {
+    code: 'intake.no-file',
+    severity: 'error',
+    path: where,
+    onWord: true,
+    message: `there is no picture named ${id} in photos/ (${id}.jpg, ${id}.png, …)`,
+    hints: [
+      ...(near === undefined ? [] : [`perhaps  ${near}:`]),
+      'put it into photos/, or check the spelling (capital and small letters count)',
+    ],
+  };
 }
 
 const isPicture = (file: string): boolean =>
@@ -79,8 +91,12 @@ async function lookAt(
       ),
     };
   }
+  const bytes = await readFile(original).catch((thrown: NodeJS.ErrnoException) => thrown);
+  if (bytes instanceof Error)
+    return {
+      diagnostic: badPhoto(`photos/${name} can’t be read (${bytes.code ?? 'unknown reason'})`, 'check who may read it'),
+    };
   try {
-    const bytes = await readFile(original);
     const metadata = await sharp(bytes, { limitInputPixels: PIXEL_LIMIT }).metadata();
     const { width, height } = metadata.autoOrient;
     return { file: { id, original, width, height, takenOn: takenOn(bytes) } };

@@ -184,6 +184,7 @@ function merge(files: readonly YamlFile[], names: readonly string[], diagnostics
       diagnostics.push({
         code: 'intake.two-files',
         severity: 'error',
+        path: [word],
         ...(place === undefined ? { file: names[index] ?? '' } : { place }),
         message: `“${word}” stands in two files; it is already in ${earlier.placeOf([word], true)?.file ?? 'another'}`,
         hints: [`move all of  ${word}:  into one file`],

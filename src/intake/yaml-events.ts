@@ -34,7 +34,7 @@ export function walkEvents(events: readonly Event[], text: string, place: (span:
     values.set(key, span);
     if (event.type === E.ALIAS) fatal ??= alias(place(span));
     else if ('anchorStart' in event && event.anchorStart >= 0)
-      diagnostics.push(anchor(place({ start: event.anchorStart - 1, end: event.anchorEnd })));
+      diagnostics.push(anchor(path, place({ start: event.anchorStart - 1, end: event.anchorEnd })));
     if (event.type === E.SEQUENCE) {
       for (let n = 0; events[at]?.type !== E.POP && at < events.length; n++) node([...path, n], span);
       at++;
@@ -63,9 +63,9 @@ export function walkEvents(events: readonly Event[], text: string, place: (span:
       }
       const word = getScalarValue(text, event);
       const earlier = seen.get(word);
-      if (earlier !== undefined) diagnostics.push(writtenTwice(word, place(span), place(earlier)));
-      seen.set(word, span);
       const inner = [...path, word];
+      if (earlier !== undefined) diagnostics.push(writtenTwice(inner, place(span), place(earlier)));
+      seen.set(word, span);
       keys.set(JSON.stringify(inner), span);
       node(inner, span);
       first ??= { start: span.start, end: values.get(JSON.stringify(inner))?.end ?? span.end };
@@ -109,12 +109,13 @@ function withQuotes(text: string, start: number, end: number): Span {
     : { start, end };
 }
 
-export function writtenTwice(word: string, here: Place, earlier: Place): Diagnostic {
+export function writtenTwice(path: FactPath, here: Place, earlier: Place): Diagnostic {
   return {
     code: 'intake.duplicate-word',
     severity: 'error',
+    path,
     place: here,
-    message: `“${word}” is written twice; it already stands on line ${earlier.line}`,
+    message: `“${path.at(-1)}” is written twice; it already stands on line ${earlier.line}`,
     hints: ['keep one of the two and take the other out'],
   };
 }
@@ -139,10 +140,11 @@ function alias(place: Place): Diagnostic {
   };
 }
 
-function anchor(place: Place): Diagnostic {
+function anchor(path: FactPath, place: Place): Diagnostic {
   return {
     code: 'intake.alias',
     severity: 'error',
+    path,
     place,
     message: 'YAML takes a first word that begins with & for a name of its own and drops it',
     hints: ['put the text in quotes if it is meant to begin with &, or take the word out'],

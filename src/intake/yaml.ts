@@ -155,7 +155,7 @@ function twice(blocks: readonly WordBlock[], place: (span: Span) => Place): Diag
   return blocks.flatMap(({ word, start }) => {
     const span = { start, end: start + word.length };
     const earlier = first.get(word);
-    if (earlier !== undefined) return [writtenTwice(word, place(span), place(earlier))];
+    if (earlier !== undefined) return [writtenTwice([word], place(span), place(earlier))];
     first.set(word, span);
     return [];
   });

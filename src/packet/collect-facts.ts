@@ -2,7 +2,7 @@ import type { HouseDate } from '../facts/date.js';
 import { printDate } from '../facts/date.js';
 import type { Fact } from '../facts/fact.js';
 import type { House } from '../facts/house.js';
-import { nameOfRoom } from '../tally/alarms.js';
+import { nameOf as nameOfRoom } from '../facts/place-name.js';
 
 export interface CollectedFact {
   /** What the fact is about: "lot", "age of the furnace, made". */

@@ -1,5 +1,5 @@
 import type { House, Photo } from '../facts/house.js';
-import { nameOfRoom } from '../tally/alarms.js';
+import { nameOf as nameOfRoom } from '../facts/place-name.js';
 import type { Tally } from '../tally/tally.js';
 import { EDITIONS, type EditionRules } from './edition-house.js';
 import type { EditionName } from './packet.js';

@@ -4,7 +4,9 @@
  * Takes lengths in 0.1 µm with north as +y; gives points with y growing downwards.
  */
 import { FOOT, printFeetInches } from '../facts/length.js';
-import { boundsOf, labelSpot, type Point } from '../tally/geometry.js';
+import type { Point } from '../tally/corners.js';
+import { labelSpot } from '../tally/label-spot.js';
+import { boundsOf } from '../tally/measuring.js';
 import type { Drawing, Shape, XY } from './packet.js';
 
 export interface PlanRoom {

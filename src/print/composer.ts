@@ -5,6 +5,7 @@ import type { InkName } from './inks.js';
 import type { Paper } from './paper.js';
 import type { SetLine, Typesetter } from './set-text.js';
 import { setText } from './set-text.js';
+import type { Spaces } from './spaces.js';
 import type { StyleSheet, TypeStyle } from './type-styles.js';
 import { baselineOf } from './type-styles.js';
 
@@ -17,10 +18,12 @@ export interface Composer {
   readonly altOf: (photo: string) => string;
   /** Half a line step: the unit of all vertical space. */
   readonly unitPt: number;
+  /** White space between blocks. */
+  readonly spaces: Spaces;
   /** An edition of few pages: smaller type, smaller pictures. */
   readonly dense: boolean;
-  /** Share of the frame's height that a photo may take. */
-  readonly tallestPhoto: number;
+  /** The tallest that a photo may be, in points. */
+  readonly tallestPhotoPt: number;
 }
 
 /** Who a box belongs to. */

@@ -35,21 +35,53 @@ const SHEETS: Record<PaperName, readonly [widthPt: number, heightPt: number]> = 
   a4: [595.28, 841.89],
 };
 
+/** Widths of the three columns, and air at head and foot; points. */
+interface Grid {
+  readonly textPt: number;
+  readonly gutterPt: number;
+  readonly marginPt: number;
+  readonly linePt: number;
+  readonly topPt: number;
+  readonly belowPt: number;
+  readonly headPt: number;
+  readonly footPt: number;
+}
+
+/** Ten-point lines of some seventy-five letters, 0.8 in of white at the sides of a letter sheet. */
+const AIRY: Grid = {
+  textPt: 345.6,
+  gutterPt: 18,
+  marginPt: 131.4,
+  linePt: 13.5,
+  topPt: 66,
+  belowPt: 60,
+  headPt: 43,
+  footPt: 37,
+};
+
+/** An agent's sheet: 0.7 in at the sides, and a margin wide enough for most marks to stay on one line. */
+const DENSE: Grid = {
+  textPt: 354,
+  gutterPt: 17,
+  marginPt: 140,
+  linePt: 11,
+  topPt: 54,
+  belowPt: 50,
+  headPt: 36,
+  footPt: 31,
+};
+
 /**
- * The grid for a sheet. A dense one (an agent's sheet) has less air at head and foot and a shorter line step;
- * the columns are the same, so a reader who knows one edition finds the margin in the other.
+ * The grid for a sheet. A dense one (an agent's sheet) has less air on all sides and a shorter line step; the order
+ * of the columns is the same, so a reader who knows one edition finds the margin in the other.
  */
 export function paperOf(name: PaperName, dense: boolean): Paper {
   const [widthPt, heightPt] = SHEETS[name];
-  const textPt = 316.8;
-  const gutterPt = 18;
-  const marginPt = 126;
+  const grid = dense ? DENSE : AIRY;
+  const { textPt, gutterPt, marginPt, linePt, topPt } = grid;
   const fullPt = textPt + gutterPt + marginPt;
   const leftPt = Math.round(((widthPt - fullPt) / 2) * 10) / 10;
-  const linePt = dense ? 12 : 14;
-  const topPt = dense ? 63 : 74;
-  const below = dense ? 58 : 70;
-  const lines = Math.floor((heightPt - topPt - below) / linePt);
+  const lines = Math.floor((heightPt - topPt - grid.belowPt) / linePt);
   return {
     name,
     widthPt,
@@ -61,8 +93,8 @@ export function paperOf(name: PaperName, dense: boolean): Paper {
     fullPt,
     topPt,
     bottomPt: topPt + lines * linePt,
-    headBaselinePt: dense ? 40 : 46,
-    footBaselinePt: heightPt - (dense ? 34 : 42),
+    headBaselinePt: grid.headPt,
+    footBaselinePt: heightPt - grid.footPt,
     linePt,
   };
 }

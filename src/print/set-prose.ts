@@ -19,15 +19,15 @@ import { baselineOf } from './type-styles.js';
 /** The opening of a section: a hairline over the full measure, then its title. */
 export function setSectionTitle(composer: Composer, section: Section, tags: TagPath): Slab {
   const style = composer.styles.section;
-  const { unitPt, paper } = composer;
+  const { spaces, paper } = composer;
   const owner: Owner = { block: section.id, tags: [...tags, { type: 'H2', key: `${section.id}/title` }] };
-  const top = unitPt * 1.5;
+  const top = spaces.sectionRule;
   const at = { x: 0, y: top, width: paper.fullPt };
   const title = textColumn(composer, plainRich(section.title), style, at, owner);
   return {
     ...slab(top + title.heightPt, [rule(0, 0, paper.fullPt, 0.6, 'ink', section.id), ...title.boxes]),
-    beforePt: unitPt * 5,
-    afterPt: unitPt * 1.5,
+    beforePt: spaces.aboveSection,
+    afterPt: spaces.belowSection,
     keepNext: true,
     heading: true,
     opensSection: true,
@@ -46,8 +46,8 @@ export function setHeading(composer: Composer, block: HeadingBlock, tags: TagPat
   return [
     {
       ...slab(column.heightPt, column.boxes),
-      beforePt: composer.unitPt * (block.level === 3 ? 3 : 2),
-      afterPt: composer.unitPt * 0.7,
+      beforePt: block.level === 3 ? composer.spaces.aboveHeading3 : composer.spaces.aboveHeading4,
+      afterPt: composer.spaces.belowHeading,
       keepNext: true,
       heading: true,
       anchors: [block.id],
@@ -60,7 +60,7 @@ export function setStatement(composer: Composer, block: StatementBlock, tags: Ta
   const style = block.size === 'lead' ? composer.styles.lead : composer.styles.body;
   const owner = { block: block.id, tags: [...tags, { type: 'P', key: block.id }] };
   const lines = setText(composer.setter, block.text, style, composer.paper.textPt);
-  const space = block.size === 'lead' ? composer.unitPt * 1.5 : composer.unitPt;
+  const space = composer.spaces.text * (block.size === 'lead' ? 1.5 : 1);
   return asBlock(besideMark(composer, lines, style, 0, block.mark, owner), {
     beforePt: space,
     afterPt: space,
@@ -80,8 +80,8 @@ export function setLinesApart(composer: Composer, block: ParagraphBlock, tags: T
     return slab(style.leadingPt, [box], { keepNext: i < count - 1 && (i === 0 || i === count - 2) });
   });
   return asBlock(slabs, {
-    beforePt: composer.unitPt,
-    afterPt: composer.unitPt,
+    beforePt: composer.spaces.text,
+    afterPt: composer.spaces.text,
     onGrid: true,
     anchors: [block.id],
   });
@@ -89,7 +89,7 @@ export function setLinesApart(composer: Composer, block: ParagraphBlock, tags: T
 
 export function setList(composer: Composer, block: ListBlock, tags: TagPath): Slab[] {
   const style = composer.styles.body;
-  const indent = composer.unitPt * 2;
+  const indent = composer.styles.body.sizePt * 1.25;
   const listTags = [...tags, { type: 'L', key: block.id }];
   const slabs = block.items.flatMap((item, i) => {
     const owner: Owner = {
@@ -106,10 +106,10 @@ export function setList(composer: Composer, block: ListBlock, tags: TagPath): Sl
     if (first === undefined) return [];
     // A dash as a rule, not as a character: it is no word of the item.
     const middle = baselineOf(style) - style.sizePt * 0.24;
-    const dash = rule(0, middle - 0.35, composer.unitPt * 0.8, 0.7, 'soft', block.id);
+    const dash = rule(0, middle - 0.35, composer.styles.body.sizePt * 0.55, 0.7, 'soft', block.id);
     return asBlock([{ ...first, boxes: [dash, ...first.boxes] }, ...rest], {
-      beforePt: i === 0 ? composer.unitPt : composer.unitPt * 0.5,
-      afterPt: i === block.items.length - 1 ? composer.unitPt : composer.unitPt * 0.5,
+      beforePt: i === 0 ? composer.spaces.text : composer.spaces.item,
+      afterPt: i === block.items.length - 1 ? composer.spaces.text : composer.spaces.item,
       anchors: i === 0 ? [block.id, item.id] : [item.id],
     });
   });
@@ -125,8 +125,8 @@ export function setQuestion(composer: Composer, block: QuestionBlock, tags: TagP
   const lines = setText(composer.setter, block.answer, body, composer.paper.textPt);
   const answer = besideMark(composer, lines, body, 0, block.mark, answerOwner);
   return asBlock([{ ...slab(question.heightPt, question.boxes), keepNext: true }, ...answer], {
-    beforePt: composer.unitPt * 1.5,
-    afterPt: composer.unitPt * 1.5,
+    beforePt: composer.spaces.question,
+    afterPt: composer.spaces.question,
     onGrid: true,
     anchors: [block.id],
   });

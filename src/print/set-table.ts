@@ -59,7 +59,7 @@ function layoutOf(composer: Composer, block: TableBlock): Layout {
     x += width + GAP_PT;
     return placed;
   });
-  return { widthPt, columns, padPt: composer.unitPt / 2, withMarks };
+  return { widthPt, columns, padPt: composer.spaces.rowPad, withMarks };
 }
 
 /** A hairline below a row, and its continuation under the row's mark. */
@@ -206,8 +206,8 @@ export function setTable(composer: Composer, block: TableBlock, tags: TagPath): 
   });
   if (block.note !== undefined) slabs.push(...setNote(composer, block, block.note, note, layout, tags));
   return asBlock(slabs, {
-    beforePt: composer.unitPt * 2,
-    afterPt: composer.unitPt * 2,
+    beforePt: composer.spaces.table,
+    afterPt: composer.spaces.table,
     anchors: [block.id],
   });
 }

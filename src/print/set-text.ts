@@ -4,6 +4,7 @@
  * Takes rich text, a style and a measure; gives lines whose words are placed. Starts at `setText`.
  */
 import type { Rich } from '../packet/packet.js';
+import { bound } from './bindings.js';
 import type { Span } from './box.js';
 import type { Letters } from './letters.js';
 import { normaliseText } from './letters.js';
@@ -32,6 +33,8 @@ interface Fragment {
   readonly style: TypeStyle;
   readonly to: string | undefined;
   readonly widthPt: number;
+  /** A blank inside a chunk, that ends a line only where the chunk is wider than the measure. */
+  readonly bound?: boolean;
 }
 
 interface TextChunk extends Chunk {
@@ -74,11 +77,24 @@ function fragmentOf(setter: Typesetter, text: string, style: TypeStyle, to: stri
 function chunksOf(setter: Typesetter, rich: Rich, base: TypeStyle): TextChunk[] {
   const chunks: TextChunk[] = [];
   let open: Fragment[] = [];
+  /** The word so far, and a blank after it that waits for the next word to say whether a line may end there. */
+  let word = '';
+  let blank: Fragment | undefined;
   const close = (gapPt: number): void => {
     if (open.length === 0) return;
-    chunks.push({ fragments: open, gapPt, widthPt: open.reduce((sum, part) => sum + part.widthPt, 0) });
+    chunks.push(chunkOf(open, gapPt));
     open = [];
   };
+  const words = wordsAhead(rich);
+  let wordsBegun = 0;
+  const begin = (): void => {
+    const after = words[wordsBegun++] ?? '';
+    if (blank !== undefined && bound(word, after)) open.push({ ...blank, bound: true });
+    else if (blank !== undefined) close(blank.widthPt);
+    word = after;
+    blank = undefined;
+  };
+  let between = true;
   for (const run of rich) {
     const style = styleForManner(base, run.manner);
     const to = run.to !== undefined && setter.hasTarget(run.to) ? run.to : undefined;
@@ -86,17 +102,47 @@ function chunksOf(setter: Typesetter, rich: Rich, base: TypeStyle): TextChunk[] 
       if (token === '') continue;
       if (token.startsWith(' ')) {
         // Blanks at a text's beginning open no chunk, and several in a row count once.
-        close((setter.letters.blank(style.face) * style.sizePt) / 1000);
+        if (open.length > 0) blank ??= fragmentOf(setter, ' ', style, to);
+        between = true;
         continue;
       }
+      if (between) begin();
+      between = false;
       token.split(INNER_BREAKS).forEach((piece, i) => {
         if (i > 0) close(0);
         open.push(fragmentOf(setter, piece, style, to));
       });
     }
   }
-  close(0);
+  // A blank at the end counts where a longer text goes on behind it.
+  close(blank?.widthPt ?? 0);
   return chunks;
+}
+
+function chunkOf(fragments: readonly Fragment[], gapPt: number): TextChunk {
+  return { fragments, gapPt, widthPt: fragments.reduce((sum, part) => sum + part.widthPt, 0) };
+}
+
+/** The words of a rich text whole, also where their manner changes inside. */
+function wordsAhead(rich: Rich): string[] {
+  return normaliseText(rich.map((run) => run.text).join(''))
+    .split(/ +/u)
+    .filter((word) => word !== '');
+}
+
+/** Chunks that fit the measure: bound blanks of a chunk that is too wide give way before its words do. */
+function fittingChunks(setter: Typesetter, chunk: TextChunk, measurePt: number): TextChunk[] {
+  if (chunk.widthPt <= measurePt) return [chunk];
+  const parts: TextChunk[] = [];
+  let open: Fragment[] = [];
+  for (const fragment of chunk.fragments) {
+    if (fragment.bound === true) {
+      parts.push(chunkOf(open, fragment.widthPt));
+      open = [];
+    } else open.push(fragment);
+  }
+  parts.push(chunkOf(open, chunk.gapPt));
+  return parts.flatMap((part) => (part.widthPt > measurePt ? partChunk(setter, part, measurePt) : [part]));
 }
 
 /** Parts a chunk that is wider than the measure, without adding a hyphen that was never written. */
@@ -200,9 +246,7 @@ function appendSpan(spans: Span[], fragment: Fragment, xPt: number, blank: strin
 
 /** Sets a rich text in a measure. No text gives no lines. */
 export function setText(setter: Typesetter, rich: Rich, style: TypeStyle, measurePt: number): SetLine[] {
-  const chunks = chunksOf(setter, rich, style).flatMap((chunk) =>
-    chunk.widthPt > measurePt ? partChunk(setter, chunk, measurePt) : [chunk],
-  );
+  const chunks = chunksOf(setter, rich, style).flatMap((chunk) => fittingChunks(setter, chunk, measurePt));
   const ranges = setter.breakLines(chunks, measurePt);
   return ranges.map((range, i) =>
     lineOf(setter, chunks.slice(range.from, range.to), i === ranges.length - 1),

@@ -29,6 +29,12 @@ export interface Slab {
   readonly heading?: boolean;
   /** A section's title: after an empty section it keeps its distance from the title above. */
   readonly opensSection?: boolean;
+  /** A figure that may go to the top of the next page while the text after it goes on. */
+  readonly floats?: boolean;
+  /** Came here from the page before, so what goes on below still says again what it is. */
+  readonly heldOver?: boolean;
+  /** Goes on with a block: a page rather doesn't begin here. */
+  readonly inner?: boolean;
   /** Put its top on the baseline grid. */
   readonly onGrid?: boolean;
 }
@@ -69,6 +75,7 @@ export function asBlock(slabs: readonly Slab[], ends: SlabOptions): Slab[] {
     afterPt: i === slabs.length - 1 ? (ends.afterPt ?? each.afterPt) : each.afterPt,
     anchors: i === 0 ? [...(ends.anchors ?? []), ...each.anchors] : each.anchors,
     keepNext: each.keepNext || (i === slabs.length - 1 && (ends.keepNext ?? false)),
+    inner: i > 0,
     onGrid: (each.onGrid ?? false) || (i === 0 && (ends.onGrid ?? false)),
   }));
 }

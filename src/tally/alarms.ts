@@ -4,6 +4,7 @@
  */
 import { addYears } from '../facts/age.js';
 import type { Alarm, House, Level, Room, System } from '../facts/house.js';
+import { nameOf } from '../facts/place-name.js';
 import { safetyRules } from './tables/safety.js';
 
 export interface AlarmPlace {
@@ -115,7 +116,7 @@ function smokePlaces(house: House, groups: readonly SleepingArea[]): AlarmPlace[
       (room): AlarmPlace => ({
         warns: 'smoke',
         why: 'bedroom',
-        where: nameOfRoom(room),
+        where: nameOf(room),
         at: room.id,
         recorded: house.alarms.filter((alarm) => warnsOfSmoke(alarm) && alarm.where === room.id),
       }),
@@ -145,7 +146,7 @@ function smokePlaces(house: House, groups: readonly SleepingArea[]): AlarmPlace[
 
 const outsideWords = (area: SleepingArea): string =>
   area.bedrooms.length === 1
-    ? `outside ${nameOfRoom(area.bedrooms[0] as Room)}, ${area.level.name}`
+    ? `outside ${nameOf(area.bedrooms[0] as Room)}, ${area.level.name}`
     : `outside the bedrooms${area.name === undefined ? '' : ` “${area.name}”`}, ${area.level.name}`;
 
 const onLevel = (house: House, alarm: Alarm, level: string): boolean =>
@@ -188,14 +189,14 @@ function whyCarbonMonoxide(house: House): AlarmPlan['carbonMonoxide'] {
       .map((garage) => `whether ${garage.name ?? 'the garage'} opens into the house is not recorded`),
     ...house.rooms
       .filter((room) => room.use === 'garage')
-      .map((room) => `whether ${nameOfRoom(room)} opens into the house is not recorded`),
+      .map((room) => `whether ${nameOf(room)} opens into the house is not recorded`),
     ...house.rooms
       .filter((room) =>
         room.finishes.some(
           (finish) => finish.on === 'fireplace' && finish.did !== 'removed' && !/electric/i.test(finish.what),
         ),
       )
-      .map((room) => `whether the fireplace in ${nameOfRoom(room)} burns anything is not recorded`),
+      .map((room) => `whether the fireplace in ${nameOf(room)} burns anything is not recorded`),
   ];
   return unsure.length > 0
     ? { asked: 'not known', because: unsure }
@@ -225,7 +226,7 @@ function carbonMonoxidePlaces(house: House, groups: readonly SleepingArea[]): Al
       (room): AlarmPlace => ({
         warns: 'carbon-monoxide',
         why: 'burning appliance in bedroom',
-        where: nameOfRoom(room),
+        where: nameOf(room),
         at: room.id,
         recorded: house.alarms.filter((alarm) => warnsOfGas(alarm) && alarm.where === room.id),
       }),
@@ -257,11 +258,4 @@ function endOf(alarm: Alarm, asOf: string): AlarmEnd {
           : 'ten years from manufacture',
     due: replaceBy === undefined ? undefined : asOf >= replaceBy || (atLatest ? undefined : false),
   };
-}
-
-/** A room's printed name: as given, or made from its id. */
-export function nameOfRoom(room: { readonly name?: string | undefined; readonly id: string }): string {
-  if (room.name !== undefined) return room.name;
-  const words = room.id.replace(/[-_]+/g, ' ');
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

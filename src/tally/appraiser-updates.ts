@@ -9,7 +9,7 @@
 import { ageSpan } from '../facts/age.js';
 import { printDate } from '../facts/date.js';
 import type { Finish, House, Room } from '../facts/house.js';
-import { nameOfRoom } from './alarms.js';
+import { nameOf } from '../facts/place-name.js';
 import type { Deed, Improvement, ImprovementSource } from './improvements.js';
 import { timeFrameOf, updateWords } from './tables/updates.js';
 
@@ -55,7 +55,7 @@ export function deriveUpdates(
   const kitchens = house.rooms.filter((room) => room.use === 'kitchen');
   const baths = house.rooms.filter((room) => room.use === 'bath');
   const one = (of: 'kitchen' | 'bathroom') => (room: Room) =>
-    suggest([room], `updates-${room.id}`, of, nameOfRoom(room));
+    suggest([room], `updates-${room.id}`, of, nameOf(room));
   const bathrooms = baths.map(one('bathroom'));
   return [
     ...kitchens.map(one('kitchen')),
@@ -116,7 +116,7 @@ function changesOf(
     const level = levelOf(room, one);
     if (span?.future || level === undefined) return [];
     const years = span && { youngest: span.youngest?.years ?? 0, oldest: span.oldest?.years ?? BEYOND };
-    return [{ room: nameOfRoom(room), level, words: changeWords(room, one), years }];
+    return [{ room: nameOf(room), level, words: changeWords(room, one), years }];
   });
 }
 

@@ -2,7 +2,7 @@
  * The words of the area answer: what `deriveAreas` hands on. Lengths are whole numbers of 0.1 µm, areas bigints
  * of (0.1 µm)², and a square-foot figure is rounded once, from its finished sum, halves up.
  */
-import type { Point } from './geometry.js';
+import type { Point } from './corners.js';
 
 /** The figures that are stated apart and never added into one. */
 export type AreaClass =

@@ -7,8 +7,9 @@ import { rectanglesOf } from './area-rectangles.js';
 import type { RoomFloor } from './area-rooms.js';
 import { growByWalls } from './area-walls.js';
 import { lengthWords, listWords, type Reading } from './area-words.js';
-import { areaOf, type Point, sidesOf } from './geometry.js';
+import type { Point } from './corners.js';
 import type { Shape } from './level-outline.js';
+import { areaOf, sidesOf } from './measuring.js';
 
 /** What is counted before anything is taken off. */
 export interface Base {

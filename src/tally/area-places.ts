@@ -3,8 +3,10 @@ import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Level } from '../facts/house.js';
 import type { RoomFloor } from './area-rooms.js';
 import { areaWords, lengthWords, stepsToType } from './area-words.js';
-import { type Bounds, boundsOf, overlapOf, type Point, partOutside, type Region } from './geometry.js';
+import { overlapOf, partOutside, type Region } from './clipping.js';
+import type { Point } from './corners.js';
 import { type Shape, sizeArea } from './level-outline.js';
+import { type Bounds, boundsOf } from './measuring.js';
 
 interface Laid {
   readonly room: RoomFloor;

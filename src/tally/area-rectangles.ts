@@ -1,4 +1,4 @@
-import type { Point } from './geometry.js';
+import type { Point } from './corners.js';
 
 /** A rectangle along the axes, in 0.1 µm. */
 export interface Rectangle {

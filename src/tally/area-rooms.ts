@@ -7,9 +7,10 @@ import type { Length } from '../facts/length.js';
 import { printLength } from '../facts/length.js';
 import { printSize } from '../facts/size.js';
 import type { AreaClass, OpenReading, PlacedRoom } from './area-answer.js';
-import { areaWords, nameOf } from './area-words.js';
+import { nameOf } from '../facts/place-name.js';
+import { areaWords } from './area-words.js';
 import { isSloped, isUnder, readSlope, type SlopedFloor } from './ceiling.js';
-import type { Point } from './geometry.js';
+import type { Point } from './corners.js';
 import { type Shape, shapeOf, sizeArea } from './level-outline.js';
 
 /** A room as the area rules see it. */

@@ -12,7 +12,7 @@ import { openingLine } from './area-parts.js';
 import { rectanglesOf } from './area-rectangles.js';
 import type { RoomFloor } from './area-rooms.js';
 import { isSloped, type SlopedCeiling } from './ceiling.js';
-import type { Point } from './geometry.js';
+import type { Point } from './corners.js';
 
 /** The line that takes such walls off; undefined where nothing is to be taken, or where the facts can't tell. */
 export function shellLine(

@@ -4,7 +4,9 @@ import type { FactPath } from '../diagnostics/fact-path.js';
 import type { Level } from '../facts/house.js';
 import { readLength } from '../facts/length.js';
 import { bad, good, type Read } from '../facts/read.js';
-import { firstCrossing, growOutward, type Point, type Side, sidesOf } from './geometry.js';
+import type { Point } from './corners.js';
+import { firstCrossing } from './crossing.js';
+import { growOutward, type Side, sidesOf } from './measuring.js';
 
 export interface Grown {
   /** Outside faces, or as they came if nothing could be added. */

@@ -81,9 +81,3 @@ export function listWords(words: readonly string[]): string {
 
 /** The words with a capital in front, to begin a line. */
 export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
-
-/** The name as printed; left out, it is made from the id: `boiler-room` becomes "Boiler room". */
-export function nameOf(thing: { readonly id: string; readonly name?: string | undefined }): string {
-  if (thing.name !== undefined) return thing.name;
-  return capital(thing.id.replaceAll(/[-_]+/g, ' '));
-}

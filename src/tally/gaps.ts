@@ -8,7 +8,8 @@ import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
 import type { House, System } from '../facts/house.js';
 import type { SystemAge } from './ages.js';
-import { type AlarmPlan, nameOfRoom } from './alarms.js';
+import { nameOf } from '../facts/place-name.js';
+import type { AlarmPlan } from './alarms.js';
 import type { Areas } from './area.js';
 
 export type Audience = 'agent' | 'buyer' | 'care';
@@ -274,7 +275,7 @@ function finishes({ house }: GapSources): Gap[] {
       gaps.push({
         path,
         audiences: EVERYONE,
-        lacks: `the floor of ${nameOfRoom(room)} is not described`,
+        lacks: `the floor of ${nameOf(room)} is not described`,
         hint: 'add under its finishes:  - { on: floor, what: oak strip, kept: yes }',
         rank: 50,
       });
@@ -289,7 +290,7 @@ function finishes({ house }: GapSources): Gap[] {
         gaps.push({
           path: here,
           audiences: ['care'],
-          lacks: `the paint on the ${finish.on} of ${nameOfRoom(room)} lacks its ${missing.join(', ')}; name and code alone do not fix a colour`,
+          lacks: `the paint on the ${finish.on} of ${nameOf(room)} lacks its ${missing.join(', ')}; name and code alone do not fix a colour`,
           hint: `read it off the lid, for example  ${missing[0]}: ${missing[0] === 'code' ? '"X-104"' : missing[0] === 'base' ? 'white base' : missing[0] === 'sheen' ? 'eggshell' : 'oat'}`,
           rank: 70,
         });
@@ -298,7 +299,7 @@ function finishes({ house }: GapSources): Gap[] {
         gaps.push({
           path: here,
           audiences: ['care'],
-          lacks: `the lot of the ${finish.what} in ${nameOfRoom(room)} is not recorded`,
+          lacks: `the lot of the ${finish.what} in ${nameOf(room)} is not recorded`,
           hint: 'read it off the box, for example  lot: "A2219"',
           rank: 72,
         });
@@ -307,7 +308,7 @@ function finishes({ house }: GapSources): Gap[] {
         gaps.push({
           path: here,
           audiences: EVERYONE,
-          lacks: `when the ${finish.on} of ${nameOfRoom(room)} was done is not said`,
+          lacks: `when the ${finish.on} of ${nameOf(room)} was done is not said`,
           hint: 'add  done: 2026-04  or  kept: yes',
           rank: 52,
         });

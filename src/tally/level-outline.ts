@@ -18,16 +18,9 @@ import {
   type Taped,
   tapedLength,
 } from './area-words.js';
-import {
-  areaOf,
-  boundsOf,
-  firstCrossing,
-  type Point,
-  printGap,
-  rectangle,
-  twiceArea,
-  walk,
-} from './geometry.js';
+import type { Point } from './corners.js';
+import { firstCrossing } from './crossing.js';
+import { areaOf, boundsOf, printGap, rectangle, twiceArea, walk } from './measuring.js';
 
 export interface Shape {
   readonly corners: readonly Point[];

@@ -8,7 +8,7 @@ import type { FactPath } from '../diagnostics/fact-path.js';
 import { SQUARE_INCH } from '../facts/floor-area.js';
 import type { House, Room, RoomWindow, Stair, System } from '../facts/house.js';
 import { INCH, type Length, printLength } from '../facts/length.js';
-import { nameOfRoom } from './alarms.js';
+import { nameOf } from '../facts/place-name.js';
 import { type SafetyRules, safetyRules } from './tables/safety.js';
 
 export interface Observation {
@@ -94,7 +94,7 @@ function escapeOpening(room: Room, path: FactPath): Observation {
       id: `escape-${room.id}`,
       path: [...path, 'windows'],
       topic: 'escape opening',
-      what: nameOfRoom(room),
+      what: nameOf(room),
       evidence: best?.window.evidence ?? [],
     },
     rules.escapeOpening,
@@ -148,7 +148,7 @@ function squareInches(width: Length, height: Length): string {
 
 function stairs(stair: Stair, path: FactPath): Observation[] {
   const rules = safetyRules();
-  const name = nameOfRoom(stair);
+  const name = nameOf(stair);
   const { handrailNewWork, maintenanceStairs, stairNewWork } = rules;
   const looked = stair.risers >= handrailNewWork.figures.fromRisers;
   const height = stair['rail-height'];

@@ -3,6 +3,7 @@ import type { SystemAge } from '../../tally/ages.js';
 import type { Improvement } from '../../tally/improvements.js';
 import { TRADES } from '../../tally/trades.js';
 import { ageWords, datesWords } from '../age-words.js';
+import { columns } from '../columns.js';
 import { type Context, photoIn, placeName } from '../context.js';
 import { markOf, markOfSeveral } from '../marks.js';
 import type { Block, Rich, Section } from '../packet.js';
@@ -199,13 +200,9 @@ export function updateClasses(context: Context): Section {
       : [
           {
             kind: 'table',
-            id: 'updates',
+            id: 'updates-table',
             caption: 'Kitchen and baths, sorted into the appraiser’s words',
-            columns: [
-              { title: 'Room', align: 'left', weight: 16 },
-              { title: 'Suggested', align: 'left', weight: 34 },
-              { title: 'Among the facts that led to it', align: 'left', weight: 50 },
-            ],
+            columns: columns(['Room', 16], ['Suggested', 34], ['Among the facts that led to it', 50]),
             rows: list.map((one) => ({
               id: one.id,
               cells: [

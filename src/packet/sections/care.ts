@@ -3,10 +3,11 @@ import { printDate } from '../../facts/date.js';
 import { printSquareFeet } from '../../facts/floor-area.js';
 import type { Finish, House, Room, Structure } from '../../facts/house.js';
 import { printLength } from '../../facts/length.js';
+import { nameOf as nameOfRoom } from '../../facts/place-name.js';
 import { printProductSize } from '../../facts/size.js';
-import { nameOfRoom } from '../../tally/alarms.js';
 import type { FinishQuantity } from '../../tally/finish-quantities.js';
 import { datesWords } from '../age-words.js';
+import { columns } from '../columns.js';
 import { type Context, placeName } from '../context.js';
 import { markOf } from '../marks.js';
 import type { Block, Section } from '../packet.js';
@@ -42,12 +43,7 @@ function tasks(context: Context): Block[] {
       kind: 'table',
       id: 'care-tasks',
       caption: 'Care tasks',
-      columns: [
-        { title: 'What', align: 'left', weight: 34 },
-        { title: 'Every', align: 'left', weight: 16 },
-        { title: 'Next', align: 'left', weight: 20 },
-        { title: 'How', align: 'left', weight: 30 },
-      ],
+      columns: columns(['What', 34], ['Every', 16], ['Next', 20], ['How', 30]),
       rows: list.map((task, index) => ({
         id: `care-${index + 1}`,
         cells: [
@@ -77,11 +73,7 @@ function alarmDates(context: Context): Block[] {
       kind: 'table',
       id: 'alarm-dates',
       caption: 'When alarms are to be replaced',
-      columns: [
-        { title: 'Alarm', align: 'left', weight: 40 },
-        { title: 'Replace by', align: 'left', weight: 30 },
-        { title: 'How that is known', align: 'left', weight: 30 },
-      ],
+      columns: columns(['Alarm', 40], ['Replace by', 30], ['How that is known', 30]),
       rows: ends.map((end, index) => ({
         id: `alarm-date-${index + 1}`,
         cells: [

@@ -1,6 +1,7 @@
 import type { SystemAge } from '../../tally/ages.js';
 import { type LifeSource, printLife } from '../../tally/published-lives.js';
 import { ageWords, datesWords, whenWords } from '../age-words.js';
+import { columns } from '../columns.js';
 import type { Context } from '../context.js';
 import { placeName } from '../context.js';
 import { type AgeRow, drawAges, lastYearOf } from '../draw-ages.js';
@@ -94,11 +95,11 @@ function agesTable(context: Context, letters: Letters): Block {
     kind: 'table',
     id: 'ages',
     caption: 'Ages and published lives',
-    columns: [
-      { title: 'What', align: 'left', weight: 32 },
-      { title: 'Date and age', align: 'left', weight: 30 },
-      { title: 'Published lives in years, and how its age stands to them', align: 'left', weight: 38 },
-    ],
+    columns: columns(
+      ['What', 32],
+      ['Date and age', 30],
+      ['Published lives in years, and how its age stands to them', 38],
+    ),
     rows: context.tally.ages.map((age) => agesRow(context, age, letters)),
     note: rich('Where the date of making and of installing are both known, the age counts from making.'),
   };
@@ -151,12 +152,7 @@ function sourcesTable(letters: Letters): Block {
     kind: 'table',
     id: 'life-sources',
     caption: 'Where the published lives are from',
-    columns: [
-      { title: '', align: 'left', weight: 5 },
-      { title: 'Source', align: 'left', weight: 45 },
-      { title: 'What its years mean', align: 'left', weight: 25 },
-      { title: 'How it was read', align: 'left', weight: 25 },
-    ],
+    columns: columns(['', 5], ['Source', 45], ['What its years mean', 25], ['How it was read', 25]),
     rows: [...letters.values()].map(({ letter, source }) => ({
       id: `source-${source.id}`,
       cells: [

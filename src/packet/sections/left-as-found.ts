@@ -1,5 +1,6 @@
 import { printDate } from '../../facts/date.js';
 import { collectFacts } from '../collect-facts.js';
+import { columns } from '../columns.js';
 import { type Context, photoIn, placeName } from '../context.js';
 import { markOf } from '../marks.js';
 import type { Block, Section } from '../packet.js';
@@ -64,11 +65,7 @@ function kept(context: Context): Block[] {
       kind: 'table',
       id: 'kept-list',
       caption: 'Not changed by this owner',
-      columns: [
-        { title: 'What', align: 'left', weight: 30 },
-        { title: 'Where', align: 'left', weight: 25 },
-        { title: 'What is known of it', align: 'left', weight: 45 },
-      ],
+      columns: columns(['What', 30], ['Where', 25], ['What is known of it', 45]),
       rows: list.map((one) => {
         const { source } = one;
         const words = source.kind === 'finish' ? finishWords(source.item) : systemWords(source.item);
@@ -122,12 +119,7 @@ function corrections(context: Context): Block[] {
       kind: 'table',
       id: 'correction-list',
       caption: 'Facts that were written differently before',
-      columns: [
-        { title: 'Fact', align: 'left', weight: 34 },
-        { title: 'Before', align: 'left', weight: 20 },
-        { title: 'Now', align: 'left', weight: 24 },
-        { title: 'Corrected', align: 'left', weight: 22 },
-      ],
+      columns: columns(['Fact', 34], ['Before', 20], ['Now', 24], ['Corrected', 22]),
       rows: facts.map(({ words, fact, printed }, index) => ({
         id: `correction-${index + 1}`,
         cells: [

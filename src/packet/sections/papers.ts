@@ -1,4 +1,5 @@
 import { type HouseDate, printDate } from '../../facts/date.js';
+import { columns } from '../columns.js';
 import { type Context, photoIn } from '../context.js';
 import { holdsPrices } from '../edition-house.js';
 import { markOf } from '../marks.js';
@@ -42,12 +43,7 @@ export function permits(context: Context): Block[] {
       kind: 'table',
       id: 'permits',
       caption: 'Permits',
-      columns: [
-        { title: 'Number', align: 'left', weight: 20 },
-        { title: 'For', align: 'left', weight: 34 },
-        { title: 'Issued', align: 'left', weight: 20 },
-        { title: 'How it stands', align: 'left', weight: 26 },
-      ],
+      columns: columns(['Number', 20], ['For', 34], ['Issued', 20], ['How it stands', 26]),
       rows: list.map((permit) => ({
         id: `paper-${permit.id}`,
         cells: [
@@ -73,11 +69,7 @@ function people(context: Context): Block[] {
       kind: 'table',
       id: 'people',
       caption: 'People who were hired',
-      columns: [
-        { title: 'Name', align: 'left', weight: 40 },
-        { title: 'Trade', align: 'left', weight: 25 },
-        { title: 'Licence, as they stated it', align: 'left', weight: 35 },
-      ],
+      columns: columns(['Name', 40], ['Trade', 25], ['Licence, as they stated it', 35]),
       rows: list.map((person) => ({
         id: `person-${person.id}`,
         cells: [
@@ -107,11 +99,7 @@ function documents(context: Context): Block[] {
       kind: 'table',
       id: 'documents',
       caption: 'Other papers',
-      columns: [
-        { title: 'What', align: 'left', weight: 55 },
-        { title: 'Kind', align: 'left', weight: 20 },
-        { title: 'Date', align: 'left', weight: 25 },
-      ],
+      columns: columns(['What', 55], ['Kind', 20], ['Date', 25]),
       rows: list.map((document) => ({
         id: `paper-${document.id}`,
         cells: [

@@ -1,5 +1,6 @@
 import { printDate } from '../../facts/date.js';
 import { printMoney } from '../../facts/money.js';
+import { columns } from '../columns.js';
 import type { Context } from '../context.js';
 import { type Known, markOf, markOfFact } from '../marks.js';
 import type { Block, Section } from '../packet.js';
@@ -84,11 +85,7 @@ export function conveys(context: Context): Block[] {
       kind: 'table',
       id: 'conveys',
       caption: 'What stays and what goes',
-      columns: [
-        { title: 'What', align: 'left', weight: 50 },
-        { title: '', align: 'left', weight: 20 },
-        { title: 'Remark', align: 'left', weight: 30 },
-      ],
+      columns: columns(['What', 50], ['', 20], ['Remark', 30]),
       rows: all.map((item) => ({
         id: item.id,
         cells: [rich(upperFirst(item.what)), rich(STAYS[item.stays]), rich(item.note ?? '')],
@@ -107,11 +104,7 @@ export function dues(context: Context): Block[] {
       kind: 'table',
       id: 'dues',
       caption: 'Dues',
-      columns: [
-        { title: 'To', align: 'left', weight: 40 },
-        { title: 'Amount', align: 'right', weight: 20 },
-        { title: 'For', align: 'left', weight: 40 },
-      ],
+      columns: columns(['To', 40], ['Amount', 20, 'right'], ['For', 40]),
       rows: list.map((due, index) => ({
         id: `dues-${index + 1}`,
         cells: [

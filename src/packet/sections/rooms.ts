@@ -1,10 +1,11 @@
 import { printDate } from '../../facts/date.js';
 import type { Finish, Room, Structure } from '../../facts/house.js';
 import { type Length, printLength } from '../../facts/length.js';
+import { nameOf as nameOfRoom } from '../../facts/place-name.js';
 import { printSize } from '../../facts/size.js';
-import { nameOfRoom } from '../../tally/alarms.js';
 import { deedOf } from '../../tally/improvements.js';
 import { whoDid } from '../../tally/who.js';
+import { columns } from '../columns.js';
 import { type Context, photoIn } from '../context.js';
 import { markOf } from '../marks.js';
 import type { Block, Rich, Section } from '../packet.js';
@@ -73,10 +74,7 @@ function otherRooms(context: Context, homes: readonly (Room | Structure)[]): Blo
       kind: 'table',
       id: 'rooms-other-list',
       caption: 'Rooms whose finishes are not described',
-      columns: [
-        { title: 'Room', align: 'left', weight: 30 },
-        { title: 'What is known of it', align: 'left', weight: 70 },
-      ],
+      columns: columns(['Room', 30], ['What is known of it', 70]),
       rows: homes.map((home) => ({
         id: `room-${home.id}`,
         cells: [

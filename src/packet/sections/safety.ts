@@ -3,6 +3,7 @@ import type { AlarmPlace } from '../../tally/alarms.js';
 import type { Observation } from '../../tally/observations.js';
 import { leadAsbestosRules } from '../../tally/tables/lead-asbestos.js';
 import { safetyRules } from '../../tally/tables/safety.js';
+import { columns } from '../columns.js';
 import { type Context, placeName } from '../context.js';
 import { markOf } from '../marks.js';
 import type { Block, Section, TableRow } from '../packet.js';
@@ -81,12 +82,7 @@ function alarms(context: Context): Block[] {
       kind: 'table',
       id: 'alarm-places',
       caption: 'Where alarms are looked for, and what is recorded',
-      columns: [
-        { title: 'Place', align: 'left', weight: 36 },
-        { title: 'Warns of', align: 'left', weight: 16 },
-        { title: 'Recorded', align: 'left', weight: 26 },
-        { title: 'Replace by', align: 'left', weight: 22 },
-      ],
+      columns: columns(['Place', 36], ['Warns of', 16], ['Recorded', 26], ['Replace by', 22]),
       rows: plan.places.map((place, index) => alarmRow(context, place, index)),
       note: rich(`${rule.rule} ${rule.caution}`),
     },
@@ -161,11 +157,7 @@ function observations(context: Context): Block[] {
         kind: 'table',
         id: `observations-${topic.replaceAll(' ', '-')}`,
         caption: 'Seen and measured',
-        columns: [
-          { title: 'Where', align: 'left', weight: 26 },
-          { title: 'Observed', align: 'left', weight: 48 },
-          { title: 'Beside the figure', align: 'left', weight: 26 },
-        ],
+        columns: columns(['Where', 26], ['Observed', 48], ['Beside the figure', 26]),
         rows: list.map((one) => ({
           id: `observed-${one.id}`,
           cells: [rich(upperFirst(one.what)), rich(upperFirst(one.observed)), rich(one.stands)],
@@ -211,11 +203,7 @@ function oldMaterials(context: Context): Block[] {
         kind: 'table',
         id: 'lead-jobs',
         caption: 'Painted surface disturbed by work',
-        columns: [
-          { title: 'Where', align: 'left', weight: 26 },
-          { title: 'How much', align: 'left', weight: 40 },
-          { title: 'By whom', align: 'left', weight: 34 },
-        ],
+        columns: columns(['Where', 26], ['How much', 40], ['By whom', 34]),
         rows: lead.jobs.map((job, index) => ({
           id: `lead-job-${index + 1}`,
           cells: [

@@ -1,5 +1,6 @@
 import { printSquareFeet } from '../../facts/floor-area.js';
 import { AREA_CLASS_NAMES, AREA_CLASSES, type LevelArea } from '../../tally/area.js';
+import { columns } from '../columns.js';
 import type { Context } from '../context.js';
 import { drawPlan } from '../draw-plan.js';
 import { markOf } from '../marks.js';
@@ -106,10 +107,7 @@ export function classesTable(context: Context, detail: 'by level' | 'classes onl
     kind: 'table',
     id: 'area-classes',
     caption: 'Area by class',
-    columns: [
-      { title: 'Class', align: 'left', weight: 75 },
-      { title: 'Square feet', align: 'right', weight: 25 },
-    ],
+    columns: columns(['Class', 75], ['Square feet', 25, 'right']),
     rows,
     note: rich('Each class stands alone; they are never added up. Rounded once, at the end.'),
   };
@@ -180,11 +178,7 @@ function sumsTable(level: LevelArea): Block[] {
       kind: 'table',
       id: `sum-${level.id}`,
       caption: `How the figure for ${level.name.toLowerCase()} was worked out`,
-      columns: [
-        { title: 'Part', align: 'left', weight: 40 },
-        { title: 'Square feet', align: 'right', weight: 17 },
-        { title: 'Rule', align: 'left', weight: 43 },
-      ],
+      columns: columns(['Part', 40], ['Square feet', 17, 'right'], ['Rule', 43]),
       rows: [
         ...level.lines.map((line, index) => ({
           id: `sum-${level.id}-${index + 1}`,

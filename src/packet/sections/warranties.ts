@@ -1,3 +1,4 @@
+import { columns } from '../columns.js';
 import type { Context } from '../context.js';
 import { markOf } from '../marks.js';
 import type { Block } from '../packet.js';
@@ -12,12 +13,7 @@ export function warrantyTable(context: Context): Block[] {
       kind: 'table',
       id: 'warranties',
       caption: 'Warranties',
-      columns: [
-        { title: 'On', align: 'left', weight: 30 },
-        { title: 'Last day', align: 'left', weight: 26 },
-        { title: 'Moves to the next owner', align: 'left', weight: 20 },
-        { title: 'Terms', align: 'left', weight: 24 },
-      ],
+      columns: columns(['On', 30], ['Last day', 26], ['Moves to the next owner', 20], ['Terms', 24]),
       rows: list.map((end, index) => {
         const item = end.on.kind === 'system' ? end.on.item : end.on.item;
         const name = end.on.kind === 'system' ? (end.on.item.name ?? end.on.item.is) : end.on.item.what;
