@@ -10,6 +10,7 @@ import { listTree } from './archive/list-tree.js';
 import { recover, replaceFolder } from './archive/replace-folder.js';
 import type { FileToWrite } from './archive/write-tree.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
+import { diskTrouble } from './diagnostics/disk-trouble.js';
 import type { FactPath } from './diagnostics/fact-path.js';
 import { withoutKnockOns } from './diagnostics/knock-on.js';
 import { type Located, locate } from './diagnostics/report.js';
@@ -94,8 +95,11 @@ export async function composeHouse(order: HouseOrder): Promise<ComposedHouse> {
     const file = found.photos.get(id);
     return file === undefined ? [] : [{ file, hide: found.house.photos[id]?.hide ?? [] }];
   });
-  const developed = await developPhotos(orders, path.join(order.out, '.photo-cache'), (done, all) =>
-    order.onStep?.(`photo ${done} of ${all}`),
+  const developed = await developPhotos(
+    orders,
+    path.join(order.out, '.photo-cache'),
+    path.posix.join(order.outShown, '.photo-cache'),
+    (done, all) => order.onStep?.(`photo ${done} of ${all}`),
   );
   diagnostics.push(...developed.diagnostics);
   return finish(packets, developed.pictures);
@@ -218,7 +222,11 @@ async function putInPlace(
   files: readonly FileToWrite[],
 ): Promise<Diagnostic | undefined> {
   const shown = path.posix.join(order.outShown, house);
-  await recover(order.out);
+  try {
+    await recover(order.out);
+  } catch (thrown) {
+    return diskTrouble(thrown, shown);
+  }
   const others = EDITION_NAMES.filter((edition) => !order.editions.includes(edition));
   const kept = (
     await Promise.all(others.map((edition) => listTree(path.join(order.out, house), edition)))

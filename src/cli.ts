@@ -10,6 +10,7 @@ import { EDITION_NAMES, PUBLISHED } from './build.js';
 import { buildCommand, checkCommand } from './command-build.js';
 import { newCommand } from './command-new.js';
 import { serveCommand } from './command-serve.js';
+import { visible } from './diagnostics/report.js';
 import { readDate } from './facts/date.js';
 import type { EditionName } from './packet/packet.js';
 import { realTerminal, type Terminal } from './terminal.js';
@@ -44,11 +45,10 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
     .configureOutput({
       writeOut: terminal.out,
       writeErr: terminal.error,
-      outputError: (text, write) => write(text.replace(/^error: /, 'error cli.usage  ')),
+      outputError: (text, write) => write(usageError(text)),
     })
-    .showHelpAfterError('  do: type  sillplate --help  to see what can be typed')
     .showSuggestionAfterError();
-  program.addHelpText('after', EXAMPLES);
+  program.addHelpText('after', examples(EXAMPLES));
 
   const content = new Option('--content <dir>', 'where the house folders lie').default('content');
   const format = new Option('--format <form>', 'how messages are printed')
@@ -66,6 +66,7 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
     .argument('<folder>', 'the folder to make, for example content/my-house')
     .description('begin a house: asks a few questions and writes a commented house.yaml')
     .option('--yes', 'ask nothing; fill in examples to be changed')
+    .addHelpText('after', examples(NEW_EXAMPLES))
     .action(async (folder: string, options: { yes?: true }) =>
       finish(await newCommand(folder, options.yes === true, terminal)),
     );
@@ -74,6 +75,7 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
     .command('check')
     .argument('[house...]', 'names under the content folder, or paths; left out: all')
     .description('read the facts and say what is wrong, thin or missing; writes no packet')
+    .addHelpText('after', examples(CHECK_EXAMPLES))
     .addOption(content)
     .addOption(asOf)
     .addOption(out)
@@ -86,6 +88,7 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
     .command('build')
     .argument('[house...]', 'names under the content folder, or paths; left out: all')
     .description('make the packets: web pages, PDF and exports')
+    .addHelpText('after', examples(BUILD_EXAMPLES))
     .addOption(
       new Option(
         '--edition <names>',
@@ -105,6 +108,7 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
     .command('serve')
     .argument('[house...]', 'names under the content folder, or paths; left out: all')
     .description('show the pages in a browser on this machine and follow every edit')
+    .addHelpText('after', examples(SERVE_EXAMPLES))
     .addOption(content)
     .addOption(asOf)
     .addOption(out)
@@ -116,15 +120,66 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
   return program;
 }
 
-const EXAMPLES = `
-Examples:
-  sillplate new content/my-house         begin a house
-  sillplate check my-house               what is wrong, thin or missing
-  sillplate build my-house               make its packets in out/my-house/
-  sillplate build --edition agent        only the agent's sheet, for every house
-  sillplate build --as-of 2026-06-30     ages counted to that day
-  sillplate serve my-house               look at it while you write
-`;
+/** Commander's sentences in the form of every other message: what is so, then what to type. */
+function usageError(text: string): string {
+  const [said = '', ...more] = text
+    .trim()
+    .replace(/^error: /, '')
+    .split('\n');
+  // "… is invalid. There is no edition X. Write one of …": the last sentence is the way out.
+  const sentences = said
+    .split(/\.(?: |$)/)
+    .filter((sentence) => sentence !== '')
+    .map(lowerFirst);
+  const advice = sentences.length > 1 ? sentences.pop() : undefined;
+  const problem = sentences.join(': ');
+  const near = more.flatMap((line) => /^\(Did you mean (?:one of )?(.*)\?\)$/.exec(line)?.[1] ?? []);
+  const ways = [
+    ...(advice === undefined ? [] : [advice]),
+    ...near.map((word) => `perhaps  ${word}`),
+    'type  sillplate --help  to see what can be typed',
+  ];
+  const lines = ways.map((way, index) => `  ${index === 0 ? 'do' : 'or'}: ${visible(way)}\n`);
+  return `error cli.usage  ${visible(problem)}\n${lines.join('')}`;
+}
+
+const lowerFirst = (sentence: string): string => sentence.charAt(0).toLowerCase() + sentence.slice(1);
+
+type Example = readonly [typed: string, does: string];
+
+const EXAMPLES: readonly Example[] = [
+  ['sillplate new content/my-house', 'begin a house'],
+  ['sillplate check my-house', 'what is wrong, thin or missing'],
+  ['sillplate build my-house', 'make its packets in out/my-house/'],
+  ['sillplate build --edition agent', 'only the agent’s sheet, for every house'],
+  ['sillplate build --as-of 2026-06-30', 'ages counted to that day'],
+  ['sillplate serve my-house', 'look at it while you write'],
+];
+const NEW_EXAMPLES: readonly Example[] = [
+  ['sillplate new content/my-house', 'asks five questions first'],
+  ['sillplate new content/my-house --yes', 'asks nothing'],
+];
+const CHECK_EXAMPLES: readonly Example[] = [
+  ['sillplate check', 'every house of content/'],
+  ['sillplate check my-house', 'one of them'],
+  ['sillplate check .', 'the house you are in'],
+  ['sillplate check --format github', 'as notes beside the lines of a pull request'],
+];
+const BUILD_EXAMPLES: readonly Example[] = [
+  ['sillplate build my-house', 'agent, buyer and care packets in out/my-house/'],
+  ['sillplate build --edition file my-house', 'the house file, which is for you alone'],
+  ['sillplate build --edition agent,buyer', 'two editions, for every house'],
+  ['sillplate build --as-of 2026-06-30', 'ages counted to that day'],
+];
+const SERVE_EXAMPLES: readonly Example[] = [
+  ['sillplate serve', 'every house of content/'],
+  ['sillplate serve my-house --port 8080', 'one of them, at http://127.0.0.1:8080/'],
+];
+
+function examples(list: readonly Example[]): string {
+  const width = Math.max(...list.map(([typed]) => typed.length));
+  return `\nExamples:\n${list.map(([typed, does]) => `  ${typed.padEnd(width)}  ${does}`).join('\n')}\n`;
+}
 
 function day(text: string): string {
   const read = readDate(text);

@@ -39,7 +39,8 @@ export async function checkCommand(
     terminal.out(printReport(located, options.format, false));
     return statusOf(located);
   }
-  for (const one of walked) {
+  for (const [index, one] of walked.entries()) {
+    if (index > 0) terminal.out('\n');
     const gaps = one.located.filter(isGap);
     const rest = one.located.filter((item) => !isGap(item));
     if (rest.length > 0) terminal.out(`${printReport(rest, 'text', terminal.colour)}\n`);

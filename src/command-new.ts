@@ -3,8 +3,8 @@ import { mkdir, readdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import { fileURLToPath } from 'node:url';
-import { diskTrouble } from './archive/replace-folder.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
+import { diskTrouble } from './diagnostics/disk-trouble.js';
 import { printReport } from './diagnostics/report.js';
 import { readDate } from './facts/date.js';
 import { FOLDER_NAME, folderNameFrom, shownPath } from './find-houses.js';
@@ -26,6 +26,7 @@ export async function newCommand(folder: string, yes: boolean, terminal: Termina
     (FOLDER_NAME.test(name) ? undefined : badName(name, shown)) ?? (await notEmpty(folder, shown));
   if (trouble !== undefined) return refuse(trouble, terminal);
   const answers = yes ? { ...EXAMPLES, name: titleOf(name) } : await ask(titleOf(name), terminal);
+  if (answers === undefined) return refuse(noAnswers(shown), terminal);
   const schema = path
     .relative(path.resolve(folder), fileURLToPath(new URL('../dist/house.schema.json', import.meta.url)))
     .split(path.sep)
@@ -34,7 +35,8 @@ export async function newCommand(folder: string, yes: boolean, terminal: Termina
     for (const inner of ['photos', 'documents']) await mkdir(path.join(folder, inner), { recursive: true });
     await writeFile(path.join(folder, 'house.yaml'), firstHouse(answers, schema), { flag: 'wx' });
   } catch (thrown) {
-    return refuse(diskTrouble(thrown, shown), terminal);
+    refuse(diskTrouble(thrown, shown), terminal);
+    return 1;
   }
   terminal.out(
     `${shown}/house.yaml is written.\n\nNext:\n  open it in an editor, and change what is there\n  sillplate check ${shown}\n  sillplate build ${shown}\n`,
@@ -42,12 +44,20 @@ export async function newCommand(folder: string, yes: boolean, terminal: Termina
   return 0;
 }
 
+/** What was typed can't be followed, so the status is that of a command line. */
 function refuse(diagnostic: Diagnostic, terminal: Terminal): number {
-  terminal.out(
+  terminal.error(
     printReport([{ diagnostic, place: undefined, near: false, also: [] }], 'text', terminal.colour),
   );
-  return 1;
+  return 2;
 }
+
+const noAnswers = (shown: string): Diagnostic => ({
+  code: 'cli.usage',
+  severity: 'error',
+  message: 'the questions were not answered to the end, so nothing is written',
+  hints: [`to be asked nothing, type  sillplate new ${shown} --yes`],
+});
 
 const badName = (name: string, shown: string): Diagnostic => ({
   code: 'facts.id',
@@ -81,39 +91,44 @@ const titleOf = (name: string): string =>
     .map((word) => word.charAt(0).toUpperCase() + word.slice(1))
     .join(' ');
 
-async function ask(name: string, terminal: Terminal): Promise<FirstAnswers> {
+type Check = (answer: string) => string | undefined;
+
+/** Undefined if the input ends before the last answer. */
+async function ask(name: string, terminal: Terminal): Promise<FirstAnswers | undefined> {
   const lines = createInterface({ input: process.stdin, output: process.stdout });
-  const answers = { ...EXAMPLES, name };
+  // One stream of lines: answers that arrive together must not be lost between two questions.
+  const typed = lines[Symbol.asyncIterator]();
+  const question = async (words: string, usual: string, check: Check = () => undefined) => {
+    for (;;) {
+      lines.setPrompt(`${words} [${usual}]: `);
+      lines.prompt();
+      const next = await typed.next();
+      if (next.done === true) return undefined;
+      const answer = next.value.trim() || usual;
+      const problem = check(answer);
+      if (problem === undefined) return answer;
+      terminal.out(`  ${problem}\n`);
+    }
+  };
   try {
     terminal.out('Five questions; Enter takes what stands in brackets. Everything can be changed later.\n');
-    const question = async (
-      words: string,
-      usual: string,
-      ok: (answer: string) => string | undefined,
-    ): Promise<string> => {
-      for (;;) {
-        const typed = (await lines.question(`${words} [${usual}]: `)).trim();
-        const answer = typed === '' ? usual : typed;
-        const problem = ok(answer);
-        if (problem === undefined) return answer;
-        terminal.out(`  ${problem}\n`);
-      }
-    };
-    const date = (answer: string): string | undefined => {
-      if (answer === 'not known') return undefined;
-      const read = readDate(answer);
-      return read.ok ? undefined : `${read.problem}: ${read.hint}, or: not known`;
-    };
-    answers.name = await question('What do you call the house', name, () => undefined);
-    answers.city = await question('Town', EXAMPLES.city, () => undefined);
-    answers.state = await question('State', EXAMPLES.state, (answer) =>
-      /^[A-Z]{2}$/.test(answer) ? undefined : 'Two capital letters, for example OH',
-    );
-    answers.built = await question('Year built', 'not known', date);
-    const bought = await question('Day you bought it', 'not known', date);
-    answers.bought = bought === 'not known' ? undefined : bought;
-    return answers;
+    const house = await question('What do you call the house', name);
+    const city = house && (await question('Town', EXAMPLES.city));
+    const state = city && (await question('State', EXAMPLES.state, twoCapitals));
+    const built = state && (await question('Year built', 'not known', dateOrNotKnown));
+    const bought = built && (await question('Day you bought it', 'not known', dateOrNotKnown));
+    if (!house || !city || !state || !built || !bought) return undefined;
+    return { name: house, city, state, built, bought: bought === 'not known' ? undefined : bought };
   } finally {
     lines.close();
   }
 }
+
+const twoCapitals: Check = (answer) =>
+  /^[A-Z]{2}$/.test(answer) ? undefined : 'Two capital letters, for example OH';
+
+const dateOrNotKnown: Check = (answer) => {
+  if (answer === 'not known') return undefined;
+  const read = readDate(answer);
+  return read.ok ? undefined : `${read.problem}: ${read.hint}, or: not known`;
+};

@@ -65,7 +65,12 @@ export async function serveCommand(
     const house = houses.find((one) => path.resolve(file).startsWith(path.resolve(one.folder) + path.sep));
     if (house === undefined) return;
     last = last.then(async () => {
-      await refresh(preview, house, terminal);
+      try {
+        await refresh(preview, house, terminal);
+      } catch (thrown) {
+        // One edit that goes wrong must not end the preview; the pages stay as they were.
+        terminal.error(`error bug.internal  ${(thrown as Error).message}\n`);
+      }
       for (const listener of listeners) listener.write('data: changed\n\n');
     });
   });
@@ -77,6 +82,7 @@ export async function serveCommand(
       server.closeAllConnections();
     };
     process.once('SIGINT', () => void stop());
+    process.once('SIGTERM', () => void stop());
     ready?.(stop, address);
   });
   return 0;
@@ -131,7 +137,8 @@ async function answer(
     return send(403, 'text/plain; charset=utf-8', 'This preview answers only this machine.\n');
   if (request.method !== 'GET' && request.method !== 'HEAD')
     return send(405, 'text/plain; charset=utf-8', 'Only looking is possible.\n');
-  const { pathname } = new URL(request.url ?? '/', 'http://127.0.0.1');
+  const pathname = pathOf(request);
+  if (pathname === undefined) return send(400, 'text/plain; charset=utf-8', 'This address can’t be read.\n');
   if (pathname === '/-/changes') {
     response.writeHead(200, { 'content-type': 'text/event-stream', 'cache-control': 'no-store' });
     listeners.add(response);
@@ -151,6 +158,14 @@ async function answer(
     terminal.error(`error bug.internal  ${(thrown as Error).message}\n`);
     send(500, 'text/plain; charset=utf-8', 'This page could not be made; see the terminal.\n');
   }
+}
+
+/** Undefined if the request asks for something that is no path here. */
+function pathOf(request: IncomingMessage): string | undefined {
+  const asked = request.url ?? '/';
+  return asked.startsWith('/') && !asked.startsWith('//') && URL.canParse(asked, 'http://127.0.0.1')
+    ? new URL(asked, 'http://127.0.0.1').pathname
+    : undefined;
 }
 
 /** A page on another site can make a browser ask here; its Host or Origin gives it away. */

@@ -16,42 +16,58 @@ export async function findHouses(
   content: string,
   wanted: readonly string[],
 ): Promise<{ houses: HouseFolder[]; diagnostics: Diagnostic[] }> {
-  const names = wanted.length > 0 ? wanted.map((name) => asPath(content, name)) : await allIn(content);
-  if (names === undefined) {
-    return { houses: [], diagnostics: [noFolder(content)] };
-  }
+  const folders = wanted.length > 0 ? wanted.map((name) => asPath(content, name)) : await allIn(content);
+  if (folders === undefined) return { houses: [], diagnostics: [await noFolder(content)] };
+  if (folders.length === 0) return { houses: [], diagnostics: [noHouse(content)] };
   const diagnostics: Diagnostic[] = [];
-  if (names.length === 0)
-    diagnostics.push({
-      code: 'intake.empty',
-      severity: 'error',
-      file: shownPath(content),
-      message: `there is no house in ${shownPath(content)}`,
-      hints: [`type  sillplate new ${path.posix.join(shownPath(content), 'my-house')}  to begin one`],
-    });
-  const houses = names.flatMap((folder): HouseFolder[] => {
+  const houses = new Map<string, HouseFolder>();
+  for (const folder of folders) {
     const shown = shownPath(folder);
     const name = path.basename(path.resolve(folder));
-    if (FOLDER_NAME.test(name)) return [{ folder, shown }];
-    diagnostics.push({
-      code: 'facts.id',
+    const earlier = houses.get(name);
+    if (!FOLDER_NAME.test(name)) diagnostics.push(badName(name, shown, await exists(folder)));
+    else if (earlier === undefined) houses.set(name, { folder, shown });
+    // One house named twice is made once; two that share a name would write over each other.
+    else if (path.resolve(earlier.folder) !== path.resolve(folder))
+      diagnostics.push(sameName(name, shown, earlier.shown));
+  }
+  return { houses: [...houses.values()], diagnostics };
+}
+
+const noHouse = (content: string): Diagnostic => ({
+  code: 'intake.empty',
+  severity: 'error',
+  file: shownPath(content),
+  message: `there is no house in ${shownPath(content)}`,
+  hints: [`type  sillplate new ${path.posix.join(shownPath(content), 'my-house')}  to begin one`],
+});
+
+function badName(name: string, shown: string, isThere: boolean): Diagnostic {
+  const better = path.posix.join(path.posix.dirname(shown), folderNameFrom(name));
+  if (!isThere)
+    return {
+      code: 'intake.no-folder',
       severity: 'error',
       file: shown,
-      message: `the folder name “${name}” can’t be used in file names and links`,
-      hints: [
-        `rename it with small letters, digits and hyphens, for example  ${
-          name
-            .normalize('NFKD')
-            .toLowerCase()
-            .replace(/[^a-z0-9]+/g, '-')
-            .replace(/^-+|-+$/g, '') || 'my-house'
-        }`,
-      ],
-    });
-    return [];
-  });
-  return { houses, diagnostics };
+      message: `there is no folder ${shown}`,
+      hints: [`perhaps  ${better}`, 'house folders have small letters, digits and hyphens'],
+    };
+  return {
+    code: 'facts.id',
+    severity: 'error',
+    file: shown,
+    message: `the folder name “${name}” can’t be used in file names and links`,
+    hints: [`rename it with small letters, digits and hyphens, for example  ${folderNameFrom(name)}`],
+  };
 }
+
+const sameName = (name: string, shown: string, earlier: string): Diagnostic => ({
+  code: 'facts.id-twice',
+  severity: 'error',
+  file: shown,
+  message: `two houses are named ${name}, and their packets would lie in one folder; the other is ${earlier}`,
+  hints: ['rename one of the two folders, or make them one after the other with different  --out'],
+});
 
 /** What a name becomes as a folder: "Quarry Road" is quarry-road. */
 export function folderNameFrom(name: string): string {
@@ -73,9 +89,8 @@ async function allIn(content: string): Promise<string[] | undefined> {
     const entries = await readdir(content, { withFileTypes: true });
     const folders = [];
     for (const entry of entries) {
-      if (entry.name.startsWith('.')) continue;
       const folder = path.join(content, entry.name);
-      if ((await stat(folder)).isDirectory()) folders.push(folder);
+      if (!entry.name.startsWith('.') && (await isFolder(folder))) folders.push(folder);
     }
     return folders.sort();
   } catch {
@@ -83,15 +98,34 @@ async function allIn(content: string): Promise<string[] | undefined> {
   }
 }
 
-const noFolder = (content: string): Diagnostic => ({
-  code: 'intake.no-folder',
-  severity: 'error',
-  file: shownPath(content),
-  message: `there is no folder ${shownPath(content)} to find houses in`,
-  hints: [
-    'name another with  --content DIR',
-    `or type  sillplate new ${path.posix.join(shownPath(content), 'my-house')}  to begin a house`,
-  ],
-});
+const exists = (file: string): Promise<boolean> =>
+  stat(file).then(
+    () => true,
+    () => false,
+  );
+
+/** A link that leads nowhere is no folder. */
+const isFolder = (file: string): Promise<boolean> =>
+  stat(file).then(
+    (found) => found.isDirectory(),
+    () => false,
+  );
+
+async function noFolder(content: string): Promise<Diagnostic> {
+  const inAHouse = await exists('house.yaml');
+  return {
+    code: 'intake.no-folder',
+    severity: 'error',
+    file: shownPath(content),
+    message: `there is no folder ${shownPath(content)} to find houses in`,
+    hints: [
+      ...(inAHouse
+        ? ['to take the house you are in, type a dot behind the command, for example  sillplate check .']
+        : []),
+      'name another with  --content DIR',
+      `type  sillplate new ${path.posix.join(shownPath(content), 'my-house')}  to begin a house`,
+    ],
+  };
+}
 
 export const shownPath = (file: string): string => file.split(path.sep).join('/').replace(/\/+$/, '') || '.';

@@ -59,7 +59,7 @@ export class Preview {
 
   async find(pathname: string): Promise<{ type: string; body: string | Uint8Array } | undefined> {
     if (pathname === '/') return { type: TYPES['.html'] as string, body: this.#list() };
-    const [house, ...rest] = decodeURIComponent(pathname).slice(1).split('/');
+    const [house, ...rest] = decoded(pathname).slice(1).split('/');
     const shown = this.#houses.get(house ?? '');
     if (shown === undefined) return undefined;
     const inside = rest.join('/').replace(/\/$/, '/index.html');
@@ -85,6 +85,15 @@ export class Preview {
     return following(
       `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>Houses</title><style>:root{color-scheme:light dark}body{font:17px/1.7 Georgia,serif;max-width:44rem;margin:3rem auto;padding:0 1rem}</style></head><body><h1>Houses</h1><ul>${items.join('')}</ul></body></html>`,
     );
+  }
+}
+
+/** A path that is no valid percent-encoding names no page. */
+function decoded(pathname: string): string {
+  try {
+    return decodeURIComponent(pathname);
+  } catch {
+    return '';
   }
 }
 

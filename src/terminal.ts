@@ -15,6 +15,11 @@ export interface Progress {
 }
 
 export function realTerminal(): Terminal {
+  // `sillplate check | head` closes the pipe early; what nobody reads need not be written.
+  for (const stream of [process.stdout, process.stderr])
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code !== 'EPIPE') throw error;
+    });
   return {
     out: (text) => void process.stdout.write(text),
     error: (text) => void process.stderr.write(text),

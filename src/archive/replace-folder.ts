@@ -8,6 +8,7 @@
 import { mkdir, readdir, rename, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import { diskTrouble } from '../diagnostics/disk-trouble.js';
 import { type FileToWrite, writeTree } from './write-tree.js';
 
 const MAKING = /^\.making-(\d+)-/;
@@ -82,34 +83,4 @@ async function exists(file: string): Promise<boolean> {
   } catch {
     return false;
   }
-}
-
-const REASONS: Record<string, readonly [string, string]> = {
-  ENOSPC: ['the disk is full', 'free some space, then build again'],
-  EDQUOT: ['your share of the disk is full', 'free some space, then build again'],
-  EACCES: ['you may not write there', 'choose another folder:  --out my-packets'],
-  EPERM: ['you may not write there', 'choose another folder:  --out my-packets'],
-  EROFS: ['that disk can only be read', 'choose another folder:  --out my-packets'],
-  ENOTDIR: [
-    'a file stands where a folder is needed',
-    'move the file away, or choose another folder:  --out my-packets',
-  ],
-  EEXIST: [
-    'a file stands where a folder is needed',
-    'move the file away, or choose another folder:  --out my-packets',
-  ],
-};
-
-export function diskTrouble(thrown: unknown, shown: string): Diagnostic {
-  const code = (thrown as NodeJS.ErrnoException).code;
-  const reason = code === undefined ? undefined : REASONS[code];
-  if (code === undefined) throw thrown;
-  const [what, hint] = reason ?? [`the system says ${code}`, 'check the folder, then build again'];
-  return {
-    code: 'archive.disk',
-    severity: 'error',
-    file: shown,
-    message: `${shown} could not be written: ${what}. What was there before is as it was`,
-    hints: [hint],
-  };
 }

@@ -41,7 +41,6 @@ export const CODES = {
   'tally.no-life': 'A system whose name no published table of lives knows.',
   'tally.lead': 'Painted surface disturbed in a house built before 1978.',
   'tally.gap': 'A fact that an edition needs and the folder lacks.',
-  'packet.no-alt': 'A photo that is to be shown without words for those who can’t see it.',
   'print.no-glyph': 'A character that the paper’s typefaces lack.',
   'archive.disk': 'An output that could not be written.',
   'cli.usage': 'A command line that can’t be followed.',

@@ -27,7 +27,9 @@ export function withoutKnockOns(derived: readonly Diagnostic[], errors: readonly
   if (causes.some(unreadFile)) return [];
   // What was cut away for its own error must not be called a gap as well.
   const fresh =
-    causes.length === 0 ? derived : derived.filter((one) => one.code !== 'tally.gap' && !follows(one, causes));
+    causes.length === 0
+      ? derived
+      : derived.filter((one) => one.code !== 'tally.gap' && !follows(one, causes));
   const own = fresh.filter(isError);
   return fresh.filter((one) => isError(one) || !follows(one, own));
 }

@@ -15,8 +15,20 @@ function halves(value: unknown, path: FactPath): Diagnostic[] {
     (was === undefined) === (corrected === undefined)
       ? []
       : was === undefined
-        ? [half([...path, 'corrected'], `“${word}” was corrected, but what it said before is not there`, 'was: 1999')]
-        : [half([...path, 'was'], `“${word}” has an earlier value, but not the day it was corrected`, 'corrected: 2026-05-02')];
+        ? [
+            half(
+              [...path, 'corrected'],
+              `“${word}” was corrected, but what it said before is not there`,
+              'was: 1999',
+            ),
+          ]
+        : [
+            half(
+              [...path, 'was'],
+              `“${word}” has an earlier value, but not the day it was corrected`,
+              'corrected: 2026-05-02',
+            ),
+          ];
   const inner = Object.entries(value).flatMap(([key, part]) =>
     halves(part, [...path, Array.isArray(value) ? Number(key) : key]),
   );

@@ -75,14 +75,10 @@ function explainLeaf(issue: Issue, path: FactPath, raw: unknown, written: Writte
 
   if (issue.code === 'unrecognized_keys') return unknownWords(issue.keys, path, raw, written);
   if (value === undefined) {
-    const hint =
-      field.choices.length > 0 && field.kind === 'choice'
-        ? `${name}: ${oneOf(field.choices)}`
-        : `${name}: ${field.example ?? '…'}`;
     return one(
       'facts.missing',
       `“${name}” is missing${field.about ? `: ${lowerFirst(field.about)}` : ''}`,
-      [`add a line  ${hint}`],
+      [howToAdd(name, path, field)],
       true,
     );
   }
@@ -200,6 +196,16 @@ function unknownWord(key: string, parent: FactPath): Explained {
     cut: [...parent, key],
     absent: false,
   };
+}
+
+function howToAdd(name: string, path: FactPath, field: ReturnType<typeof describedAt>): string {
+  if (field.choices.length > 0 && field.kind === 'choice')
+    return `add a line  ${name}: ${oneOf(field.choices)}`;
+  if (field.example !== undefined) return `add a line  ${name}: ${field.example}`;
+  const needed = wordsAt(path).filter((word) => isRequired([...path, word]));
+  return needed.length === 0
+    ? `add a line  ${name}: …`
+    : `add a line  ${name}:  and below it, two spaces further in,  ${needed.map((word) => `${word}:`).join(' ')}`;
 }
 
 function kindOfSchema(path: FactPath): string {

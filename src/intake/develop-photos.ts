@@ -10,6 +10,7 @@ import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import sharp, { type Sharp } from 'sharp';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import { diskTrouble } from '../diagnostics/disk-trouble.js';
 import { notAPicture, type PhotoFile, PIXEL_LIMIT } from './photo-files.js';
 
 /** Bytes of AVIF and JPEG depend on libvips' own threads; one each keeps them the same on every machine. */
@@ -61,33 +62,35 @@ interface Manifest {
 export async function developPhotos(
   orders: readonly PhotoOrder[],
   cache: string,
+  /** The cache as the writer would type it. */
+  shownCache: string,
   onPhoto: (done: number, all: number) => void = () => {},
 ): Promise<{ pictures: ReadonlyMap<string, DevelopedPhoto>; diagnostics: readonly Diagnostic[] }> {
   const pictures = new Map<string, DevelopedPhoto>();
   const diagnostics: Diagnostic[] = [];
+  let refused: Diagnostic | undefined;
   const queue = [...orders];
   let done = 0;
   const worker = async (): Promise<void> => {
-    for (let order = queue.shift(); order !== undefined; order = queue.shift()) {
+    for (let order = queue.shift(); order !== undefined && refused === undefined; order = queue.shift()) {
       const { file } = order;
       try {
         pictures.set(file.id, await develop(order, cache));
       } catch (thrown) {
-        if (isDiskTrouble(thrown)) throw thrown;
-        diagnostics.push({ ...notAPicture(path.basename(file.original)), path: ['photos', file.id] });
+        if (isRefusal(thrown)) refused ??= diskTrouble(thrown, shownCache);
+        else diagnostics.push({ ...notAPicture(path.basename(file.original)), path: ['photos', file.id] });
       }
       done += 1;
       onPhoto(done, orders.length);
     }
   };
   await Promise.all(Array.from({ length: Math.min(availableParallelism(), orders.length) }, worker));
-  return { pictures, diagnostics };
+  return { pictures, diagnostics: refused === undefined ? diagnostics : [...diagnostics, refused] };
 }
 
-const isDiskTrouble = (thrown: unknown): boolean =>
-  ['ENOSPC', 'EACCES', 'EROFS', 'EPERM', 'EMFILE', 'EDQUOT', 'ENOTDIR'].includes(
-    (thrown as NodeJS.ErrnoException).code ?? '',
-  );
+/** The system refused; a picture that can't be decoded carries no system call. */
+const isRefusal = (thrown: unknown): boolean =>
+  thrown instanceof Error && (thrown as NodeJS.ErrnoException).syscall !== undefined;
 
 async function develop(order: PhotoOrder, cache: string): Promise<DevelopedPhoto> {
   const bytes = await readFile(order.file.original);

@@ -55,7 +55,9 @@ export function absentFile(
       why === 'absent' ? `there is no file “${name}” in ${folder}/` : `${folder}/${name} is no plain file`,
     hints: [
       ...(near === undefined ? [] : [`perhaps  ${near}`]),
-      `put it into ${folder}/, or check the spelling (capital and small letters count)`,
+      why === 'absent'
+        ? `put it into ${folder}/, or check the spelling (capital and small letters count)`
+        : 'name one file, not a folder',
     ],
   };
 }

@@ -57,16 +57,16 @@ const EXPLANATIONS: readonly ((trouble: Trouble) => Explained | undefined)[] = [
   tab,
   invisible,
   tag,
+  backslash,
   openQuote,
   textAfterQuote,
   openBracket,
   closingBracket,
   reservedSign,
-  secondColon,
   listBehindColon,
+  secondColon,
   noColon,
   comma,
-  escape,
   depth,
   complexWord,
   notLinedUp,
@@ -223,17 +223,16 @@ function noColon({ text, line, reason }: Trouble): Explained | undefined {
     if (words === null || /:(\s|$)/.test(one.source)) continue;
     const [, indent = '', word = '', colon = '', rest = ''] = words;
     const start = one.start + indent.length;
-    const value = rest.trim() === '' ? '…' : rest.trim();
     return colon === ':'
       ? [
           { start, end: start + word.length + 1 },
           'there is no space after the colon',
-          `write  ${word}: ${value}`,
+          `write  ${word}: ${rest.trim()}`.trimEnd(),
         ]
       : [
           { start, end: start + word.length },
           'there is no colon after the word in this line',
-          `write  ${word}: ${value}`,
+          `write  ${word}: ${rest.trim()}`.trimEnd(),
         ];
   }
   return undefined;
@@ -248,7 +247,7 @@ function comma({ reason, at }: Trouble): Explained | undefined {
   ];
 }
 
-function escape({ reason, text, at }: Trouble): Explained | undefined {
+function backslash({ reason, text, at }: Trouble): Explained | undefined {
   if (!/escape|hexadecimal/.test(reason)) return undefined;
   const start = text[at] === '\\' ? at : Math.max(0, at - 1);
   return [

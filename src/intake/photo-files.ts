@@ -94,7 +94,10 @@ async function lookAt(
   const bytes = await readFile(original).catch((thrown: NodeJS.ErrnoException) => thrown);
   if (bytes instanceof Error)
     return {
-      diagnostic: badPhoto(`photos/${name} can’t be read (${bytes.code ?? 'unknown reason'})`, 'check who may read it'),
+      diagnostic: badPhoto(
+        `photos/${name} can’t be read (${bytes.code ?? 'unknown reason'})`,
+        'check who may read it',
+      ),
     };
   try {
     const metadata = await sharp(bytes, { limitInputPixels: PIXEL_LIMIT }).metadata();

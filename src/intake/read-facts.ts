@@ -1,4 +1,5 @@
 /** The YAML files of a house folder, merged by top-level word, with the place of every fact. */
+import { isUtf8 } from 'node:buffer';
 import { readdir, readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
@@ -6,6 +7,7 @@ import type { FactPath } from '../diagnostics/fact-path.js';
 import type { Place, PlaceBook } from '../diagnostics/place.js';
 import { valueAt } from '../facts/explain-issue.js';
 import { nearestWord } from '../facts/nearest-word.js';
+import { lineIndex } from './line-index.js';
 import { safePath } from './safe-path.js';
 import { readYaml, type YamlFile } from './yaml.js';
 
@@ -157,16 +159,27 @@ async function readText(
       );
     }
     const bytes = await readFile(safe.absolute);
-    return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
+    return isUtf8(bytes) ? { text: bytes.toString('utf8') } : { diagnostic: notUtf8(bytes, file) };
   } catch (thrown) {
-    if (thrown instanceof TypeError)
-      return fail('intake.encoding', `${file} is not UTF-8 text`, 'save it again as UTF-8 in your editor');
     return fail(
       'intake.no-file',
       `${file} can’t be read (${(thrown as NodeJS.ErrnoException).code ?? 'unknown reason'})`,
       'check who may read it',
     );
   }
+}
+
+/** Points at the first character that is none. */
+function notUtf8(bytes: Buffer, file: string): Diagnostic {
+  const text = bytes.toString('utf8');
+  const at = Math.max(0, text.indexOf('\uFFFD'));
+  return {
+    code: 'intake.encoding',
+    severity: 'error',
+    place: lineIndex(text, file)({ start: at, end: at + 1 }),
+    message: 'this file is not UTF-8 text; here is the first character that can’t be read',
+    hints: ['save it again as UTF-8 in your editor'],
+  };
 }
 
 function merge(files: readonly YamlFile[], names: readonly string[], diagnostics: Diagnostic[]) {

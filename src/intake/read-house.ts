@@ -15,7 +15,7 @@ import { checkReferences } from '../facts/check-references.js';
 import type { House } from '../facts/house.js';
 import { checkDocuments } from './documents.js';
 import { findPhotos, type PhotoFile } from './photo-files.js';
-import { readFacts } from './read-facts.js';
+import { readFacts, type WrittenFacts } from './read-facts.js';
 
 export interface HouseOnDisk {
   /** Name of the folder. */
@@ -53,7 +53,7 @@ export async function readHouse(folder: string, shown: string): Promise<ReadHous
   const checked = checkHouse(facts.spec, facts.written);
   const { house } = checked;
   const rest = { places: facts.places, writtenPath: checked.writtenPath, spec: facts.spec };
-  const own = checked.diagnostics.filter((d) => !restsOnBroken(d, facts.broken));
+  const own = checked.diagnostics.filter((d) => !restsOnBroken(d, facts));
   const first = [...facts.diagnostics, ...own];
   const nothing = Object.keys(facts.spec).length === 0;
   if (house === undefined || nothing)
@@ -76,8 +76,8 @@ export async function readHouse(folder: string, shown: string): Promise<ReadHous
 }
 
 /** A word that could not be read is not also reported as missing. */
-function restsOnBroken(diagnostic: Diagnostic, broken: readonly string[]): boolean {
-  if (broken.length === 0) return false;
+function restsOnBroken(diagnostic: Diagnostic, { broken, spec }: WrittenFacts): boolean {
   const top = String(diagnostic.path?.[0] ?? '');
-  return broken.includes('*') || broken.includes(top);
+  // `*`: a whole file was not read, and may hold whatever is nowhere else.
+  return broken.includes(top) || (broken.includes('*') && !Object.hasOwn(spec, top));
 }

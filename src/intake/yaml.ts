@@ -2,15 +2,22 @@
  * One YAML file: its value, and where each part of it stands.
  *
  * Reads YAML 1.2 core: dates stay text, `no` is a word, `02139` is a number (and is asked about later). The
- * only file that imports the YAML parser for house folders, beside the walk over its events.
+ * only file that imports the YAML parser for house folders.
  */
-import { CORE_SCHEMA, constructFromEvents, parseEvents, YAMLException } from 'js-yaml';
+import {
+  CORE_SCHEMA,
+  constructFromEvents,
+  EVENT_ID,
+  getScalarValue,
+  parseEvents,
+  YAMLException,
+} from 'js-yaml';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
 import type { Place } from '../diagnostics/place.js';
 import { explainYamlError } from './explain-yaml-error.js';
 import { lineIndex, type Span } from './line-index.js';
-import { notWords, walkEvents, writtenTwice } from './yaml-events.js';
+import { notWords, walkParts, writtenTwice, type YamlPart } from './yaml-parts.js';
 
 export interface YamlFile {
   readonly data: Readonly<Record<string, unknown>>;
@@ -37,7 +44,10 @@ export function readYaml(source: string, file: string): YamlFile {
     const words = blocks.map((block) => block.word);
     return finish(text, [whole], words.length === 0 ? ['*'] : words, place);
   }
-  const read = blocks.map((block) => ({ word: block.word, part: ofWord(readBlock(block, place), block.word) }));
+  const read = blocks.map((block) => ({
+    word: block.word,
+    part: ofWord(readBlock(block, place), block.word),
+  }));
   const broken = read.filter(({ part }) => part.error !== undefined).map(({ word }) => word);
   const more = [...twice(blocks, place), ...(broken.length > 0 ? [] : [whole.error])];
   return finish(
@@ -74,7 +84,11 @@ function readBlock({ text, start }: Block, placeInFile: (span: Span) => Place): 
   const nothing = { data: {}, values: new Map(), keys: new Map(), diagnostics: [] };
   try {
     const events = parseEvents(text, { maxDepth: MAX_DEPTH });
-    const walked = walkEvents(events, text, place);
+    const walked = walkParts(
+      events.map((event) => partOf(event, text)),
+      text,
+      place,
+    );
     // The parser would throw on an alias or a group as a word; the walk has said both with their places.
     if (walked.fatal !== undefined) return { ...nothing, error: walked.fatal };
     const documents = constructFromEvents(events, {
@@ -100,6 +114,44 @@ function readBlock({ text, start }: Block, placeInFile: (span: Span) => Place): 
     const at = Math.min(thrown.mark?.position ?? 0, Math.max(0, text.length - 1));
     return { ...nothing, error: explainYamlError(thrown.reason, at, text, place) };
   }
+}
+
+type Event = ReturnType<typeof parseEvents>[number];
+
+const KINDS: Readonly<Record<Event['type'], YamlPart['kind']>> = {
+  [EVENT_ID.DOCUMENT]: 'document',
+  [EVENT_ID.SEQUENCE]: 'list',
+  [EVENT_ID.MAPPING]: 'group',
+  [EVENT_ID.SCALAR]: 'scalar',
+  [EVENT_ID.ALIAS]: 'alias',
+  [EVENT_ID.POP]: 'end',
+};
+
+function partOf(event: Event, text: string): YamlPart {
+  const hasAnchor = 'anchorStart' in event && event.anchorStart >= 0;
+  return {
+    kind: KINDS[event.type],
+    span: spanOf(event, text),
+    anchor: hasAnchor ? { start: event.anchorStart, end: event.anchorEnd } : undefined,
+    text: event.type === EVENT_ID.SCALAR ? getScalarValue(text, event) : '',
+  };
+}
+
+function spanOf(event: Event, text: string): Span | undefined {
+  if (event.type === EVENT_ID.SCALAR)
+    return event.valueStart < 0 ? undefined : withQuotes(text, event.valueStart, event.valueEnd);
+  if (event.type === EVENT_ID.ALIAS) return { start: event.anchorStart - 1, end: event.anchorEnd };
+  if (event.type === EVENT_ID.SEQUENCE || event.type === EVENT_ID.MAPPING)
+    return event.start < 0 ? undefined : { start: event.start, end: event.start + 1 };
+  return undefined;
+}
+
+/** Takes the quotes of a quoted value into its span, so that what is shown is what was typed. */
+function withQuotes(text: string, start: number, end: number): Span {
+  const before = text[start - 1];
+  return (before === '"' || before === "'") && text[end] === before
+    ? { start: start - 1, end: end + 1 }
+    : { start, end };
 }
 
 const shifted = (span: Span, by: number): Span => ({ start: span.start + by, end: span.end + by });

@@ -53,3 +53,8 @@ export function photoIn(
   const file = photos.get(id);
   return fact === undefined || file === undefined ? undefined : { ...fact, ...file };
 }
+
+/** Anchors are numbered: an original's file name tells when and with what it was taken. */
+export function photoAnchor({ house }: Context, id: string): string {
+  return `photo-${Object.keys(house.photos).indexOf(id) + 1}`;
+}

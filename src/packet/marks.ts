@@ -1,7 +1,7 @@
 /** How a statement is known: its mark for the evidence margin. */
 import { type HouseDate, printDate, readDate } from '../facts/date.js';
 import type { Fact } from '../facts/fact.js';
-import { type Context, photoIn } from './context.js';
+import { type Context, photoAnchor, photoIn } from './context.js';
 import { holdsPrices } from './edition-house.js';
 import type { EvidenceMark, Run } from './packet.js';
 import { link, say, soft } from './rich.js';
@@ -97,7 +97,7 @@ function paper(context: Context, id: string): Run | undefined {
   const photo = photoIn(context, id);
   if (photo === undefined) return undefined;
   const taken = photo.taken ?? dayOf(photo.takenOn);
-  return link(withDate(context, 'photo', taken), `photo-${id}`);
+  return link(withDate(context, 'photo', taken), photoAnchor(context, id));
 }
 
 const withDate = (context: Context, words: string, date: HouseDate | undefined): string =>

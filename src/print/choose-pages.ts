@@ -116,16 +116,14 @@ class Search {
     let held: readonly number[] = [];
     const put = (slab: Slab, heldOver: boolean): boolean => {
       const form = sized(slab, step);
-      const was = cursor.y;
       met.push(slab);
-      const fits = this.fits(cursor, form);
       // A slab taller than a page overflows a page of its own rather than none.
-      if (!fits && !cursor.isEmpty) return false;
+      if (!cursor.isEmpty && !this.fits(cursor, form)) return false;
       if (slab.smaller !== undefined) extra += COST.smaller * Math.min(step, slab.smaller.length);
       const placed = heldOver ? { ...form, heldOver } : form;
       cursor.advance(placed);
       page.push(placed);
-      return cursor.y >= was;
+      return true;
     };
     for (const [i, index] of state.held.entries()) {
       const slab = this.slabs[index];
@@ -152,7 +150,7 @@ class Search {
         ends.push(this.end(cursor, page, extra, { from: i + 1, held }));
       }
     }
-    return { pages: worthwhile(ends, cursor.y), met };
+    return { pages: worthwhile(ends), met };
   }
 
   private fits(cursor: PageCursor, slab: Slab): boolean {
@@ -191,8 +189,7 @@ class Search {
       page.pop();
       i--;
     }
-    const choice = this.end(cursor, page, COST.forced, { from: i, held: state.held });
-    return choice;
+    return this.end(cursor, page, COST.forced, { from: i, held: state.held });
   }
 }
 
@@ -216,7 +213,7 @@ function lastCost(fill: number): number {
 }
 
 /** The ends of the fuller half of what this page could be; the fullest in any case. */
-function worthwhile(ends: readonly Choice[], _reached: number): Choice[] {
+function worthwhile(ends: readonly Choice[]): Choice[] {
   const last = ends.length - 1;
   return ends.filter((end, i) => i === last || end.next === undefined || end.cost < 1 + COST.halfEmpty * 0.5);
 }

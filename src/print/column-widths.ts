@@ -8,6 +8,8 @@ export interface ColumnExtent {
   readonly weight: number;
   /** May take air that nobody needs: not a column of numbers, which would drift from its neighbour. */
   readonly stretches: boolean;
+  /** Each row's cell on one line. With these, widths are evened out until the table is no taller than it must be. */
+  readonly cellsPt?: readonly number[];
 }
 
 /** One very long word may not take more than this share from the other columns; it is parted instead. */
@@ -42,7 +44,56 @@ export function columnWidths(columns: readonly ColumnExtent[], totalPt: number):
   const anyStretches = columns.some((column) => column.stretches);
   const appetite = columns.map((column) => (column.stretches || !anyStretches ? column.weight : 0));
   const weights = sum(appetite);
-  return widths.map((width, i) => width + (left * (appetite[i] ?? 0)) / weights);
+  const filled = widths.map((width, i) => width + (left * (appetite[i] ?? 0)) / weights);
+  return shortest(columns, least, filled);
+}
+
+/** How much width goes from one column to another at a time, in points. */
+const STEPS_PT = [32, 16, 8, 4];
+
+/** Broken lines are not filled to their ends. */
+const RAGGED = 1.08;
+
+/** Gives width from column to column as long as that makes the table lower. */
+function shortest(columns: readonly ColumnExtent[], least: readonly number[], start: readonly number[]): number[] {
+  let widths = [...start];
+  let height = heightOf(columns, widths);
+  for (const step of STEPS_PT) {
+    for (let better = true; better; ) {
+      better = false;
+      for (let from = 0; from < columns.length; from++) {
+        if ((widths[from] ?? 0) - step < (least[from] ?? 0)) continue;
+        for (let to = 0; to < columns.length; to++) {
+          if (to === from) continue;
+          const trial = widths.map((width, i) => width + (i === to ? step : i === from ? -step : 0));
+          const next = heightOf(columns, trial);
+          if (next >= height - 1e-9 || (trial[from] ?? 0) < (least[from] ?? 0)) continue;
+          widths = trial;
+          height = next;
+          better = true;
+        }
+      }
+    }
+  }
+  return widths;
+}
+
+/** Lines of all rows; of two tables as tall, the one with fewer lines in its cells counts as lower. */
+function heightOf(columns: readonly ColumnExtent[], widths: readonly number[]): number {
+  const rows = Math.max(0, ...columns.map((column) => column.cellsPt?.length ?? 0));
+  let lines = 0;
+  for (let row = 0; row < rows; row++) {
+    let tallest = 0;
+    columns.forEach((column, i) => {
+      const natural = column.cellsPt?.[row] ?? 0;
+      const width = Math.max(1, widths[i] ?? 1);
+      const mine = natural <= width + 0.01 ? 1 : Math.ceil((natural * RAGGED) / width);
+      lines += mine * 0.02;
+      tallest = Math.max(tallest, mine);
+    });
+    lines += tallest;
+  }
+  return lines;
 }
 
 function sum(numbers: readonly number[]): number {

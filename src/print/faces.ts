@@ -81,6 +81,23 @@ function faceFrom(name: FaceName, font: FontkitFont): Face {
   };
 }
 
+/**
+ * Makes a font answer for what it is asked, whatever it was asked before.
+ *
+ * fontkit keeps one object a glyph, with the characters it was *first* asked for: none, if an earlier document's
+ * subset took the glyph as part of another (the point of a colon). Words would then copy as nothing, or as another
+ * character that shares the glyph, depending on which packet was printed first.
+ */
+function withoutMemoryOfCharacters(font: FontkitFont): FontkitFont {
+  const kept = font.getGlyph.bind(font);
+  font.getGlyph = (id, codePoints = []) => {
+    const glyph = kept(id, codePoints);
+    // A code that the font lacks has no glyph at all.
+    return glyph === null ? glyph : Object.create(glyph, { codePoints: { value: codePoints } });
+  };
+  return font;
+}
+
 let loaded: Faces | undefined;
 
 /**
@@ -94,7 +111,7 @@ export function loadFaces(): Faces {
     loaded = Object.fromEntries(
       Object.entries(FILES).map(([name, file]) => [
         name,
-        faceFrom(name as FaceName, create(readFileSync(new URL(file, folder)))),
+        faceFrom(name as FaceName, withoutMemoryOfCharacters(create(readFileSync(new URL(file, folder))))),
       ]),
     ) as Faces;
   }

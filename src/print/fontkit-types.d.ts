@@ -14,6 +14,7 @@ declare module 'fontkit' {
     readonly xHeight: number;
     readonly italicAngle: number;
     readonly bbox: { minX: number; minY: number; maxX: number; maxY: number };
+    getGlyph(id: number, codePoints?: readonly number[]): FontkitGlyph;
     hasGlyphForCodePoint(codePoint: number): boolean;
     layout(
       text: string,

@@ -52,23 +52,23 @@ const AIRY: Grid = {
   textPt: 345.6,
   gutterPt: 18,
   marginPt: 131.4,
-  linePt: 13.5,
-  topPt: 66,
-  belowPt: 60,
-  headPt: 43,
-  footPt: 37,
+  linePt: 13,
+  topPt: 64,
+  belowPt: 56,
+  headPt: 42,
+  footPt: 35,
 };
 
 /** An agent's sheet: 0.7 in at the sides, and a margin wide enough for most marks to stay on one line. */
 const DENSE: Grid = {
-  textPt: 354,
-  gutterPt: 17,
-  marginPt: 140,
-  linePt: 11,
-  topPt: 54,
-  belowPt: 50,
-  headPt: 36,
-  footPt: 31,
+  textPt: 383,
+  gutterPt: 15,
+  marginPt: 113,
+  linePt: 10.5,
+  topPt: 50,
+  belowPt: 45,
+  headPt: 34,
+  footPt: 28,
 };
 
 /**

@@ -10,13 +10,14 @@ import type { Anchor, MissingCharacter, OutlineEntry, Plan, PlannedPage, TagPath
 import type { Composer } from './composer.js';
 import { setFurniture } from './furniture.js';
 import type { Letters } from './letters.js';
-import { breakGreedily } from './lines.js';
+import { breakEvenly } from './lines.js';
 import type { FilledPage, Pagination } from './paginate.js';
 import { keepHeadings, paginate } from './paginate.js';
 import type { Paper, PaperName } from './paper.js';
 import { paperOf } from './paper.js';
+import { isBeside, pairDrawings, setBeside } from './set-beside.js';
 import { setDrawing, setPair, setPhoto, setPhotos } from './set-figure.js';
-import { setContents, setStandingLast, setStandingSmall, setTitle } from './set-front.js';
+import { setContents, setStandingLast, setTitle } from './set-front.js';
 import { setNotice } from './set-notice.js';
 import {
   setHeading,
@@ -29,7 +30,8 @@ import {
 import { setRecord } from './set-record.js';
 import { setTable } from './set-table.js';
 import type { Slab } from './slab.js';
-import { slab } from './slab.js';
+import { moved, slab } from './slab.js';
+import { spacesOf } from './spaces.js';
 import { styleSheet } from './type-styles.js';
 
 function setBlock(composer: Composer, block: Block, tags: TagPath): Slab[] {
@@ -101,17 +103,22 @@ class MissingList {
 }
 
 function setBody(composer: Composer, packet: Packet, missing: MissingList): Slab[] {
+  const set = (within: Composer, block: Block, tags: TagPath): Slab[] => {
+    missing.block = block.id;
+    const slabs = setBlock(within, block, tags);
+    // A block that shows nothing (a list without items) is still a place that links lead to.
+    return slabs.length > 0 ? slabs : [slab(0, [], { anchors: [block.id] })];
+  };
   const slabs = packet.sections.flatMap((section) => {
     const tags: TagPath = [{ type: 'Sect', key: section.id }];
     missing.block = section.id;
     return [
       setSectionTitle(composer, section, tags),
-      ...printed(section).flatMap((block) => {
-        missing.block = block.id;
-        const set = setBlock(composer, block, tags);
-        // A block that shows nothing (a list without items) is still a place that links lead to.
-        return set.length > 0 ? set : [slab(0, [], { anchors: [block.id] })];
-      }),
+      ...pairDrawings(composer, printed(section)).flatMap((each) =>
+        isBeside(each)
+          ? setBeside(composer, each, (inner, block) => set(inner, block, tags))
+          : set(composer, each, tags),
+      ),
     ];
   });
   missing.block = 'standing';
@@ -147,37 +154,35 @@ function paginateWell(slabs: readonly Slab[], paper: Paper, firstNumber: number)
   return first;
 }
 
-/** A packet of many sections has its title and contents on pages of their own; a sheet goes straight on. */
+/** The title, in a packet of many sections the contents, and then the sections at once. */
 function fillPages(composer: Composer, packet: Packet, missing: MissingList): Pagination {
+  const { paper } = composer;
   missing.block = 'title';
   const title = setTitle(composer, packet);
   if (packet.arrangement === 'one-page') {
-    const standing = setStandingSmall(composer, packet, 'measure');
-    return paginateWell([...title, standing, ...setBody(composer, packet, missing)], composer.paper, 1);
+    return paginateWell([...title, ...setBody(composer, packet, missing)], paper, 1);
   }
-  const standing = setStandingSmall(composer, packet, 'margin');
-  const front = (pageOf: (section: string) => number | undefined): Pagination => {
-    const contents = setContents(composer, packet, pageOf);
-    // The sentence stands in the margin, so it takes no height from the contents beside it.
-    const beside = {
-      ...standing,
-      heightPt: 0,
-      reachPt: standing.heightPt,
-      beforePt: composer.unitPt * 3,
-      afterPt: 0,
-    };
-    const [first, ...rest] = contents;
-    const opening = first === undefined ? [] : [{ ...first, beforePt: 0 }];
-    return paginate([...title, { ...beside, keepNext: true }, ...opening, ...rest], composer.paper, 1);
-  };
-  const before = front(() => undefined).pages.length;
-  const body = paginateWell(setBody(composer, packet, missing), composer.paper, before + 1);
-  const pages = new Map(body.anchors.map((anchor) => [anchor.id, anchor.page]));
-  const opening = front((section) => pages.get(section));
-  return {
-    pages: [...opening.pages, ...body.pages],
-    anchors: [...opening.anchors, ...body.anchors],
-  };
+  const contents = (pageOf: (section: string) => number | undefined): Slab => setContents(composer, packet, pageOf);
+  const first = contents(() => undefined);
+  const body = setBody(composer, packet, missing);
+  const filled = paginateWell([...title, first, ...body], paper, 1);
+  // Page numbers take no height, so the contents with numbers stand exactly where those without stood.
+  const pages = new Map(filled.anchors.map((anchor) => [anchor.id, anchor.page]));
+  return withNumbers(filled, first, contents((section) => pages.get(section)));
+}
+
+/** Puts one slab's boxes where another's of the same block stood. */
+function withNumbers(filled: Pagination, from: Slab, to: Slab): Pagination {
+  const block = 'contents';
+  const pages = filled.pages.map((page) => {
+    const at = page.boxes.findIndex((box) => box.block === block);
+    const [old, model] = [page.boxes[at], from.boxes.find((box) => box.block === block)];
+    if (old === undefined || model === undefined) return page;
+    const [dx, dy] = [old.x - model.x, old.y - model.y];
+    const numbered = to.boxes.map((box) => moved(box, dx, dy));
+    return { ...page, boxes: page.boxes.toSpliced(at, from.boxes.length, ...numbered) };
+  });
+  return { ...filled, pages };
 }
 
 /** The section that a page's first line belongs to. */
@@ -210,7 +215,7 @@ export function planPages(packet: Packet, pictures: Pictures, paperName: PaperNa
     styles: styleSheet(dense),
     setter: {
       letters,
-      breakLines: breakGreedily,
+      breakLines: breakEvenly,
       hasTarget: (id) => targets.has(id),
       reportMissing: (character, near) => missing.note(character, near),
     },
@@ -218,7 +223,8 @@ export function planPages(packet: Packet, pictures: Pictures, paperName: PaperNa
     altOf: (photo) => alts.get(photo) ?? photo,
     unitPt: paper.linePt / 2,
     dense,
-    tallestPhoto: dense ? 0.25 : 0.42,
+    spaces: spacesOf(dense),
+    tallestPhotoPt: dense ? 86 : 151,
   };
   const filled = fillPages(composer, packet, missing);
   const sections = sectionsByPage(packet, filled.pages, filled.anchors);

@@ -50,17 +50,20 @@ function captionColumn(
 }
 
 function asFigure(composer: Composer, heightPt: number, boxes: readonly Box[], anchors: string[]): Slab {
-  return slab(heightPt, boxes, { beforePt: composer.unitPt * 1.5, afterPt: composer.unitPt * 2, anchors });
+  const { figure } = composer.spaces;
+  return { ...slab(heightPt, boxes, { beforePt: figure, afterPt: figure * 1.2, anchors }), floats: true };
 }
 
-/** Shares of a figure's size to try when it would not fit on the rest of a page. */
-const SMALLER = [0.85, 0.7];
+/** Shares of a figure's size to try when the page would be filled better. */
+const SMALLER = [0.9, 0.8, 0.7];
+
+/** A single photo is at most this share of the text column wide. */
+const SINGLE_SHARE = 0.6;
 
 export function setPhoto(composer: Composer, block: PhotoBlock, tags: TagPath): Slab[] {
-  const { paper } = composer;
-  const tallest = (paper.bottomPt - paper.topPt) * composer.tallestPhoto;
+  const { paper, tallestPhotoPt } = composer;
   const aspect = aspectOf(composer, block.photo);
-  const widest = Math.min(paper.textPt, tallest / aspect);
+  const widest = Math.min(paper.textPt * SINGLE_SHARE, tallestPhotoPt / aspect);
   const form = (width: number): Slab => {
     const height = width * aspect;
     const picture = pictureBoxes(composer, block.photo, { x: 0, y: 0, width, height }, block.id, tags);
@@ -74,17 +77,24 @@ export function setPhoto(composer: Composer, block: PhotoBlock, tags: TagPath): 
 /** One height for pictures that stand side by side: between square and wide, near what they are. */
 function commonAspect(composer: Composer, photos: readonly string[]): number {
   const mean = photos.reduce((sum, photo) => sum + aspectOf(composer, photo), 0) / photos.length;
-  return Math.min(1.15, Math.max(0.62, mean));
+  return Math.min(1.3, Math.max(0.62, mean));
 }
 
 /** Between two pictures side by side. */
 const PAIR_GAP_PT = 5;
 
+/** Two photos are compared, so they shrink less than one. */
+const PAIR_SMALLER = [0.92, 0.84];
+
+/** A pair may be this much taller than a photo that stands for itself: it is what a reader compares. */
+const PAIR_TALLER = 1.2;
+
 export function setPair(composer: Composer, block: PairBlock, tags: TagPath): Slab[] {
-  const { fullPt, textPt } = composer.paper;
-  const natural = commonAspect(composer, [block.before, block.after]);
-  const form = (measure: number, aspect: number): Slab => {
-    const width = (measure - PAIR_GAP_PT) / 2;
+  const { textPt } = composer.paper;
+  const aspect = commonAspect(composer, [block.before, block.after]);
+  const tallest = composer.tallestPhotoPt * PAIR_TALLER;
+  const form = (measure: number): Slab => {
+    const width = Math.min((measure - PAIR_GAP_PT) / 2, tallest / aspect);
     const height = width * aspect;
     const right = { x: width + PAIR_GAP_PT, y: 0, width, height };
     const boxes = [
@@ -95,49 +105,55 @@ export function setPair(composer: Composer, block: PairBlock, tags: TagPath): Sl
     const caption = captionColumn(composer, block.caption, at, block.id, tags);
     return asFigure(composer, height + caption.heightPt, [...boxes, ...caption.boxes], [block.id]);
   };
-  const flat = Math.min(natural, 0.75);
-  const flattest = Math.min(natural, 0.64);
-  // A sheet of few pages has its pairs in the text column from the start.
-  if (composer.dense)
-    return [{ ...form(textPt, natural), smaller: [form(textPt, flat), form(textPt, flattest)] }];
-  const smaller = [form(fullPt, flat), form(textPt, natural), form(textPt, flat), form(textPt, flattest)];
-  return [{ ...form(fullPt, natural), smaller }];
+  return [{ ...form(textPt), smaller: PAIR_SMALLER.map((share) => form(textPt * share)) }];
 }
 
-/** Two columns, on a sheet of few pages rather three over the full measure; each row is one slab. */
+/** Rows of two in the text column; threes, and all rows of a sheet of few pages, over the full measure. */
 export function setPhotos(composer: Composer, block: PhotosBlock, tags: TagPath): Slab[] {
-  const gap = composer.unitPt * 1.5;
-  // Three columns would leave the last of four or seven alone in its row.
-  const columns = composer.dense && block.photos.length % 3 !== 1 ? 3 : 2;
-  const measure = columns === 3 ? composer.paper.fullPt : composer.paper.textPt;
-  const width = (measure - gap * (columns - 1)) / columns;
+  const columns = photoColumns(composer, block.photos.length);
+  const measure = columns > 2 ? composer.paper.fullPt : composer.paper.textPt;
   const slabs: Slab[] = [];
   for (let i = 0; i < block.photos.length; i += columns) {
     const row = block.photos.slice(i, i + columns);
-    const height =
-      width *
-      commonAspect(
-        composer,
-        row.map((each) => each.photo),
-      );
-    let tall = height;
-    const boxes = row.flatMap((each, j) => {
-      const x = j * (width + gap);
-      const picture = pictureBoxes(composer, each.photo, { x, y: 0, width, height }, block.id, tags);
-      const at = { x, y: height + CAPTION_GAP_PT, width };
-      const caption = captionColumn(composer, each.caption, at, block.id, tags);
-      tall = Math.max(tall, height + caption.heightPt);
-      return [...picture, ...caption.boxes];
-    });
-    slabs.push(
-      slab(tall, boxes, {
-        beforePt: composer.unitPt * 1.5,
-        afterPt: composer.unitPt * 1.5,
-        anchors: [...(i === 0 ? [block.id] : []), ...row.map((each) => each.id)],
-      }),
-    );
+    const form = (share: number): Slab => photoRow(composer, block, row, { measure, share }, i === 0, tags);
+    slabs.push({ ...form(1), smaller: SMALLER.map(form) });
   }
   return slabs;
+}
+
+function photoColumns(composer: Composer, count: number): number {
+  if (count === 3) return 3;
+  if (!composer.dense) return 2;
+  // Three columns would leave the last of four or seven alone in its row.
+  return count % 3 === 1 ? (count % 4 === 0 ? 4 : 2) : 3;
+}
+
+/** Photos of one height beside each other, none of them cut: labels are photographed to be read. */
+function photoRow(
+  composer: Composer,
+  block: PhotosBlock,
+  row: PhotosBlock['photos'],
+  size: { readonly measure: number; readonly share: number },
+  first: boolean,
+  tags: TagPath,
+): Slab {
+  const gap = composer.spaces.figure;
+  const aspects = row.map((each) => Math.min(1.6, Math.max(0.5, aspectOf(composer, each.photo))));
+  const widthOfOne = aspects.reduce((sum, aspect) => sum + 1 / aspect, 0);
+  const widest = (size.measure - gap * (row.length - 1)) / widthOfOne;
+  const height = Math.min(composer.tallestPhotoPt, widest) * size.share;
+  let tall = height;
+  let x = 0;
+  const boxes = row.flatMap((each, j) => {
+    const width = height / (aspects[j] ?? 0.75);
+    const picture = pictureBoxes(composer, each.photo, { x, y: 0, width, height }, block.id, tags);
+    const at = { x, y: height + CAPTION_GAP_PT, width };
+    const caption = captionColumn(composer, each.caption, at, block.id, tags);
+    tall = Math.max(tall, height + caption.heightPt);
+    x += width + gap;
+    return [...picture, ...caption.boxes];
+  });
+  return asFigure(composer, tall, boxes, [...(first ? [block.id] : []), ...row.map((each) => each.id)]);
 }
 
 export function setDrawing(composer: Composer, block: DrawingBlock, tags: TagPath): Slab[] {
@@ -146,8 +162,11 @@ export function setDrawing(composer: Composer, block: DrawingBlock, tags: TagPat
   const frame = paper.bottomPt - paper.topPt;
   const at = { x: 0, y: 0, width: drawing.width > paper.textPt ? paper.fullPt : paper.textPt };
   const captionAt = (y: number): ReturnType<typeof captionColumn> =>
-    captionColumn(composer, block.caption, { ...at, y, width: paper.textPt * 1.15 }, block.id, tags);
-  const room = frame - captionAt(0).heightPt - composer.unitPt;
+    captionColumn(composer, block.caption, { ...at, y, width: Math.min(paper.textPt * 1.15, paper.fullPt) },
+      block.id,
+      tags,
+    );
+  const room = frame - captionAt(0).heightPt - composer.spaces.figure;
   const scale = Math.min(1, paper.fullPt / drawing.width, room / drawing.height);
   noteMissing(composer, block);
   const height = drawing.height * scale;

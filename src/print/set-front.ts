@@ -1,18 +1,12 @@
 /** The title block, the contents, and the sentence of standing. */
-import type { KeyFact, Packet } from '../packet/packet.js';
-import type { Box, TagPath } from './box.js';
+import type { KeyFact, Packet, Section } from '../packet/packet.js';
+import type { Box } from './box.js';
 import type { Composer, Owner } from './composer.js';
 import { lineBox, plainRich, rule, textColumn } from './composer.js';
 import { extentOf, setText } from './set-text.js';
 import type { Slab } from './slab.js';
-import { asBlock, slab } from './slab.js';
+import { slab } from './slab.js';
 import { baselineOf } from './type-styles.js';
-
-/** Facts stand in rows over the full measure; five or six look better as two rows of three. */
-function factColumns(count: number): number {
-  if (count <= 4) return Math.max(1, count);
-  return count <= 6 ? 3 : 4;
-}
 
 const FACT_GAP_PT = 14;
 
@@ -34,7 +28,7 @@ export function setTitle(composer: Composer, packet: Packet): Slab[] {
     tags: [{ type, key: `title/${key}` }],
   });
   const boxes: Box[] = [rule(0, 0, width, 2, 'ink', 'title')];
-  let y = unitPt * 2;
+  let y = unitPt * 1.5;
   const add = (text: string, style: Composer['styles']['place'], type: string, key: string): void => {
     const column = textColumn(composer, plainRich(text), style, { x: 0, y, width }, owner(type, key));
     boxes.push(...column.boxes);
@@ -43,18 +37,18 @@ export function setTitle(composer: Composer, packet: Packet): Slab[] {
   const edition = setEdition(composer, packet, y);
   boxes.push(...edition.boxes);
   y += edition.heightPt;
-  y += unitPt * 0.5;
+  y += unitPt * 0.25;
   add(packet.house.name, styles.houseName, 'H1', 'house');
-  y += unitPt * 0.5;
+  y += unitPt * 0.25;
   add(packet.house.place, styles.place, 'P', 'place');
-  y += unitPt * 2.5;
+  y += unitPt * 1.75;
   boxes.push(rule(0, y, width, 0.4, 'line', 'title'));
-  y += unitPt * 1.5;
+  y += unitPt;
   const facts = setFacts(composer, titleFacts(packet), y);
   boxes.push(...facts.boxes);
-  y += facts.heightPt + unitPt * 0.5;
+  y += facts.heightPt;
   boxes.push(rule(0, y, width, 0.4, 'line', 'title'));
-  return [slab(y + 0.4, boxes, { afterPt: unitPt * 3 })];
+  return [slab(y + 0.4, boxes, { afterPt: unitPt * 2 })];
 }
 
 /** The edition's title at the left and its reader at the right, below it where both don't fit on one line. */
@@ -77,20 +71,37 @@ function setEdition(composer: Composer, packet: Packet, y: number): { boxes: Box
   return { boxes: [...left.boxes, ...second.boxes], heightPt: left.heightPt + second.heightPt };
 }
 
+/** Widths of the facts in one row, or of as many even columns as facts fit into without breaking. */
+function factWidths(composer: Composer, facts: readonly KeyFact[]): number[] {
+  const { factLabel, factValue } = composer.styles;
+  const needs = facts.map((fact) =>
+    Math.max(
+      extentOf(composer.setter, plainRich(fact.label), factLabel).naturalPt,
+      extentOf(composer.setter, plainRich(fact.value), factValue).naturalPt,
+    ),
+  );
+  const full = composer.paper.fullPt;
+  const spare = full - needs.reduce((sum, need) => sum + need, 0) - FACT_GAP_PT * (facts.length - 1);
+  if (spare >= 0) return needs.map((need) => need + spare / facts.length);
+  // Five or six look better as two rows of three.
+  const columns = facts.length <= 6 ? 3 : 4;
+  return Array.from({ length: columns }, () => (full - FACT_GAP_PT * (columns - 1)) / columns);
+}
+
 function setFacts(
   composer: Composer,
   facts: readonly KeyFact[],
   top: number,
 ): { boxes: Box[]; heightPt: number } {
   const { factLabel, factValue } = composer.styles;
-  const columns = factColumns(facts.length);
-  const width = (composer.paper.fullPt - FACT_GAP_PT * (columns - 1)) / columns;
+  const widths = factWidths(composer, facts);
   const boxes: Box[] = [];
   let y = top;
-  for (let i = 0; i < facts.length; i += columns) {
+  for (let i = 0; i < facts.length; i += widths.length) {
     let tallest = 0;
-    facts.slice(i, i + columns).forEach((fact, j) => {
-      const x = j * (width + FACT_GAP_PT);
+    let x = 0;
+    facts.slice(i, i + widths.length).forEach((fact, j) => {
+      const width = widths[j] ?? 0;
       const owner = (part: string): Owner => ({
         block: 'title',
         tags: [{ type: 'P', key: `title/fact/${fact.id}/${part}` }],
@@ -100,89 +111,119 @@ function setFacts(
       const value = textColumn(composer, plainRich(fact.value), factValue, valueAt, owner('value'));
       boxes.push(...label.boxes, ...value.boxes);
       tallest = Math.max(tallest, label.heightPt + value.heightPt);
+      x += width + FACT_GAP_PT;
     });
     y += tallest + composer.unitPt;
   }
   return { boxes, heightPt: y - top };
 }
 
-/** The sections with the pages they begin on; a section whose page is not known yet has none. */
+/** Between the two columns of the contents. */
+const CONTENTS_GAP_PT = 20;
+
+/**
+ * The sections with the pages they begin on, in two columns, and the sentence of standing in the margin beside them.
+ * A section whose page is not known yet has a 0, which takes no other height.
+ */
 export function setContents(
   composer: Composer,
   packet: Packet,
   pageOf: (section: string) => number | undefined,
-): Slab[] {
+): Slab {
   const { styles, paper, unitPt } = composer;
-  const tags: TagPath = [{ type: 'TOC', key: 'contents' }];
   const titleOwner = { block: 'contents', tags: [{ type: 'P', key: 'contents/title' }] };
   const at = { x: 0, y: 0, width: paper.textPt };
   const title = textColumn(composer, plainRich('Contents'), styles.contentsTitle, at, titleOwner);
-  const slabs: Slab[] = [{ ...slab(title.heightPt + unitPt * 0.5, title.boxes), keepNext: true }];
-  const numberPt = unitPt * 4;
-  const pad = unitPt * 0.5;
-  for (const section of packet.sections) {
-    // Two references, or a reader by ear would hear the title and the number as one word.
-    const ownerOf = (part: string): Owner => ({
-      block: 'contents',
-      tags: [...tags, { type: 'TOCI', key: section.id }, { type: 'Reference', key: part }],
-    });
-    const rich = [{ text: section.title, to: section.id }];
-    const column = textColumn(
-      composer,
-      rich,
-      styles.contents,
-      { x: 0, y: pad, width: paper.textPt - numberPt },
-      ownerOf('title'),
-    );
-    const page = pageOf(section.id);
-    const number = setText(
-      composer.setter,
-      [{ text: page === undefined ? '0' : `${page}`, to: section.id }],
-      { ...styles.contents, figures: 'tabular' },
-      numberPt,
-    );
-    const height = column.heightPt + pad * 2;
-    const numberAt = {
-      x: paper.textPt - numberPt,
-      y: pad + column.heightPt - styles.contents.leadingPt,
-      width: numberPt,
-    };
-    slabs.push(
-      slab(height, [
-        rule(0, 0, paper.textPt, 0.4, 'line', 'contents'),
-        ...column.boxes,
-        ...number.map((line) => lineBox(line, styles.contents, numberAt, ownerOf('page'), 'right')),
-      ]),
-    );
+  const boxes: Box[] = [...title.boxes];
+  const width = (paper.textPt - CONTENTS_GAP_PT) / 2;
+  const top = title.heightPt + unitPt * 0.5;
+  const half = Math.ceil(packet.sections.length / 2);
+  let lowest = top;
+  for (const [column, sections] of [packet.sections.slice(0, half), packet.sections.slice(half)].entries()) {
+    const x = column * (width + CONTENTS_GAP_PT);
+    let y = top;
+    for (const section of sections) {
+      const entry = contentsEntry(composer, section, pageOf(section.id), { x, y, width });
+      boxes.push(...entry.boxes);
+      y += entry.heightPt;
+    }
+    if (sections.length > 0) boxes.push(rule(x, y, width, 0.4, 'line', 'contents'));
+    lowest = Math.max(lowest, y);
   }
-  return asBlock(slabs, { beforePt: unitPt * 3, afterPt: unitPt * 3, anchors: ['contents'] });
+  const standing = setStandingBeside(composer, packet);
+  boxes.push(...standing.boxes);
+  return slab(Math.max(lowest + 0.4, standing.heightPt), boxes, { afterPt: unitPt * 2, anchors: ['contents'] });
 }
 
-/** The standing sentence, small, in the margin beside the contents or under the title block. */
-export function setStandingSmall(composer: Composer, packet: Packet, place: 'margin' | 'measure'): Slab {
-  const { paper, unitPt } = composer;
+function contentsEntry(
+  composer: Composer,
+  section: Section,
+  page: number | undefined,
+  at: { readonly x: number; readonly y: number; readonly width: number },
+): { boxes: Box[]; heightPt: number } {
+  const style = composer.styles.contents;
+  const numberPt = style.sizePt * 2.2;
+  const pad = 1.5;
+  // Two references, or a reader by ear would hear the title and the number as one word.
+  const ownerOf = (part: string): Owner => ({
+    block: 'contents',
+    tags: [
+      { type: 'TOC', key: 'contents' },
+      { type: 'TOCI', key: section.id },
+      { type: 'Reference', key: part },
+    ],
+  });
+  const title = textColumn(
+    composer,
+    [{ text: section.title, to: section.id }],
+    style,
+    { x: at.x, y: at.y + pad, width: at.width - numberPt },
+    ownerOf('title'),
+  );
+  const number = setText(
+    composer.setter,
+    [{ text: page === undefined ? '0' : `${page}`, to: section.id }],
+    { ...style, figures: 'tabular' },
+    numberPt,
+  );
+  const numberAt = {
+    x: at.x + at.width - numberPt,
+    y: at.y + pad + title.heightPt - style.leadingPt,
+    width: numberPt,
+  };
+  return {
+    boxes: [
+      rule(at.x, at.y, at.width, 0.4, 'line', 'contents'),
+      ...title.boxes,
+      ...number.map((line) => lineBox(line, style, numberAt, ownerOf('page'), 'right')),
+    ],
+    heightPt: title.heightPt + pad * 2,
+  };
+}
+
+/** The standing sentence, small, in the margin beside the contents. */
+function setStandingBeside(composer: Composer, packet: Packet): { boxes: Box[]; heightPt: number } {
+  const { paper } = composer;
   const style = composer.styles.note;
   const owner = { block: 'standing', tags: [{ type: 'P', key: 'title/standing' }] };
-  const at =
-    place === 'margin'
-      ? {
-          x: paper.marginLeftPt - paper.leftPt,
-          // On one baseline with the word above the contents.
-          y: baselineOf(composer.styles.contentsTitle) - baselineOf(style),
-          width: paper.marginPt,
-        }
-      : { x: 0, y: 0, width: paper.fullPt };
+  const at = {
+    x: paper.marginLeftPt - paper.leftPt,
+    // On one baseline with the word above the contents.
+    y: baselineOf(composer.styles.contentsTitle) - baselineOf(style),
+    width: paper.marginPt,
+  };
   const column = textColumn(composer, plainRich(packet.standing), style, at, owner);
-  return slab(column.heightPt, column.boxes, { beforePt: unitPt, afterPt: unitPt * 2 });
+  return { boxes: column.boxes, heightPt: at.y + column.heightPt };
 }
 
 /** The standing sentence as the packet's last words. */
 export function setStandingLast(composer: Composer, packet: Packet): Slab[] {
   const { paper, unitPt } = composer;
   const owner = { block: 'standing', tags: [{ type: 'P', key: 'end/standing' }] };
-  const top = unitPt * 1.5;
-  const at = { x: 0, y: top, width: paper.textPt };
+  const top = unitPt;
+  // A sheet of few pages says it in one line.
+  const at = { x: 0, y: top, width: composer.dense ? paper.fullPt : paper.textPt };
   const column = textColumn(composer, plainRich(packet.standing), composer.styles.small, at, owner);
   const line = rule(0, 0, paper.fullPt, 0.6, 'ink', 'standing');
-  return [slab(top + column.heightPt, [line, ...column.boxes], { beforePt: unitPt * 3 })];
+  return [slab(top + column.heightPt, [line, ...column.boxes], { beforePt: unitPt * 2.5 })];
 }

@@ -1,4 +1,4 @@
-/** Records: what one thing is, as label and value in two columns. */
+/** Records: what one thing is, as labels and values. */
 import type { RecordBlock } from '../packet/packet.js';
 import type { Box, TagPath } from './box.js';
 import type { Composer } from './composer.js';
@@ -12,47 +12,87 @@ import { baselineOf } from './type-styles.js';
 /** Records taller than this share of a page may be broken between entries. */
 const WHOLE_SHARE = 0.5;
 
+/** Between the two columns of entries, and between a label and its value. */
+const COLUMN_GAP_PT = 16;
+const LABEL_GAP_PT = 8;
+
+/** A label column is at least this wide, and at most this share of what it stands in. */
+const LABEL_LEAST_PT = 40;
+const LABEL_MOST = 0.42;
+
+interface EntryColumns {
+  /** From the left edge of an entry to its value. */
+  readonly valuePt: number;
+  readonly halfPt: number;
+  readonly fullPt: number;
+}
+
+type Entry = RecordBlock['entries'][number];
+
+/** Entries two in a row where both are short; a long one has a row of its own. */
 export function setRecord(composer: Composer, block: RecordBlock, tags: TagPath): Slab[] {
   const { recordTitle, entryLabel, entryValue } = composer.styles;
-  const { paper, unitPt } = composer;
+  const { paper } = composer;
   const listTags = [...tags, { type: 'L', key: block.id }];
   const titleOwner = { block: block.id, tags: [...tags, { type: 'P', key: `${block.id}/title` }] };
-  const title = textColumn(
-    composer,
-    block.title,
-    recordTitle,
-    { x: 0, y: 0, width: paper.textPt },
-    titleOwner,
-  );
-  const head: Box[] = [...title.boxes, rule(0, title.heightPt + 1.5, paper.textPt, 0.4, 'line', block.id)];
-  const slabs: Slab[] = [{ ...slab(title.heightPt + unitPt * 0.5, head), keepNext: true }];
-
-  const widestLabel = Math.max(
-    0,
+  const titleAt = { x: 0, y: 0, width: paper.textPt };
+  const title = textColumn(composer, block.title, recordTitle, titleAt, titleOwner);
+  const head: Box[] = [...title.boxes, rule(0, title.heightPt + 1, paper.textPt, 0.4, 'line', block.id)];
+  const slabs: Slab[] = [{ ...slab(title.heightPt + 3, head), keepNext: true }];
+  const halfPt = (paper.textPt - COLUMN_GAP_PT) / 2;
+  const widest = Math.max(
+    LABEL_LEAST_PT,
     ...block.entries.map((entry) => extentOf(composer.setter, plainRich(entry.label), entryLabel).naturalPt),
   );
-  const labelPt = Math.min(Math.max(widestLabel, 62), paper.textPt * 0.34);
-  const valueX = labelPt + unitPt * 2;
-  for (const entry of block.entries) {
+  const valuePt = Math.min(widest, halfPt * LABEL_MOST) + LABEL_GAP_PT;
+  const columns: EntryColumns = { valuePt, halfPt, fullPt: paper.textPt };
+  const short = (entry: Entry): boolean =>
+    extentOf(composer.setter, entry.value, entryValue).naturalPt <= halfPt - valuePt;
+  for (let i = 0; i < block.entries.length; ) {
+    const [entry, next] = [block.entries[i], block.entries[i + 1]];
+    if (entry === undefined) break;
+    const both = next !== undefined && short(entry) && short(next);
+    slabs.push(entryRow(composer, block, both ? [entry, next] : [entry], columns, listTags));
+    i += both ? 2 : 1;
+  }
+  return finish(composer, block, tags, slabs);
+}
+
+function entryRow(
+  composer: Composer,
+  block: RecordBlock,
+  entries: readonly Entry[],
+  columns: EntryColumns,
+  listTags: TagPath,
+): Slab {
+  const { entryLabel, entryValue } = composer.styles;
+  const wide = entries.length > 1 ? columns.halfPt : columns.fullPt;
+  let height = 0;
+  const boxes = entries.flatMap((entry, i) => {
+    const x = i * (columns.halfPt + COLUMN_GAP_PT);
     const entryTags = [...listTags, { type: 'LI', key: entry.id }];
     const label = textColumn(
       composer,
       plainRich(entry.label),
       entryLabel,
-      { x: 0, y: 1 + baselineOf(entryValue) - baselineOf(entryLabel), width: labelPt },
+      {
+        x,
+        y: baselineOf(entryValue) - baselineOf(entryLabel),
+        width: columns.valuePt - LABEL_GAP_PT,
+      },
       { block: block.id, tags: [...entryTags, { type: 'Lbl', key: 'label' }] },
     );
     const value = textColumn(
       composer,
       entry.value,
       entryValue,
-      { x: valueX, y: 1, width: paper.textPt - valueX },
+      { x: x + columns.valuePt, y: 0, width: wide - columns.valuePt },
       { block: block.id, tags: [...entryTags, { type: 'LBody', key: 'value' }] },
     );
-    const height = Math.max(label.heightPt, value.heightPt) + 2;
-    slabs.push(slab(height, [...label.boxes, ...value.boxes], { anchors: [entry.id] }));
-  }
-  return finish(composer, block, tags, slabs);
+    height = Math.max(height, label.heightPt, value.heightPt);
+    return [...label.boxes, ...value.boxes];
+  });
+  return slab(height + 0.75, boxes, { anchors: entries.map((entry) => entry.id) });
 }
 
 /** Adds the mark, keeps the record together if it fits, and gives it air. */
@@ -89,8 +129,8 @@ function finish(composer: Composer, block: RecordBlock, tags: TagPath, slabs: Sl
     ? slabs.map((each, i) => ({ ...each, keepNext: each.keepNext || i < slabs.length - 1 }))
     : slabs;
   return asBlock(kept, {
-    beforePt: composer.unitPt * 2,
-    afterPt: composer.unitPt * 2,
+    beforePt: composer.spaces.record,
+    afterPt: composer.spaces.record,
     anchors: [block.id],
   });
 }

@@ -43,6 +43,7 @@ function layoutOf(composer: Composer, block: TableBlock): Layout {
       narrowestPt: Math.max(head.narrowestPt, ...cells.map((extent) => extent.narrowestPt)),
       weight: column.weight,
       stretches: column.align === 'left',
+      cellsPt: [head.naturalPt, ...cells.map((extent) => extent.naturalPt)],
     };
   });
   const gaps = GAP_PT * Math.max(0, extents.length - 1);

@@ -20,37 +20,37 @@ export interface Spaces {
 }
 
 const AIRY: Spaces = {
-  aboveSection: 29,
+  aboveSection: 25,
   sectionRule: 9,
   belowSection: 8,
-  aboveHeading3: 16,
+  aboveHeading3: 15,
   aboveHeading4: 12,
   belowHeading: 3.5,
-  text: 6,
-  item: 3,
+  text: 5.5,
+  item: 2.5,
   question: 9,
   table: 12,
   record: 8,
   notice: 13.5,
   figure: 10,
-  rowPad: 2.6,
+  rowPad: 2.3,
 };
 
 const DENSE: Spaces = {
-  aboveSection: 15,
-  sectionRule: 5,
-  belowSection: 4,
-  aboveHeading3: 8.5,
+  aboveSection: 13,
+  sectionRule: 4,
+  belowSection: 3,
+  aboveHeading3: 7,
   aboveHeading4: 6,
   belowHeading: 1.5,
-  text: 4,
-  item: 1.75,
+  text: 3.5,
+  item: 1.4,
   question: 6,
   table: 7,
   record: 6,
   notice: 9,
   figure: 7,
-  rowPad: 1.9,
+  rowPad: 1.7,
 };
 
 /** The spaces of an edition; the dense ones are for the agent's few pages. */

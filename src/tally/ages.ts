@@ -5,6 +5,7 @@ import { type Age, type AgeSpan, ageSpan } from '../facts/age.js';
 import type { HouseDate } from '../facts/date.js';
 import type { Fact } from '../facts/fact.js';
 import type { House, System } from '../facts/house.js';
+import { inFuture } from './future-dates.js';
 import { readLabel } from './label.js';
 import {
   type AgeInMonths,
@@ -40,8 +41,9 @@ export function deriveAges(
     const path: FactPath = ['systems', index];
     const dated = dateOf(system, asOf, path, diagnostics);
     const age = dated.date === undefined ? undefined : ageSpan(dated.date, asOf);
-    if (age?.future)
-      diagnostics.push(inFuture([...path, dated.basis === 'label' ? 'label' : dated.basis], asOf));
+    // Dates that were written are checked with all others; this one was worked out here.
+    if (age?.future && dated.date !== undefined && dated.basis === 'label')
+      diagnostics.push(inFuture([...path, 'label'], dated.date, asOf));
     checkOrder(system, dated, path, diagnostics);
     const component = findComponent(system.is);
     if (component === undefined) diagnostics.push(noLife(system, path));
@@ -91,18 +93,11 @@ function checkOrder(system: System, dated: Dated, path: FactPath, diagnostics: D
     severity: 'error',
     path: [...path, 'installed'],
     message: `“${system.is}” can’t have been installed before it was made`,
-    hints: ['check both dates; the label says when it was made, the receipt or permit when it was installed'],
+    hints: [
+      'check both: the label says when it was made, the receipt or permit when it was installed',
+      'if that day is when it was last worked on, write it as  serviced:',
+    ],
   });
-}
-
-export function inFuture(path: FactPath, asOf: string): Diagnostic {
-  return {
-    code: 'tally.future',
-    severity: 'error',
-    path,
-    message: `this date lies after the day the packet is made for (${asOf})`,
-    hints: ['check the year, or build for a later day with  --as-of'],
-  };
 }
 
 function noLife(system: System, path: FactPath): Diagnostic {

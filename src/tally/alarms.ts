@@ -3,8 +3,9 @@
  * The count says where to look; it is no finding about a code.
  */
 import { addYears } from '../facts/age.js';
-import type { Alarm, House, Level, Room, System } from '../facts/house.js';
+import type { Alarm, House, Level, Room } from '../facts/house.js';
 import { nameOf } from '../facts/place-name.js';
+import { askCarbonMonoxide, burns, type CarbonMonoxideQuestion } from './carbon-monoxide.js';
 import { safetyRules } from './tables/safety.js';
 
 export interface AlarmPlace {
@@ -14,6 +15,8 @@ export interface AlarmPlace {
   readonly where: string;
   /** The room or level that the place belongs to. */
   readonly at: string;
+  /** A place that an alarm for it may name; where none is recorded yet, one that would count. */
+  readonly nameable: string;
   /** Alarms recorded for it. */
   readonly recorded: readonly Alarm[];
 }
@@ -31,17 +34,13 @@ export interface AlarmEnd {
 
 export interface AlarmPlan {
   readonly places: readonly AlarmPlace[];
-  /** Whether carbon monoxide alarms are looked for, and the facts that say so. */
-  readonly carbonMonoxide: {
-    readonly asked: 'yes' | 'no' | 'not known';
-    readonly because: readonly string[];
-  };
+  readonly carbonMonoxide: CarbonMonoxideQuestion;
   readonly ends: readonly AlarmEnd[];
 }
 
 export function deriveAlarms(house: House, asOf: string): AlarmPlan {
   const groups = sleepingAreas(house);
-  const carbonMonoxide = whyCarbonMonoxide(house);
+  const carbonMonoxide = askCarbonMonoxide(house);
   return {
     places: [
       ...smokePlaces(house, groups),
@@ -71,8 +70,8 @@ function sleepingAreas(house: House): SleepingArea[] {
   });
 }
 
-const warnsOfSmoke = (alarm: Alarm): boolean => alarm.is !== 'carbon-monoxide';
-const warnsOfGas = (alarm: Alarm): boolean => alarm.is !== 'smoke';
+const warnsOf = (alarm: Alarm, what: AlarmPlace['warns']): boolean =>
+  alarm.is === what || alarm.is === 'both';
 
 /** Rooms that a bedroom's door may open into. An alarm in a kitchen or cellar workshop is not taken for one outside it. */
 const PASSED_THROUGH: readonly Room['use'][] = [
@@ -87,12 +86,12 @@ const PASSED_THROUGH: readonly Room['use'][] = [
 ];
 
 /** Where a level has several groups, only a room that names its group counts for it. */
-function alarmsOutside(
+function outsideBedrooms(
   house: House,
   area: SleepingArea,
   groups: readonly SleepingArea[],
-  warns: (alarm: Alarm) => boolean,
-): Alarm[] {
+  warns: AlarmPlace['warns'],
+): AlarmPlace {
   const alone = groups.filter((other) => other.level.id === area.level.id).length === 1;
   const near = house.rooms.filter(
     (room) =>
@@ -102,46 +101,53 @@ function alarmsOutside(
         ? (alone || area.name === undefined) && PASSED_THROUGH.includes(room.use)
         : room['sleeping-area'] === area.name),
   );
-  return house.alarms.filter(
-    (alarm) =>
-      warns(alarm) &&
-      ((alone && alarm.where === area.level.id) || near.some((room) => room.id === alarm.where)),
-  );
+  const places = [...near.map((room) => room.id), ...(alone ? [area.level.id] : [])];
+  return {
+    warns,
+    why: 'outside bedrooms',
+    where: outsideWords(area),
+    at: area.level.id,
+    nameable: places[0] ?? area.level.id,
+    recorded: house.alarms.filter((alarm) => warnsOf(alarm, warns) && places.includes(alarm.where)),
+  };
+}
+
+function inBedroom(
+  house: House,
+  room: Room,
+  warns: AlarmPlace['warns'],
+  why: 'bedroom' | 'burning appliance in bedroom',
+): AlarmPlace {
+  return {
+    warns,
+    why,
+    where: nameOf(room),
+    at: room.id,
+    nameable: room.id,
+    recorded: house.alarms.filter((alarm) => warnsOf(alarm, warns) && alarm.where === room.id),
+  };
 }
 
 function smokePlaces(house: House, groups: readonly SleepingArea[]): AlarmPlace[] {
-  const bedrooms = house.rooms
-    .filter((room) => room.use === 'bedroom')
-    .map(
-      (room): AlarmPlace => ({
-        warns: 'smoke',
-        why: 'bedroom',
-        where: nameOf(room),
-        at: room.id,
-        recorded: house.alarms.filter((alarm) => warnsOfSmoke(alarm) && alarm.where === room.id),
-      }),
-    );
-  const outside = groups.map(
-    (area): AlarmPlace => ({
-      warns: 'smoke',
-      why: 'outside bedrooms',
-      where: outsideWords(area),
-      at: area.level.id,
-      recorded: alarmsOutside(house, area, groups, warnsOfSmoke),
-    }),
+  const storeys = house.levels.filter(
+    (level) => !groups.some((area) => area.level.id === level.id) && !isUnusedAttic(house, level),
   );
-  const storeys = house.levels
-    .filter((level) => !groups.some((area) => area.level.id === level.id) && !isUnusedAttic(house, level))
-    .map(
+  return [
+    ...house.rooms
+      .filter((room) => room.use === 'bedroom')
+      .map((room) => inBedroom(house, room, 'smoke', 'bedroom')),
+    ...groups.map((area) => outsideBedrooms(house, area, groups, 'smoke')),
+    ...storeys.map(
       (level): AlarmPlace => ({
         warns: 'smoke',
         why: 'storey',
         where: level.name,
         at: level.id,
-        recorded: house.alarms.filter((alarm) => warnsOfSmoke(alarm) && onLevel(house, alarm, level.id)),
+        nameable: level.id,
+        recorded: house.alarms.filter((alarm) => warnsOf(alarm, 'smoke') && onLevel(house, alarm, level.id)),
       }),
-    );
-  return [...bedrooms, ...outside, ...storeys];
+    ),
+  ];
 }
 
 const outsideWords = (area: SleepingArea): string =>
@@ -159,79 +165,16 @@ function isUnusedAttic(house: House, level: Level): boolean {
   );
 }
 
-const BURNS = ['gas', 'propane', 'oil', 'wood'];
-const MAY_BURN = /heater|furnace|boiler|\brange\b(?! *hood)|\boven|cooktop|dryer|fireplace|stove|generator/i;
-
-/** Whether it burns fuel, by what is recorded or, failing that, by its own name: "furnace, gas". */
-function burns(system: System): boolean | undefined {
-  if (system.did === 'removed') return false;
-  if (system.fuel !== undefined) return BURNS.includes(system.fuel);
-  if (!MAY_BURN.test(system.is) || /electric|heat pump/i.test(system.is)) return false;
-  return /\b(natural gas|gas|propane|oil|wood|pellet)\b/i.test(system.is) ? true : undefined;
-}
-
-function whyCarbonMonoxide(house: House): AlarmPlan['carbonMonoxide'] {
-  const burning = house.systems.filter((system) => burns(system) === true);
-  const garages = house.structures.filter((one) => one.is === 'garage' && one.attached);
-  const because = [
-    ...burning.map((system) => `${system.is} burns ${system.fuel ?? 'fuel, by its name'}`),
-    ...garages
-      .filter((garage) => garage['opens-into-house'] === true)
-      .map((garage) => `${garage.name ?? 'the garage'} opens into the house`),
-  ];
-  if (because.length > 0) return { asked: 'yes', because };
-  const unsure = [
-    ...house.systems
-      .filter((system) => burns(system) === undefined)
-      .map((system) => `what ${system.is} runs on is not recorded`),
-    ...garages
-      .filter((garage) => garage['opens-into-house'] === undefined)
-      .map((garage) => `whether ${garage.name ?? 'the garage'} opens into the house is not recorded`),
-    ...house.rooms
-      .filter((room) => room.use === 'garage')
-      .map((room) => `whether ${nameOf(room)} opens into the house is not recorded`),
-    ...house.rooms
-      .filter((room) =>
-        room.finishes.some(
-          (finish) => finish.on === 'fireplace' && finish.did !== 'removed' && !/electric/i.test(finish.what),
-        ),
-      )
-      .map((room) => `whether the fireplace in ${nameOf(room)} burns anything is not recorded`),
-  ];
-  return unsure.length > 0
-    ? { asked: 'not known', because: unsure }
-    : {
-        asked: 'no',
-        because: ['nothing that burns fuel is recorded, and no garage that opens into the house'],
-      };
-}
-
 function carbonMonoxidePlaces(house: House, groups: readonly SleepingArea[]): AlarmPlace[] {
-  const outside = groups.map(
-    (area): AlarmPlace => ({
-      warns: 'carbon-monoxide',
-      why: 'outside bedrooms',
-      where: outsideWords(area),
-      at: area.level.id,
-      recorded: alarmsOutside(house, area, groups, warnsOfGas),
-    }),
+  const withFire = house.rooms.filter(
+    (room) =>
+      room.use === 'bedroom' &&
+      house.systems.some((system) => system.where === room.id && burns(system) === true),
   );
-  const inBedrooms = house.rooms
-    .filter(
-      (room) =>
-        room.use === 'bedroom' &&
-        house.systems.some((system) => system.where === room.id && burns(system) === true),
-    )
-    .map(
-      (room): AlarmPlace => ({
-        warns: 'carbon-monoxide',
-        why: 'burning appliance in bedroom',
-        where: nameOf(room),
-        at: room.id,
-        recorded: house.alarms.filter((alarm) => warnsOfGas(alarm) && alarm.where === room.id),
-      }),
-    );
-  return [...outside, ...inBedrooms];
+  return [
+    ...groups.map((area) => outsideBedrooms(house, area, groups, 'carbon-monoxide')),
+    ...withFire.map((room) => inBedroom(house, room, 'carbon-monoxide', 'burning appliance in bedroom')),
+  ];
 }
 
 function endOf(alarm: Alarm, asOf: string): AlarmEnd {
@@ -240,7 +183,7 @@ function endOf(alarm: Alarm, asOf: string): AlarmEnd {
   const made = earliest ?? latest;
   // A carbon monoxide alarm has no common life: only the date printed on it counts.
   const counted =
-    warnsOfSmoke(alarm) && made !== undefined
+    warnsOf(alarm, 'smoke') && made !== undefined
       ? addYears(made, safetyRules().smokeAlarmAge.figures.maxYears, 'earlier')
       : undefined;
   // ISO dates sort as text, so the first is the earlier one.

@@ -10,7 +10,7 @@ import { ageSpan } from '../facts/age.js';
 import { printDate } from '../facts/date.js';
 import type { Finish, House, Room } from '../facts/house.js';
 import { nameOf } from '../facts/place-name.js';
-import type { Deed, Improvement, ImprovementSource } from './improvements.js';
+import { type Deed, type Improvement, type ImprovementSource, PUT_IN } from './improvements.js';
 import { timeFrameOf, updateWords } from './tables/updates.js';
 
 export type UpdateWord = 'not updated' | 'updated' | 'remodeled';
@@ -126,7 +126,6 @@ const BEYOND = Number.POSITIVE_INFINITY;
 type Done = Pick<Improvement, 'did' | 'done' | 'safety' | 'source'>;
 
 const UPKEEP: readonly Deed[] = ['repaired', 'cleaned', 'serviced', 'removed', 'moved'];
-const MADE_NEW: readonly Deed[] = ['new', 'replaced', 'added'];
 
 function levelOf(room: Room, one: Done): Change['level'] | undefined {
   if (isStructural(one.source) || movesFixtures(one) || isMajorPart(room, one)) return 'remodeled';
@@ -149,7 +148,7 @@ const SOFT_TILE = /vinyl|carpet|ceiling|cork|asphalt/;
 
 /** Tile is a major part of a bathroom; in a kitchen a tiled backsplash or floor is a part like others. */
 function isMajorPart(room: Room, { source, did }: Done): boolean {
-  if (!MADE_NEW.includes(did)) return false;
+  if (!PUT_IN.includes(did)) return false;
   const words = partWords(source);
   if (FITTING.test(words)) return false;
   if (/\bcabinets\b|\b(bath)?tub\b|\bshower\b/.test(words)) return true;

@@ -119,7 +119,7 @@ function fromRooms(level: Level, rooms: readonly RoomFloor[], path: FactPath): B
       severity: 'warning',
       path,
       message: `${level.name} has neither an outline nor a size, and none of its rooms has one, so its area is not known`,
-      hints: [`add its outside size, for example  size: 40' x 26'`, 'or its outline, wall by wall'],
+      hints: [`add its outside size, for example  size: 40' x 26'`, 'give its outline, wall by wall'],
     };
     return { ...UNKNOWN, diagnostics: [unknown] };
   }
@@ -130,7 +130,7 @@ function fromRooms(level: Level, rooms: readonly RoomFloor[], path: FactPath): B
     severity: 'warning',
     path,
     message: `${level.name} has neither an outline nor a size, so its area is only the sum of its rooms inside`,
-    hints: [`add its outside size, for example  size: 40' x 26'`, 'or its outline, wall by wall'],
+    hints: [`add its outside size, for example  size: 40' x 26'`, 'give its outline, wall by wall'],
   };
   return {
     basis: 'rooms-only',

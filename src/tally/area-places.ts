@@ -63,7 +63,7 @@ function overlap(one: Laid, other: Laid): Diagnostic[] {
       message: `${other.room.name} lies over ${one.room.name} by ${areaWords(region.area)} (${acrossWords(region, reading)})`,
       hints: [
         `move it ${wayWords(way, reading)}:  ${placeToType(other, way)}`,
-        `or check the sizes of both, and the place of ${one.room.name}`,
+        `check the sizes of both, and the place of ${one.room.name}`,
       ],
     },
   ];
@@ -85,7 +85,7 @@ function leaving(level: Level, corners: readonly Point[], one: Laid, bays: bigin
       message: `${one.room.name} leaves ${level.name} by ${lengthWords(Math.abs(way.east + way.north), reading)} to the ${out} (${areaWords(region.area)})`,
       hints: [
         `move it ${wayWords(way, reading)}:  ${placeToType(one, way)}`,
-        `or check its size, and the outline of ${level.name}`,
+        `check its size, and the outline of ${level.name}`,
       ],
     },
   ];

@@ -5,9 +5,9 @@ import { wholeSquareFeet } from '../facts/floor-area.js';
 import type { Level, Room } from '../facts/house.js';
 import type { Length } from '../facts/length.js';
 import { printLength } from '../facts/length.js';
+import { nameOf } from '../facts/place-name.js';
 import { printSize } from '../facts/size.js';
 import type { AreaClass, OpenReading, PlacedRoom } from './area-answer.js';
-import { nameOf } from '../facts/place-name.js';
 import { areaWords } from './area-words.js';
 import { isSloped, isUnder, readSlope, type SlopedFloor } from './ceiling.js';
 import type { Point } from './corners.js';
@@ -230,7 +230,7 @@ function halfRule(name: string, slope: SlopedFloor, path: FactPath): Diagnostic 
     message: `${name} counts ${areaWords(slope.counted)} if half of its part at 5 ft or higher must be 7 ft high, and nothing if half of its whole floor must be; it is left out, and both are printed`,
     hints: [
       'check the taped heights; a few inches may settle it',
-      'or ask whoever will rely on the figure which reading they use',
+      'ask whoever will rely on the figure which reading they use',
     ],
   };
 }

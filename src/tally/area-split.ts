@@ -89,7 +89,7 @@ function splitDiagnostic(group: NearFloors<Placed>): Diagnostic {
     path: ['levels', index, 'floor'],
     message: mixed ? `${what}; one of them is below grade, which may make all of them so` : what,
     hints: mixed
-      ? ['check grade: and floor: of each', 'or write them as one level, below grade, if any part of it is']
+      ? ['check grade: and floor: of each', 'write them as one level, below grade, if any part of it is']
       : ['the totals are the same either way; write them as one level if you want one sum'],
   };
 }

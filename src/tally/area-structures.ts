@@ -2,9 +2,9 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { wholeSquareFeet } from '../facts/floor-area.js';
 import type { House, Structure } from '../facts/house.js';
+import { nameOf } from '../facts/place-name.js';
 import type { OpenReading, StructureArea, StructureLines } from './area-answer.js';
 import type { RoomFloor } from './area-rooms.js';
-import { nameOf } from '../facts/place-name.js';
 import { shapeOf } from './level-outline.js';
 
 export interface StructuresAnswer {

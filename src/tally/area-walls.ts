@@ -116,7 +116,7 @@ function slantedWall(level: Level, path: FactPath): Diagnostic {
     message: `${level.name} has a slanted wall, so the thickness of its walls can’t be added; its inside sizes are used`,
     hints: [
       'give the outline at the outside faces and write  measured: outside',
-      'or write the outline to the faces to count to, with  walls: { all: none }',
+      'write the outline to the faces to count to, with  walls: { all: none }',
     ],
   };
 }

@@ -156,7 +156,7 @@ function fromSection(
     );
     return refuse(path, `the section of ${name} lacks ${listWords(missing)}`, [
       `write all of it, for example  { highest: 7', flat: 3', pitch: 12 in 12, sides: 2, length: 30' }`,
-      `or the taped areas, for example  { at-7-ft: 9' x 30', at-5-ft: 13' x 30' }`,
+      `give the taped areas, for example  { at-7-ft: 9' x 30', at-5-ft: 13' x 30' }`,
     ]);
   }
   const [rise, run] = [BigInt(slant[1] ?? 0), BigInt(slant[2] ?? 0)];

@@ -114,7 +114,7 @@ function notAllowed(against: readonly string[]): Diagnostic {
     hints: [
       'measure every level at its outside faces, or inside with its walls, and give each an outline or a size',
       'on a half-finished level, call the level finished and its unfinished rooms unfinished, so that walls are counted',
-      'or write  method: other  (inside-only, plans)',
+      'write  method: other  (inside-only, plans)',
     ],
   };
 }

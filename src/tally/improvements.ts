@@ -102,7 +102,8 @@ export function deedOf(finish: Finish): Deed | undefined {
   return /^(paint|stain|varnish)\b/i.test(finish.what) ? 'painted' : 'new';
 }
 
-const PUT_IN: readonly Deed[] = ['new', 'replaced', 'added'];
+/** Deeds after which a thing is as new as its date. */
+export const PUT_IN: readonly Deed[] = ['new', 'replaced', 'added'];
 
 function deedOfSystem(house: House, system: System): Deed | undefined {
   if (system.kept) return undefined;

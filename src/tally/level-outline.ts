@@ -79,7 +79,7 @@ function twoSizes(name: string, path: FactPath): Diagnostic {
     severity: 'error',
     path: [...path, 'size'],
     message: `${name} has both an outline and a size, and only one can be its shape`,
-    hints: ['take out  size:  and keep  outline:', 'or keep  size:  if it is a plain rectangle'],
+    hints: ['take out  size:  and keep  outline:', 'keep  size:  if it is a plain rectangle'],
   };
 }
 
@@ -162,19 +162,20 @@ function suspects(steps: readonly Step[], gap: Gap, reading: Reading): string[] 
     axis === 'east' ? stepsToType(units, 0, reading) : stepsToType(0, units, reading);
   const turned = along
     .filter(({ go }) => -2 * go === gap[axis])
-    .map(({ step, index, go }) => `or check ${which(index)}: should  ${step.written}  be  ${type(-go)} ?`);
+    .map(({ step, index, go }) => `check ${which(index)}: should  ${step.written}  be  ${type(-go)} ?`);
   const last = along.findLast(({ go }) => Math.sign(go + gap[axis]) === Math.sign(go));
   if (last === undefined) return turned;
   const mended = type(last.go + gap[axis]);
-  return [...turned, `or, if ${which(last.index)} is at fault, write  ${mended}  for  ${last.step.written}`];
+  return [...turned, `if ${which(last.index)} is at fault, write  ${mended}  for  ${last.step.written}`];
 }
 
 /** Rounding to tenths can leave an outline open that closes in inches; so can two tapes in one outline. */
 function tapeHints(steps: readonly Step[], gap: Gap, common: Reading | undefined): string[] {
   if (common === undefined)
     return ['its walls are read in different units: read all of one outline with the same tape'];
-  const most = (steps.length * FOOT) / 20;
-  if (common !== 'tenths' || Math.abs(gap.east) > most || Math.abs(gap.north) > most) return [];
+  // Each reading is off by a twentieth of a foot at most.
+  const most = steps.length * FOOT;
+  if (common !== 'tenths' || 20 * Math.max(Math.abs(gap.east), Math.abs(gap.north)) > most) return [];
   return [
     `readings to a tenth of a foot can miss by this much: change the longest wall on the way by ${lengthToType(
       Math.max(Math.abs(gap.east), Math.abs(gap.north)),

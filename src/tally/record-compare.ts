@@ -75,7 +75,7 @@ function differs(comparison: RecordComparison): Diagnostic {
 }
 
 /** About the same: within 10 sq ft or a tenth. */
-const isAbout = (a: number, b: number): boolean => Math.abs(a - b) <= Math.max(10, Math.abs(b) / 10);
+const isAbout = (a: number, b: number): boolean => 10 * Math.abs(a - b) <= Math.max(100, Math.abs(b));
 
 function causesOf(house: House, areas: Compared, squareFeet: number, difference: number): string[] {
   return [
@@ -151,7 +151,7 @@ function measuredInside(areas: Compared, squareFeet: number, difference: number)
     (level) => level.basis === 'outside' || level.basis === 'grown-from-inside',
   );
   if (difference <= 0 || !outside || inside === 0) return [];
-  if (Math.abs(inside - squareFeet) > Math.max(10, squareFeet / 50)) return [];
+  if (50 * Math.abs(inside - squareFeet) > Math.max(500, squareFeet)) return [];
   return [
     `The record may have been measured inside: the finished rooms above grade add up to ${groupThousands(inside)} sq ft between their walls.`,
   ];

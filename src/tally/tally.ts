@@ -5,14 +5,14 @@
  * Never asks the clock, reads a house folder or makes a page. Start reading at `deriveTally`.
  */
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
-import type { FactPath } from '../diagnostics/fact-path.js';
-import type { HouseDate } from '../facts/date.js';
 import type { House } from '../facts/house.js';
-import { deriveAges, inFuture, type SystemAge } from './ages.js';
+import { deriveAges, type SystemAge } from './ages.js';
 import { type AlarmPlan, deriveAlarms } from './alarms.js';
 import { deriveUpdates, type UpdateSuggestion } from './appraiser-updates.js';
 import { type Areas, deriveAreas } from './area.js';
+import { checkDateOrder } from './date-order.js';
 import { deriveQuantities, type FinishQuantity } from './finish-quantities.js';
+import { checkFutureDates } from './future-dates.js';
 import { type Gap, gapDiagnostics, listGaps } from './gaps.js';
 import { type Improvement, type Kept, listImprovements } from './improvements.js';
 import { deriveLead, type LeadNotes } from './lead-notes.js';
@@ -44,7 +44,7 @@ export function deriveTally(
   const { done, kept } = listImprovements(house);
   const lead = deriveLead(house);
   const alarms = deriveAlarms(house, asOf);
-  const gaps = listGaps({ house, ages, areas, alarms });
+  const gaps = listGaps({ house, ages, areas, alarms, asOf });
   const tally: Tally = {
     asOf,
     areas,
@@ -65,21 +65,9 @@ export function deriveTally(
       ...areaDiagnostics,
       ...ageDiagnostics,
       ...lead.diagnostics,
-      ...futureDeeds(house, asOf),
+      ...checkFutureDates(house, asOf),
+      ...checkDateOrder(house),
       ...gapDiagnostics(gaps),
     ],
   };
-}
-
-/** Work and finishes dated after the as-of day: the packet would tell of what has not happened. */
-function futureDeeds(house: House, asOf: string): Diagnostic[] {
-  const late = (date: HouseDate | undefined, path: FactPath): Diagnostic[] =>
-    date?.earliest !== undefined && date.earliest > asOf ? [inFuture(path, asOf)] : [];
-  return [
-    ...late(house.house.built.value, ['house', 'built']),
-    ...house.work.flatMap((item, index) => late(item.done, ['work', index, 'done'])),
-    ...house.rooms.flatMap((room, index) =>
-      room.finishes.flatMap((finish, at) => late(finish.done, ['rooms', index, 'finishes', at, 'done'])),
-    ),
-  ];
 }

@@ -61,7 +61,10 @@ function end(
   };
 }
 
-/** Years may have a half or a quarter; a part of a month is dropped, and 29 February ends on the 28th. */
+/**
+ * Years may have a half or a quarter; a part of a month is dropped, and 29 February ends on the 28th. Years that are
+ * whole months have an exact binary form (a whole, half or quarter), so that the product can’t fall short of one.
+ */
 const addWarrantyYears = (start: string, years: number): string =>
   Temporal.PlainDate.from(start)
     .add({ months: Math.floor(years * 12) })

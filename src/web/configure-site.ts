@@ -5,6 +5,7 @@
 import { copyFile, mkdir } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { Packet, Pictures } from '../packet/packet.js';
+import { compileOnce, type NunjucksEngine } from './compile-once.js';
 import { type PageView, type Paper, pagesOf } from './page-view.js';
 import { assetsOf } from './site-assets.js';
 import { strictGlobals, strictView } from './strict-view.js';
@@ -26,10 +27,6 @@ export interface EleventyConfiguration {
   addGlobalData(name: string, data: unknown): void;
   on(event: 'eleventy.engine.njk', listener: (engine: NunjucksEngine) => void): void;
   on(event: 'eleventy.after', listener: (build: FinishedBuild) => Promise<void>): void;
-}
-
-interface NunjucksEngine {
-  readonly environment: { globals: Record<string, unknown> };
 }
 
 interface FinishedBuild {
@@ -93,8 +90,9 @@ function configure(config: EleventyConfiguration, pages: readonly PlacedPage[]):
   // Once installed, the templates lie below node_modules, which Eleventy passes over by default.
   config.ignores.delete('**/node_modules/**');
   config.setUseGitIgnore(false);
-  config.on('eleventy.engine.njk', ({ environment }) => {
-    environment.globals = strictGlobals(environment.globals);
+  config.on('eleventy.engine.njk', (engine) => {
+    engine.environment.globals = strictGlobals(engine.environment.globals);
+    compileOnce(engine);
   });
   config.addGlobalData('places', pages);
   config.addGlobalData('permalink', () => (data: { place: PlacedPage }) => data.place.path);

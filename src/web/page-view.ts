@@ -21,6 +21,7 @@ const WORDS = {
   skip: 'Skip to the text',
   contents: 'Contents',
   sections: 'Sections',
+  within: 'Within',
   howKnown: 'How it is known',
   asOf: 'Facts as of',
   digest: 'Digest',
@@ -35,14 +36,18 @@ const WORDS = {
 const LONG_NAME = 28;
 /** Key facts beside each other. */
 const MOST_COLUMNS = 4;
+/** From this many headings on a section begins with links to them. */
+const JUMPS_FROM = 6;
 
 export interface SectionView {
   readonly id: string;
   readonly title: string;
   /** 1 where the section is the page, 2 below a title block. */
   readonly level: 1 | 2;
-  /** Whether the margin says anything, and so needs its heading. */
+  /** Whether the margin begins to speak beside the title, and so needs its heading there. */
   readonly marked: boolean;
+  /** Links to the section's own headings; empty where it has few. */
+  readonly jumps: readonly LinkView[];
   readonly blocks: readonly BlockView[];
   /** Said where there are no blocks, or empty. */
   readonly nothing: string;
@@ -171,10 +176,23 @@ function sectionView(section: Section, level: 1 | 2, links: LinkBook, photos: Ph
     id: section.id,
     title: section.title,
     level,
-    marked: shown.some(hasMark),
+    marked: marginBegins(shown),
+    jumps: jumpsOf(shown, links),
     blocks: shown.map((block) => views.view(block)),
     nothing: shown.length === 0 ? NOTHING_RECORDED : '',
   };
+}
+
+function jumpsOf(shown: readonly Block[], links: LinkBook): readonly LinkView[] {
+  const headings = shown.flatMap((block) => (block.kind === 'heading' && block.level === 3 ? [block] : []));
+  if (headings.length < JUMPS_FROM) return [];
+  return headings.map((heading) => ({ href: links.hrefOf(heading.id), title: heading.text }));
+}
+
+/** Below a drawing, a notice or a table the heading would stand far from the first mark and beside nothing. */
+function marginBegins(shown: readonly Block[]): boolean {
+  const first = shown.find((block) => block.kind !== 'heading' && block.kind !== 'paragraph');
+  return first !== undefined && hasMark(first);
 }
 
 /** Tables head their marks themselves. */

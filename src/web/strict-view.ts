@@ -17,23 +17,20 @@ const wrapped = new WeakMap<object, object>();
  * Wraps a view so that reading an unknown field throws a TypeError naming the field and its owner.
  * An optional field must be present with `null`.
  */
-export function strictView<T>(view: T, name: string): T {
-  const root = typeof view === 'object' && view !== null && !Array.isArray(view);
-  return wrap(root ? Object.assign(new View(), view) : view, name);
+export function strictView<T extends object>(view: T, name: string): T {
+  return wrap(Array.isArray(view) ? view : Object.assign(new View(), view), name);
 }
 
-function wrap<T>(value: T, name: string): T {
-  if (value === null || typeof value !== 'object') return value;
+function wrap<T extends object>(value: T, name: string): T {
   const known = wrapped.get(value);
   if (known !== undefined) return known as T;
-  const proxy = new Proxy(value as object, {
-    get(target, key, receiver) {
-      if (typeof key === 'symbol' || key in target || ASKED_OF_ANYTHING.has(key)) {
-        return wrap(
-          Reflect.get(target, key, receiver),
-          Array.isArray(target) ? name : `${name}.${String(key)}`,
-        );
-      }
+  const proxy = new Proxy<object>(value, {
+    get(target, key) {
+      const inner: unknown = (target as Record<PropertyKey, unknown>)[key];
+      if (typeof inner === 'object' && inner !== null)
+        return wrapped.get(inner) ?? wrap(inner, Array.isArray(target) ? name : `${name}.${String(key)}`);
+      if (inner !== undefined || typeof key === 'symbol' || key in target || ASKED_OF_ANYTHING.has(key))
+        return inner;
       const has = Object.keys(target).join(', ');
       throw new TypeError(`template used unknown field "${key}" of ${name} (has: ${has})`);
     },

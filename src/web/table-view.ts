@@ -48,12 +48,12 @@ const FULL_WIDTH_FROM = 4;
 /** From this many columns on a phone shows each row as a small record. */
 const RESTACK_FROM = 3;
 /** From this many columns on a table with marks is set smaller, with less room for the marks. */
-const DENSE_FROM = 5;
+const DENSE_FROM = 3;
 /** Letters up to which a word in a table is never broken; numbers are shorter than that. */
 const KEPT_LETTERS = 16;
 /** Share of the page left of the marks; the style sheet has the rest as `share-mark`. */
 const TEXT_SHARE = 62;
-const DENSE_SHARE = 76;
+const DENSE_SHARE = 72;
 
 /** Throws when a row has not as many cells as there are columns. */
 export function tableView(block: TableBlock, links: LinkBook, nothing: string): TableView {

@@ -4,7 +4,7 @@ import type { Improvement } from '../../tally/improvements.js';
 import { TRADES } from '../../tally/trades.js';
 import { ageWords, datesWords } from '../age-words.js';
 import { columns } from '../columns.js';
-import { type Context, photoIn, placeName } from '../context.js';
+import { type Context, photoAnchor, photoIn, placeName } from '../context.js';
 import { markOf, markOfSeveral } from '../marks.js';
 import type { Block, Rich, Section } from '../packet.js';
 import { fullStop, inWords, rich, soft, strong, upperFirst } from '../rich.js';
@@ -282,7 +282,7 @@ export function sheetPhotos(context: Context): Block[] {
       kind: 'photos',
       id: 'sheet-photos',
       photos: shown.map((photo) => ({
-        id: `photo-${photo.id}`,
+        id: photoAnchor(context, photo.id),
         photo: photo.id,
         caption: rich(upperFirst(photo.shows)),
       })),

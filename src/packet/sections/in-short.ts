@@ -2,7 +2,7 @@ import { printDate } from '../../facts/date.js';
 import type { House } from '../../facts/house.js';
 import { AREA_CLASS_NAMES } from '../../tally/area.js';
 import { ASKED_FIRST, ageWords, whenWords } from '../age-words.js';
-import type { Context } from '../context.js';
+import { type Context, photoAnchor } from '../context.js';
 import { markOf, markOfFact, markOfSeveral } from '../marks.js';
 import type { Block, KeyFact, Section } from '../packet.js';
 import { counted, inWords, rich, strong, upperFirst } from '../rich.js';
@@ -233,7 +233,12 @@ function frontPhoto(context: Context): Block | undefined {
   );
   return front === undefined
     ? undefined
-    : { kind: 'photo', id: `photo-${front[0]}`, photo: front[0], caption: rich(upperFirst(front[1].shows)) };
+    : {
+        kind: 'photo',
+        id: photoAnchor(context, front[0]),
+        photo: front[0],
+        caption: rich(upperFirst(front[1].shows)),
+      };
 }
 
 export function keyFacts(context: Context): KeyFact[] {

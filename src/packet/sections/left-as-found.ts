@@ -1,7 +1,7 @@
 import { printDate } from '../../facts/date.js';
 import { collectFacts } from '../collect-facts.js';
 import { columns } from '../columns.js';
-import { type Context, photoIn, placeName } from '../context.js';
+import { type Context, photoAnchor, photoIn, placeName } from '../context.js';
 import { markOf } from '../marks.js';
 import type { Block, Section } from '../packet.js';
 import { photoCaption } from '../photo-words.js';
@@ -47,7 +47,7 @@ function conditions(context: Context): Block[] {
       if (photo !== undefined)
         blocks.push({
           kind: 'photo',
-          id: `photo-${id}`,
+          id: photoAnchor(context, id),
           photo: id,
           caption: rich(photoCaption(photo, 'full')),
         });

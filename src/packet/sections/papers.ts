@@ -1,6 +1,6 @@
 import { type HouseDate, printDate } from '../../facts/date.js';
 import { columns } from '../columns.js';
-import { type Context, photoIn } from '../context.js';
+import { type Context, photoAnchor, photoIn } from '../context.js';
 import { holdsPrices } from '../edition-house.js';
 import { markOf } from '../marks.js';
 import type { Block, Section } from '../packet.js';
@@ -144,7 +144,7 @@ function labels(context: Context): Block[] {
       kind: 'photos',
       id: 'label-photo-list',
       photos: photos.map((photo) => ({
-        id: `photo-${photo.id}`,
+        id: photoAnchor(context, photo.id),
         photo: photo.id,
         caption: rich(photoCaption(photo, 'full')),
       })),

@@ -6,7 +6,7 @@ import { printSize } from '../../facts/size.js';
 import { deedOf } from '../../tally/improvements.js';
 import { whoDid } from '../../tally/who.js';
 import { columns } from '../columns.js';
-import { type Context, photoIn } from '../context.js';
+import { type Context, photoAnchor, photoIn } from '../context.js';
 import { markOf } from '../marks.js';
 import type { Block, Rich, Section } from '../packet.js';
 import { photoCaption } from '../photo-words.js';
@@ -140,7 +140,7 @@ function roomPhotos(context: Context, home: Room | Structure): Block[] {
       kind: 'photos',
       id: `room-${home.id}-photos`,
       photos: photos.map((photo) => ({
-        id: `photo-${photo.id}`,
+        id: photoAnchor(context, photo.id),
         photo: photo.id,
         caption: rich(photoCaption(photo, 'full')),
       })),

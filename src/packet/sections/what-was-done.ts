@@ -1,5 +1,5 @@
 import type { Improvement } from '../../tally/improvements.js';
-import { type Context, photoIn, placeName } from '../context.js';
+import { type Context, photoAnchor, photoIn, placeName } from '../context.js';
 import { markOfSeveral } from '../marks.js';
 import type { Block, Section } from '../packet.js';
 import { photoCaption } from '../photo-words.js';
@@ -99,7 +99,7 @@ function pairOf(context: Context, improvement: Improvement): Block[] {
   return [
     {
       kind: 'pair',
-      id: `photo-${after.id}`,
+      id: photoAnchor(context, after.id),
       before: before.id,
       after: after.id,
       caption: rich(
@@ -123,7 +123,7 @@ function singlePhotos(context: Context, group: PlaceGroup): Block[] {
       kind: 'photos',
       id: `done-${group.key}-photos`,
       photos: photos.map((photo) => ({
-        id: `photo-${photo.id}`,
+        id: photoAnchor(context, photo.id),
         photo: photo.id,
         caption: rich(photoCaption(photo, 'full')),
       })),

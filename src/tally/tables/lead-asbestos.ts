@@ -19,6 +19,7 @@ const table = z.strictObject({
   leadTestPeriod: rule({ days: whole }),
   leadPamphlet: rule({ title: z.string().min(1), number: z.string().min(1) }),
   leadDisclosureKept: rule({ years: whole }),
+  leadRecordsKept: rule({ years: whole }),
   leadMinorRepair: rule({
     /** At most this much painted surface in one room, exactly this much included. */
     insideSquareFeet: whole,

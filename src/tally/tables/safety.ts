@@ -19,6 +19,10 @@ const table = z.strictObject({
     minWidthInches: whole,
   }),
   escapeSill: rule({ maxSillInches: whole }),
+  escapeBasement: rule({
+    /** A basement only for mechanical equipment is left out up to this size. */
+    mechanicalUpToSquareFeet: whole,
+  }),
   smokeAlarmPlaces: rule({ bathDoorFeet: whole }),
   smokeAlarmNearCooker: rule({
     ionizationFeet: whole,

@@ -1,11 +1,19 @@
-/** The parser's events, walked beside a path: where each value and word of a YAML text stands. */
-import { EVENT_ID as E, getScalarValue, type parseEvents } from 'js-yaml';
+/** The parts of a YAML text in reading order, walked beside a path: where each value and word stands. */
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
 import type { Place } from '../diagnostics/place.js';
 import type { Span } from './line-index.js';
 
-type Event = ReturnType<typeof parseEvents>[number];
+/** One part of a YAML text, as the parser meets it; `end` closes what was opened last. */
+export interface YamlPart {
+  readonly kind: 'document' | 'list' | 'group' | 'scalar' | 'alias' | 'end';
+  /** Undefined where nothing was typed: the value of a word that has none. */
+  readonly span: Span | undefined;
+  /** The name behind &, without the sign. */
+  readonly anchor: Span | undefined;
+  /** Of a scalar: its text as YAML reads it. */
+  readonly text: string;
+}
 
 export interface Walked {
   /** By path as JSON. */
@@ -19,7 +27,7 @@ export interface Walked {
 
 const AT_START: Span = { start: 0, end: 1 };
 
-export function walkEvents(events: readonly Event[], text: string, place: (span: Span) => Place): Walked {
+export function walkParts(parts: readonly YamlPart[], text: string, place: (span: Span) => Place): Walked {
   const values = new Map<string, Span>();
   const keys = new Map<string, Span>();
   const diagnostics: Diagnostic[] = [];
@@ -27,18 +35,18 @@ export function walkEvents(events: readonly Event[], text: string, place: (span:
   let at = 0;
 
   const node = (path: FactPath, fallback: Span): void => {
-    const event = events[at++];
-    if (event === undefined) return;
-    const span = spanOf(event, text, fallback);
+    const part = parts[at++];
+    if (part === undefined) return;
+    const span = part.span ?? fallback;
     const key = JSON.stringify(path);
     values.set(key, span);
-    if (event.type === E.ALIAS) fatal ??= alias(place(span));
-    else if ('anchorStart' in event && event.anchorStart >= 0)
-      diagnostics.push(anchor(path, place({ start: event.anchorStart - 1, end: event.anchorEnd })));
-    if (event.type === E.SEQUENCE) {
-      for (let n = 0; events[at]?.type !== E.POP && at < events.length; n++) node([...path, n], span);
+    if (part.kind === 'alias') fatal ??= alias(place(span));
+    else if (part.anchor !== undefined)
+      diagnostics.push(anchor(path, place({ start: part.anchor.start - 1, end: part.anchor.end })));
+    if (part.kind === 'list') {
+      for (let n = 0; parts[at]?.kind !== 'end' && at < parts.length; n++) node([...path, n], span);
       at++;
-    } else if (event.type === E.MAPPING) {
+    } else if (part.kind === 'group') {
       const inBlock = text[span.start] !== '{';
       const first = mapping(path);
       // A group without brackets begins with its first word, and that line is what names it.
@@ -51,17 +59,17 @@ export function walkEvents(events: readonly Event[], text: string, place: (span:
   const mapping = (path: FactPath): Span | undefined => {
     const seen = new Map<string, Span>();
     let first: Span | undefined;
-    while (at < events.length && events[at]?.type !== E.POP) {
-      const event = events[at++];
-      if (event === undefined) return first;
-      const span = spanOf(event, text, AT_START);
-      if (event.type !== E.SCALAR) {
+    while (at < parts.length && parts[at]?.kind !== 'end') {
+      const part = parts[at++];
+      if (part === undefined) return first;
+      const span = part.span ?? AT_START;
+      if (part.kind !== 'scalar') {
         fatal ??= { ...notWords(place(span)), message: 'a word before a colon must be plain text' };
-        skip(event);
+        skip(part);
         node([...path, '?'], span);
         continue;
       }
-      const word = getScalarValue(text, event);
+      const word = part.text;
       const earlier = seen.get(word);
       const inner = [...path, word];
       if (earlier !== undefined) diagnostics.push(writtenTwice(inner, place(span), place(earlier)));
@@ -74,39 +82,22 @@ export function walkEvents(events: readonly Event[], text: string, place: (span:
   };
 
   /** Leaves out a list or group that stands where a word should. */
-  const skip = (event: Event): void => {
-    if (event.type !== E.SEQUENCE && event.type !== E.MAPPING) return;
-    for (let depth = 1; depth > 0 && at < events.length; at++) {
-      const type = events[at]?.type;
-      if (type === E.SEQUENCE || type === E.MAPPING) depth++;
-      else if (type === E.POP) depth--;
+  const skip = (part: YamlPart): void => {
+    if (part.kind !== 'list' && part.kind !== 'group') return;
+    for (let depth = 1; depth > 0 && at < parts.length; at++) {
+      const kind = parts[at]?.kind;
+      if (kind === 'list' || kind === 'group') depth++;
+      else if (kind === 'end') depth--;
     }
   };
 
-  if (events[0]?.type === E.DOCUMENT) {
+  if (parts[0]?.kind === 'document') {
     at = 1;
-    if (events[1] !== undefined && events[1].type !== E.POP) node([], AT_START);
-    const second = events.findIndex((event, position) => position > 0 && event.type === E.DOCUMENT);
-    if (second > 0) diagnostics.push(secondDocument(events[second + 1], text, place));
+    if (parts[1] !== undefined && parts[1].kind !== 'end') node([], AT_START);
+    const second = parts.findIndex(({ kind }, position) => position > 0 && kind === 'document');
+    if (second > 0) diagnostics.push(secondDocument(parts[second + 1], text, place));
   }
   return { values, keys, diagnostics, fatal };
-}
-
-function spanOf(event: Event, text: string, fallback: Span): Span {
-  if (event.type === E.SCALAR)
-    return event.valueStart < 0 ? fallback : withQuotes(text, event.valueStart, event.valueEnd);
-  if (event.type === E.ALIAS) return { start: event.anchorStart - 1, end: event.anchorEnd };
-  if (event.type === E.SEQUENCE || event.type === E.MAPPING)
-    return event.start < 0 ? fallback : { start: event.start, end: event.start + 1 };
-  return fallback;
-}
-
-/** Takes the quotes of a quoted value into its span, so that what is shown is what was typed. */
-function withQuotes(text: string, start: number, end: number): Span {
-  const before = text[start - 1];
-  return (before === '"' || before === "'") && text[end] === before
-    ? { start: start - 1, end: end + 1 }
-    : { start, end };
 }
 
 export function writtenTwice(path: FactPath, here: Place, earlier: Place): Diagnostic {
@@ -141,19 +132,24 @@ function alias(place: Place): Diagnostic {
 }
 
 function anchor(path: FactPath, place: Place): Diagnostic {
+  const rest = place.source.slice(place.column - 1).trim();
   return {
     code: 'intake.alias',
     severity: 'error',
     path,
     place,
     message: 'YAML takes a first word that begins with & for a name of its own and drops it',
-    hints: ['put the text in quotes if it is meant to begin with &, or take the word out'],
+    hints: [
+      /[,{}[\]]/.test(rest)
+        ? 'put the text in quotes if it is meant to begin with &'
+        : `put the text in quotes:  ${JSON.stringify(rest)}`,
+      'take the word out',
+    ],
   };
 }
 
-function secondDocument(next: Event | undefined, text: string, place: (span: Span) => Place): Diagnostic {
-  const content =
-    next === undefined ? text.length : spanOf(next, text, { start: text.length, end: text.length }).start;
+function secondDocument(next: YamlPart | undefined, text: string, place: (span: Span) => Place): Diagnostic {
+  const content = next?.span?.start ?? text.length;
   const marks = [...text.matchAll(/^---(?=\s|$)/gm)].map((match) => match.index);
   const start = marks.findLast((mark) => mark > 0 && mark <= content) ?? marks.at(-1) ?? 0;
   return {

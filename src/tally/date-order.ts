@@ -1,0 +1,45 @@
+/**
+ * Pairs of dates that can only stand one way round.
+ *
+ * A pair is wrong only if it is wrong whatever the dates leave open: "2026" and "2026-03" may be in order. That a
+ * system was made before it was installed is checked where its age is worked out, since its label may say when.
+ */
+import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import type { FactPath } from '../diagnostics/fact-path.js';
+import { type HouseDate, printDate } from '../facts/date.js';
+import type { House, Warranty } from '../facts/house.js';
+
+/** Two dates of which the first can't be after the second. */
+interface Pair {
+  /** The word of the first in the folder, its date, and what happened then: "bought". */
+  readonly first: readonly [word: string, date: HouseDate | undefined, deed: string];
+  readonly second: readonly [word: string, date: HouseDate | undefined, deed: string];
+  /** What they are about. */
+  readonly what: string;
+  /** Path of the fact that is marked, and whether that is the first or the second of the two. */
+  readonly path: FactPath;
+  readonly marked: 'first' | 'second';
+}
+
+export function checkDateOrder(house: House): Diagnostic[] {
+  return pairs(house).flatMap((pair) => {
+    const [{ 1: first }, { 1: second }] = [pair.first, pair.second];
+    if (first?.earliest === undefined || second?.latest === undefined) return [];
+    return first.earliest > second.latest ? [wrongWayRound(pair, first, second)] : [];
+  });
+}
+
+function wrongWayRound({ first, second, what, path, marked }: Pair, from: HouseDate, to: HouseDate): Diagnostic {
+  const atFirst = marked === 'first';
+  const [here, there] = atFirst ? [first, second] : [second, first];
+  return {
+    code: 'tally.date-order',
+    severity: 'error',
+    path,
+    message: `${what} can’t have been ${first[2]} (${printDate(from)}) after it was ${second[2]} (${printDate(to)})`,
+    hints: [
+      `write  ${here[0]}: ${(atFirst ? to : from).written}  or ${atFirst ? 'earlier' : 'later'}`,
+      `or, if that is right, correct  ${there[0]}: ${(atFirst ? from : to).written}`,
+    ],
+  };
+}

@@ -1,0 +1,95 @@
+/** What is lacking of all that is told: questions, dues, what stays, care, and words for the photos. */
+import type { House } from '../facts/house.js';
+import { capital } from './area-words.js';
+import { addItem, addLine, BUYER, type Gap, type GapSources, rankOf, SALE, yamlText } from './gap.js';
+
+export function answerGaps({ house }: GapSources): Gap[] {
+  return [
+    ...questions(house),
+    ...duesUnsaid(house),
+    ...conveysUnsaid(house),
+    ...careUnsaid(house),
+    ...photosWithoutWords(house),
+  ];
+}
+
+const ALWAYS_ASKED: readonly (readonly [pattern: RegExp, ask: string])[] = [
+  [/water|flood|leak|damp/i, 'Has water ever come in?'],
+  [/insur|claim/i, 'Were there insurance claims?'],
+  [/pest|termite|insect/i, 'Were there termites or other pests?'],
+];
+
+function questions(house: House): Gap[] {
+  return ALWAYS_ASKED.flatMap(([pattern, ask], order): Gap[] =>
+    house.answers.some((answer) => pattern.test(answer.ask))
+      ? []
+      : [
+          {
+            path: ['answers'],
+            audiences: BUYER,
+            lacks: `the question “${ask}” has no answer yet`,
+            hint: addItem('answers', `{ ask: "${ask}", answer: not known }`),
+            rank: rankOf('question', order),
+          },
+        ],
+  );
+}
+
+/** A shared wall mostly comes with an association; silence about its dues is no "none". */
+function duesUnsaid(house: House): Gap[] {
+  const shared = house.house.kind === 'attached' || house.house.kind === 'apartment-style';
+  const told =
+    house.dues.length > 0 || house.answers.some((answer) => /\bdues\b|association/i.test(answer.ask));
+  if (!shared || told) return [];
+  return [
+    {
+      path: ['dues'],
+      audiences: SALE,
+      lacks: 'whether an association asks for dues is not said',
+      hint: `${addItem('dues', '{ to: owners’ association, amount: "145.00", per: month }')}  or under answers:  - { ask: Are there association dues?, answer: none }`,
+      rank: rankOf('dues'),
+    },
+  ];
+}
+
+function conveysUnsaid(house: House): Gap[] {
+  if (house.conveys.length > 0) return [];
+  return [
+    {
+      path: ['conveys'],
+      audiences: SALE,
+      lacks: 'nothing says what stays and what goes',
+      hint: addItem('conveys', '{ what: refrigerator, stays: yes }'),
+      rank: rankOf('what stays'),
+    },
+  ];
+}
+
+function careUnsaid(house: House): Gap[] {
+  if (house.care.length > 0) return [];
+  return [
+    {
+      path: ['care'],
+      audiences: ['care'],
+      lacks: 'there is no care task',
+      hint: addItem('care', '{ what: change the furnace filter, every: 3 months }'),
+      rank: rankOf('care'),
+    },
+  ];
+}
+
+function photosWithoutWords(house: House): Gap[] {
+  return Object.entries(house.photos).flatMap(([id, photo]): Gap[] => {
+    if (photo.private || photo.alt !== undefined) return [];
+    const pair = photo.when === 'before' || photo.when === 'after' ? `, ${photo.when} the work` : '';
+    return [
+      {
+        path: ['photos', id],
+        audiences: SALE,
+        lacks: 'the photo has no words for those who can’t see it, so it is left out',
+        hint: `${addLine(`alt: ${yamlText(`${capital(photo.shows)}${pair}.`)}`)}  (a proposal; say what is to be seen)`,
+        rank: rankOf('photo without words'),
+      },
+    ];
+  });
+}

@@ -1,0 +1,65 @@
+/** What the writer is told of paint that was disturbed: one line a place, and what to type. */
+import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import type { House } from '../facts/house.js';
+import { listWords } from './area-words.js';
+import { type LeadJob, paintedSquareFeet } from './lead-jobs.js';
+import { placeKey } from './lead-places.js';
+
+/**
+ * A warning for each place with a job beyond minor repair. A place where the certified firm did all of it and its
+ * papers are named needs none: the folder already answers what the warning would ask.
+ */
+export function leadWarnings(house: House, jobs: readonly LeadJob[]): Diagnostic[] {
+  const places = new Map<string, LeadJob[]>();
+  for (const job of jobs) {
+    if (job.verdict === 'minor' || isAnswered(house, job)) continue;
+    places.set(placeKey(job), [...(places.get(placeKey(job)) ?? []), job]);
+  }
+  return [...places.values()].map((found) => warning(house, found));
+}
+
+const isAnswered = (house: House, job: LeadJob): boolean =>
+  job.items.every(
+    (item) => item.by !== undefined && item.by === house.lead?.firm && item.evidence.length > 0,
+  );
+
+function warning(house: House, jobs: readonly LeadJob[]): Diagnostic {
+  const [first] = jobs;
+  return {
+    code: 'tally.lead',
+    severity: 'warning',
+    path: first?.path ?? ['work'],
+    message: `lead rules may reach this work: ${first?.where}, ${whatWasDone(jobs)}`,
+    hints: [whatToType(house, jobs), 'ask the state’s lead programme whether the rules apply'],
+  };
+}
+
+/** "8.5 sq ft of paint disturbed (minor repair ends at 6)", "painted windows replaced". */
+function whatWasDone(jobs: readonly LeadJob[]): string {
+  const windows = jobs.some((job) => job.items.some((item) => item['windows-replaced']));
+  const over = jobs.filter((job) => job.area > 0n && !job.items.some((item) => item['windows-replaced']));
+  const areas = [...new Set(over.map((job) => paintedSquareFeet(job.area)))];
+  const removed = jobs.some((job) => job.verdict === 'open');
+  return [
+    ...(windows ? ['painted windows replaced'] : []),
+    ...(areas.length === 0
+      ? []
+      : [
+          `${listWords(areas)} sq ft of paint disturbed${removed ? ' with a part of the structure' : ` (minor repair ends at ${jobs[0]?.limitSquareFeet})`}`,
+        ]),
+  ].join('; ');
+}
+
+/** The fact that is missing first: who did it, then whether they are the certified firm, then the papers. */
+function whatToType(house: House, jobs: readonly LeadJob[]): string {
+  const items = jobs.flatMap((job) => job.items);
+  if (items.some((item) => item.by === undefined)) return 'say who did it:  by: owner  or the id of a person';
+  const hired = jobs.flatMap((job) => job.who).find((who) => who.kind === 'hired');
+  if (hired?.kind === 'hired' && house.lead?.firm === undefined) {
+    const firm = `firm: ${hired.person.id}`;
+    return house.lead === undefined
+      ? `if they are a certified firm, add  lead: { known: not known, ${firm} }`
+      : `if they are a certified firm, add under lead:  ${firm}`;
+  }
+  return 'name the firm’s records or a lead test:  evidence: [id-of-the-paper]';
+}
