@@ -1,3 +1,5 @@
+import { typedInYaml } from './facts/typed-in-yaml.js';
+
 export interface FirstAnswers {
   name: string;
   city: string;
@@ -6,12 +8,6 @@ export interface FirstAnswers {
   built: string;
   bought: string | undefined;
 }
-
-/** JSON strings are YAML strings: quotes only where YAML would read something else. */
-const yaml = (text: string): string =>
-  /^[A-Za-z][A-Za-z0-9 .,'’-]*$/.test(text) && !/^(true|false|null|yes|no|~)$/i.test(text)
-    ? text
-    : JSON.stringify(text);
 
 /** The text of a first house.yaml: short, commented, and free of errors. `schema` is the path editors complete from. */
 export function firstHouse(answers: FirstAnswers, schema: string): string {
@@ -25,12 +21,12 @@ export function firstHouse(answers: FirstAnswers, schema: string): string {
 # Lengths carry their unit: 11'6", 11 ft 6 in, 11.5 ft, 3.5 m
 
 house:
-  name: ${yaml(answers.name)}
+  name: ${typedInYaml(answers.name)}
   address:
     # street: 212 Quarry Road
-    city: ${yaml(answers.city)}
+    city: ${typedInYaml(answers.city)}
     state: ${answers.state}
-    # zip: "44999"            in quotes, or YAML drops a leading zero
+    # zip: "44999"            # in quotes, or YAML drops a leading zero
     show: street-withheld     # full, street-withheld or city-only
   kind: detached              # detached, attached, apartment-style or manufactured
   built: ${answers.built}

@@ -35,7 +35,7 @@ const HOMES: Rules['homes'] = {
   },
   'fastest-levenshtein': { files: ['src/facts/nearest-word.ts'], why: 'only misspelt words are compared' },
   'temporal-polyfill': { files: ['src/facts/age.ts', 'src/tally/*.ts'], why: 'dates are counted there' },
-  'polyclip-ts': { files: ['src/tally/geometry.ts'], why: 'shapes are cut in one place' },
+  'polyclip-ts': { files: ['src/tally/clipping.ts'], why: 'shapes are cut in one place' },
   'ical-generator': { files: ['src/packet/calendar.ts'], why: 'one file writes the calendar' },
   commander: { files: ['src/cli.ts'], why: 'the front door alone reads command lines' },
   chokidar: { files: ['src/command-serve.ts'], why: 'only the preview follows edits' },
@@ -71,6 +71,7 @@ const MACHINE: Rules['machine'] = {
     ],
     why: 'digests are made where something is named by its content',
   },
+  'node:buffer': { files: ['src/intake/*.ts'], why: 'bytes become text where a folder is read' },
   'node:os': { files: ['src/intake/develop-photos.ts'], why: 'photos are developed on all processors' },
   'node:zlib': { files: ['src/print/*.ts', 'src/archive/*.ts'], why: 'only files are packed' },
 };

@@ -31,7 +31,8 @@ export function withoutKnockOns(derived: readonly Diagnostic[], errors: readonly
       ? derived
       : derived.filter((one) => one.code !== 'tally.gap' && !follows(one, causes));
   const own = fresh.filter(isError);
-  return fresh.filter((one) => isError(one) || !follows(one, own));
+  // Lead rules ask who, when and how much, never for a shape that fits.
+  return fresh.filter((one) => isError(one) || one.code === 'tally.lead' || !follows(one, own));
 }
 
 const isError = (one: Diagnostic): boolean => one.severity === 'error';

@@ -1,8 +1,8 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Place } from '../diagnostics/place.js';
+import { typedInYaml } from '../facts/typed-in-yaml.js';
 import type { Span } from './line-index.js';
 import { type Marks, marksBefore } from './open-marks.js';
-import { typedInYaml } from './typed-in-yaml.js';
 
 /** A spot to point at, what is so there, and what to type. */
 type Explained = readonly [span: Span, message: string, ...hints: string[]];

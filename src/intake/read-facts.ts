@@ -1,5 +1,4 @@
 /** The YAML files of a house folder, merged by top-level word, with the place of every fact. */
-import { isUtf8 } from 'node:buffer';
 import { readdir, readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
@@ -159,13 +158,22 @@ async function readText(
       );
     }
     const bytes = await readFile(safe.absolute);
-    return isUtf8(bytes) ? { text: bytes.toString('utf8') } : { diagnostic: notUtf8(bytes, file) };
+    const text = decodeUtf8(bytes);
+    return text === undefined ? { diagnostic: notUtf8(bytes, file) } : { text };
   } catch (thrown) {
     return fail(
       'intake.no-file',
       `${file} can’t be read (${(thrown as NodeJS.ErrnoException).code ?? 'unknown reason'})`,
       'check who may read it',
     );
+  }
+}
+
+function decodeUtf8(bytes: Buffer): string | undefined {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return undefined;
   }
 }
 

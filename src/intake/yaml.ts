@@ -32,6 +32,8 @@ export interface YamlFile {
 
 /** Deeper than any fact stands. */
 const MAX_DEPTH = 40;
+/** More top-level words than any house has; such a file is not read word by word. */
+const MOST_WORDS = 200;
 
 export function readYaml(source: string, file: string): YamlFile {
   const text = source.startsWith('\uFEFF') ? source.slice(1) : source;
@@ -40,9 +42,9 @@ export function readYaml(source: string, file: string): YamlFile {
   if (whole.error === undefined) return finish(text, [whole], [], place);
   // A mistake ends YAML's reading. Read the top-level words one by one, so that the others can still be checked.
   const blocks = topLevelBlocks(text);
-  if (blocks.length < 2) {
+  if (blocks.length < 2 || blocks.length > MOST_WORDS) {
     const words = blocks.map((block) => block.word);
-    return finish(text, [whole], words.length === 0 ? ['*'] : words, place);
+    return finish(text, [whole], words.length === 1 ? words : ['*'], place);
   }
   const read = blocks.map((block) => ({
     word: block.word,

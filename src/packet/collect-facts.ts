@@ -2,7 +2,7 @@ import type { HouseDate } from '../facts/date.js';
 import { printDate } from '../facts/date.js';
 import type { Fact } from '../facts/fact.js';
 import type { House } from '../facts/house.js';
-import { nameOf as nameOfRoom } from '../facts/place-name.js';
+import { nameOf } from '../facts/place-name.js';
 
 export interface CollectedFact {
   /** What the fact is about: "lot", "age of the furnace, made". */
@@ -31,7 +31,7 @@ export function collectFacts(house: House): CollectedFact[] {
   for (const alarm of house.alarms) {
     const room = house.rooms.find((one) => one.id === alarm.where);
     take(
-      `${alarm.is === 'both' ? 'smoke and carbon monoxide' : alarm.is.replace('-', ' ')} alarm, ${nameOfRoom(room ?? { id: alarm.where }).toLowerCase()}`,
+      `${alarm.is === 'both' ? 'smoke and carbon monoxide' : alarm.is.replace('-', ' ')} alarm, ${nameOf(room ?? { id: alarm.where }).toLowerCase()}`,
       alarm,
     );
   }

@@ -1,5 +1,5 @@
 import type { House, Photo } from '../facts/house.js';
-import { nameOf as nameOfRoom } from '../facts/place-name.js';
+import { nameOfPlace } from '../facts/place-name.js';
 import type { Tally } from '../tally/tally.js';
 import { EDITIONS, type EditionRules } from './edition-house.js';
 import type { EditionName } from './packet.js';
@@ -36,12 +36,7 @@ export function contextFor(
 }
 
 /** Printed name of a level, room, stair or structure. */
-export function placeName({ house }: Context, id: string): string {
-  const level = house.levels.find((one) => one.id === id);
-  if (level !== undefined) return level.name;
-  const other = [...house.rooms, ...house.stairs, ...house.structures].find((one) => one.id === id);
-  return nameOfRoom(other ?? { id });
-}
+export const placeName = ({ house }: Context, id: string): string => nameOfPlace(house, id);
 
 /** A photo that this edition may show and that lies in the folder. */
 export function photoIn(

@@ -15,6 +15,9 @@ const INCHES = /^\d*[\d¼½¾⅛⅜⅝⅞][¼½¾⅛⅜⅝⅞]*[″"”]/u;
 const UNIT =
   /^(?:%|°[CF]?|sq|ft|in|mi|lb|oz|m|m²|cm|mm|ml|gal|gallons?|quarts?|amps?|A|V|volts?|W|kW|watts?|kWh|btu|Btu|BTU|cfm|gpm|psi|years?|months?|weeks?|days?|hours?|coats?|acres?|windows?|risers?|more)(?:[.,;:)·/]|$)/u;
 const COUNTED = /^[(“]?(?:[Pp]ages?|[Ss]heets?|[Nn]o\.|[Nn]umber|[Rr]eceipt|[Ll]ine|[Ss]ection|§)$/u;
+/** A paper's kind and its number: permit PL-26-0182. */
+const PAPER = /^[(“]?(?:[Pp]ermit|[Ii]nvoice|[Ll]icence|[Cc]ode|[Ll]ot)$/u;
+const PAPER_NUMBER = /^[A-Z]{1,4}(?:-[A-Z]{1,3})?-?\d/u;
 const SHORT_NUMBER = /^[(]?\d{1,4}[.,;:)]*$/u;
 /** What a line never begins with. */
 const HANGING = /^(?:[·×=+–—]|%)$/u;
@@ -29,5 +32,6 @@ export function bound(before: string, after: string): boolean {
   if (before === 'sq' && /^(?:ft|in|m)\b/u.test(after)) return true;
   if (before === 'ft' && /^line\b/u.test(after)) return true;
   if (FEET.test(before) && INCHES.test(after)) return true;
+  if (PAPER.test(before) && PAPER_NUMBER.test(after)) return true;
   return COUNTED.test(before) && SHORT_NUMBER.test(after);
 }

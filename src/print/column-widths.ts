@@ -49,13 +49,17 @@ export function columnWidths(columns: readonly ColumnExtent[], totalPt: number):
 }
 
 /** How much width goes from one column to another at a time, in points. */
-const STEPS_PT = [32, 16, 8, 4];
+const STEPS_PT = [96, 64, 48, 32, 24, 16, 8, 4];
 
 /** Broken lines are not filled to their ends. */
 const RAGGED = 1.08;
 
 /** Gives width from column to column as long as that makes the table lower. */
-function shortest(columns: readonly ColumnExtent[], least: readonly number[], start: readonly number[]): number[] {
+function shortest(
+  columns: readonly ColumnExtent[],
+  least: readonly number[],
+  start: readonly number[],
+): number[] {
   let widths = [...start];
   let height = heightOf(columns, widths);
   for (const step of STEPS_PT) {

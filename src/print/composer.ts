@@ -22,6 +22,8 @@ export interface Composer {
   readonly spaces: Spaces;
   /** An edition of few pages: smaller type, smaller pictures. */
   readonly dense: boolean;
+  /** Labels of all records of the packet: their values stand on one line down the whole of it. */
+  readonly recordLabels: readonly string[];
   /** The tallest that a photo may be, in points. */
   readonly tallestPhotoPt: number;
 }

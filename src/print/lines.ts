@@ -61,7 +61,9 @@ export const breakEvenly: LineBreaker = (chunks, measurePt) => {
   for (let from = count - 1; from >= 0; from--) {
     let width = 0;
     for (let to = from + 1; to <= count; to++) {
-      width += (chunks[to - 2] !== undefined && to - 2 >= from ? (chunks[to - 2]?.gapPt ?? 0) : 0) + widthAt(chunks, to - 1);
+      width +=
+        (chunks[to - 2] !== undefined && to - 2 >= from ? (chunks[to - 2]?.gapPt ?? 0) : 0) +
+        widthAt(chunks, to - 1);
       if (to > from + 1 && width > measurePt + DUST_PT) break;
       const rest = best[to];
       if (rest === undefined) continue;

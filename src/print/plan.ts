@@ -13,7 +13,7 @@ import type { Letters } from './letters.js';
 import { breakEvenly } from './lines.js';
 import type { FilledPage, Pagination } from './paginate.js';
 import { keepHeadings, paginate } from './paginate.js';
-import type { Paper, PaperName } from './paper.js';
+import type { PaperName } from './paper.js';
 import { paperOf } from './paper.js';
 import { isBeside, pairDrawings, setBeside } from './set-beside.js';
 import { setDrawing, setPair, setPhoto, setPhotos } from './set-figure.js';
@@ -116,7 +116,7 @@ function setBody(composer: Composer, packet: Packet, missing: MissingList): Slab
       setSectionTitle(composer, section, tags),
       ...pairDrawings(composer, printed(section)).flatMap((each) =>
         isBeside(each)
-          ? setBeside(composer, each, (inner, block) => set(inner, block, tags))
+          ? setBeside(composer, each, tags, (inner, block) => set(inner, block, tags))
           : set(composer, each, tags),
       ),
     ];
@@ -128,27 +128,32 @@ function setBody(composer: Composer, packet: Packet, missing: MissingList): Slab
   return keepHeadings([...slabs, ...setStandingLast(composer, packet)], composer.paper.linePt);
 }
 
-/** A last page filled less than this looks forgotten. */
-const LEAST_FILL = 0.2;
+/** A last page filled less than this looks forgotten; one of few pages is worth more trouble to save. */
+const LEAST_LAST = { airy: 0.2, dense: 0.45 } as const;
 
 /** Slabs with less air between them, and sections that may open with three lines fewer below them. */
 function tightened(slabs: readonly Slab[], share: number, linePt: number): Slab[] {
-  return slabs.map((each) => ({
+  const closer = (each: Slab): Slab => ({
     ...each,
     beforePt: each.beforePt * share,
     afterPt: each.afterPt * share,
+  });
+  return slabs.map((each) => ({
+    ...closer(each),
+    ...(each.smaller === undefined ? {} : { smaller: each.smaller.map(closer) }),
     reachPt: each.opensSection === true ? (each.reachPt ?? 0) - linePt * 3 : each.reachPt,
   }));
 }
 
 /** Pages for all slabs; if only a few lines reach the last page, less air may bring them back. */
-function paginateWell(slabs: readonly Slab[], paper: Paper, firstNumber: number): Pagination {
-  const first = paginate(slabs, paper, firstNumber);
+function paginateWell(slabs: readonly Slab[], composer: Composer): Pagination {
+  const { paper } = composer;
+  const first = paginate(slabs, paper, 1);
   const last = first.pages.at(-1);
-  const limit = paper.topPt + (paper.bottomPt - paper.topPt) * LEAST_FILL;
+  const limit = paper.topPt + (paper.bottomPt - paper.topPt) * LEAST_LAST[composer.dense ? 'dense' : 'airy'];
   if (first.pages.length < 2 || last === undefined || last.filledToPt > limit) return first;
-  for (const share of [1, 0.85, 0.7]) {
-    const next = paginate(tightened(slabs, share, paper.linePt), paper, firstNumber);
+  for (const share of composer.dense ? [1, 0.85, 0.7, 0.6] : [1, 0.85, 0.7]) {
+    const next = paginate(tightened(slabs, share, paper.linePt), paper, 1);
     if (next.pages.length < first.pages.length) return next;
   }
   return first;
@@ -156,19 +161,23 @@ function paginateWell(slabs: readonly Slab[], paper: Paper, firstNumber: number)
 
 /** The title, in a packet of many sections the contents, and then the sections at once. */
 function fillPages(composer: Composer, packet: Packet, missing: MissingList): Pagination {
-  const { paper } = composer;
   missing.block = 'title';
   const title = setTitle(composer, packet);
   if (packet.arrangement === 'one-page') {
-    return paginateWell([...title, ...setBody(composer, packet, missing)], paper, 1);
+    return paginateWell([...title, ...setBody(composer, packet, missing)], composer);
   }
-  const contents = (pageOf: (section: string) => number | undefined): Slab => setContents(composer, packet, pageOf);
+  const contents = (pageOf: (section: string) => number | undefined): Slab =>
+    setContents(composer, packet, pageOf);
   const first = contents(() => undefined);
   const body = setBody(composer, packet, missing);
-  const filled = paginateWell([...title, first, ...body], paper, 1);
+  const filled = paginateWell([...title, first, ...body], composer);
   // Page numbers take no height, so the contents with numbers stand exactly where those without stood.
   const pages = new Map(filled.anchors.map((anchor) => [anchor.id, anchor.page]));
-  return withNumbers(filled, first, contents((section) => pages.get(section)));
+  return withNumbers(
+    filled,
+    first,
+    contents((section) => pages.get(section)),
+  );
 }
 
 /** Puts one slab's boxes where another's of the same block stood. */
@@ -224,6 +233,11 @@ export function planPages(packet: Packet, pictures: Pictures, paperName: PaperNa
     unitPt: paper.linePt / 2,
     dense,
     spaces: spacesOf(dense),
+    recordLabels: packet.sections.flatMap((section) =>
+      printed(section).flatMap((block) =>
+        block.kind === 'record' ? block.entries.map((entry) => entry.label) : [],
+      ),
+    ),
     tallestPhotoPt: dense ? 86 : 151,
   };
   const filled = fillPages(composer, packet, missing);

@@ -5,9 +5,10 @@
  * marks keep the text column and the margin to themselves, so they come after.
  */
 import type { Block, DrawingBlock } from '../packet/packet.js';
-import type { Box } from './box.js';
+import type { Box, TagPath } from './box.js';
 import type { Composer } from './composer.js';
 import { PageCursor } from './page-cursor.js';
+import { CAPTION_GAP_PT, captionColumn } from './set-figure.js';
 import type { Slab } from './slab.js';
 import { moved, slab } from './slab.js';
 
@@ -70,26 +71,34 @@ export function pairDrawings(composer: Composer, blocks: readonly Block[]): (Blo
   return paired;
 }
 
-/** The text in what the drawing leaves, and the drawing at the right; what grows too tall follows below. */
+/**
+ * The text in what the drawing leaves, and the drawing at the right. Text that would grow too tall follows below; the
+ * drawing's caption goes under the text where there is room, so that the two end together.
+ */
 export function setBeside(
   composer: Composer,
   beside: Beside,
+  tags: TagPath,
   set: (composer: Composer, block: Block) => Slab[],
 ): Slab[] {
-  const { paper } = composer;
-  const narrow = textPt(composer, beside.drawing);
-  const inner: Composer = { ...composer, paper: { ...paper, textPt: narrow, fullPt: narrow } };
-  const wide: Composer = { ...composer, paper: { ...paper, textPt: beside.drawing.drawing.width } };
-  const figure = set({ ...wide, paper: { ...wide.paper, fullPt: wide.paper.textPt } }, beside.drawing);
-  const tall = figure.reduce((sum, each) => sum + each.heightPt, 0);
+  const { paper, spaces } = composer;
+  const { drawing } = beside;
+  const narrow = textPt(composer, drawing);
+  const inPaper = (widthPt: number): Composer => ({
+    ...composer,
+    paper: { ...paper, textPt: widthPt, fullPt: widthPt },
+  });
+  const right = narrow + GAP_PT;
+  const [figure] = set(inPaper(drawing.drawing.width), { ...drawing, caption: [] });
+  if (figure === undefined) return beside.text.flatMap((block) => set(composer, block));
   const cursor = new PageCursor(paper);
   const boxes: Box[] = [];
   const anchors: string[] = [];
   const below: Slab[] = [];
   for (const block of beside.text) {
-    const slabs = set(inner, block);
+    const slabs = set(inPaper(narrow), block);
     const height = slabs.reduce((sum, each) => sum + each.heightPt, 0);
-    if (below.length > 0 || (cursor.y > 0 && cursor.y + height > tall * TALLER)) {
+    if (below.length > 0 || (cursor.y > 0 && cursor.y + height > figure.heightPt * TALLER)) {
       below.push(...set(composer, block));
       continue;
     }
@@ -99,11 +108,17 @@ export function setBeside(
       anchors.push(...each.anchors);
     }
   }
-  for (const each of figure) {
-    boxes.push(...each.boxes.map((box) => moved(box, narrow + GAP_PT, 0)));
-    anchors.push(...each.anchors);
+  boxes.push(...figure.boxes.map((box) => moved(box, right, 0)));
+  anchors.push(...figure.anchors);
+  const under = { x: 0, y: cursor.y + spaces.figure, width: narrow };
+  let caption = captionColumn(composer, drawing.caption, under, drawing.id, tags);
+  let bottom = Math.max(figure.heightPt, under.y + caption.heightPt);
+  if (under.y + caption.heightPt > figure.heightPt) {
+    const at = { x: right, y: figure.heightPt + CAPTION_GAP_PT, width: drawing.drawing.width };
+    caption = captionColumn(composer, drawing.caption, at, drawing.id, tags);
+    bottom = Math.max(cursor.y, figure.heightPt + caption.heightPt);
   }
-  const { figure: space } = composer.spaces;
-  const both = slab(Math.max(cursor.y, tall), boxes, { beforePt: space, afterPt: space, anchors });
+  boxes.push(...caption.boxes);
+  const both = slab(bottom, boxes, { beforePt: spaces.figure, afterPt: spaces.figure, anchors });
   return [both, ...below];
 }

@@ -35,9 +35,10 @@ function pictureBoxes(composer: Composer, photo: string, at: Rect, block: string
 }
 
 /** Air between a picture and its caption. */
-const CAPTION_GAP_PT = 4;
+export const CAPTION_GAP_PT = 4;
 
-function captionColumn(
+/** A figure's words, in their own element. */
+export function captionColumn(
   composer: Composer,
   caption: Rich,
   at: { x: number; y: number; width: number },
@@ -162,7 +163,10 @@ export function setDrawing(composer: Composer, block: DrawingBlock, tags: TagPat
   const frame = paper.bottomPt - paper.topPt;
   const at = { x: 0, y: 0, width: drawing.width > paper.textPt ? paper.fullPt : paper.textPt };
   const captionAt = (y: number): ReturnType<typeof captionColumn> =>
-    captionColumn(composer, block.caption, { ...at, y, width: Math.min(paper.textPt * 1.15, paper.fullPt) },
+    captionColumn(
+      composer,
+      block.caption,
+      { ...at, y, width: Math.min(paper.textPt * 1.15, paper.fullPt) },
       block.id,
       tags,
     );

@@ -152,7 +152,10 @@ export function setContents(
   }
   const standing = setStandingBeside(composer, packet);
   boxes.push(...standing.boxes);
-  return slab(Math.max(lowest + 0.4, standing.heightPt), boxes, { afterPt: unitPt * 2, anchors: ['contents'] });
+  return slab(Math.max(lowest + 0.4, standing.heightPt), boxes, {
+    afterPt: unitPt * 2,
+    anchors: ['contents'],
+  });
 }
 
 function contentsEntry(
@@ -222,8 +225,10 @@ export function setStandingLast(composer: Composer, packet: Packet): Slab[] {
   const owner = { block: 'standing', tags: [{ type: 'P', key: 'end/standing' }] };
   const top = unitPt;
   // A sheet of few pages says it in one line.
-  const at = { x: 0, y: top, width: composer.dense ? paper.fullPt : paper.textPt };
-  const column = textColumn(composer, plainRich(packet.standing), composer.styles.small, at, owner);
+  const [style, width] = composer.dense
+    ? [composer.styles.note, paper.fullPt]
+    : [composer.styles.small, paper.textPt];
+  const column = textColumn(composer, plainRich(packet.standing), style, { x: 0, y: top, width }, owner);
   const line = rule(0, 0, paper.fullPt, 0.6, 'ink', 'standing');
   return [slab(top + column.heightPt, [line, ...column.boxes], { beforePt: unitPt * 2.5 })];
 }

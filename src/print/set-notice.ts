@@ -45,7 +45,11 @@ export function setNotice(composer: Composer, block: NoticeBlock, tags: TagPath)
     ...(i === 0 ? {} : { resume: air }),
     tailPt: i === parts.length - 1 ? 0 : padY,
   }));
-  return asBlock(framed, { beforePt: composer.spaces.notice, afterPt: composer.spaces.notice, anchors: [block.id] });
+  return asBlock(framed, {
+    beforePt: composer.spaces.notice,
+    afterPt: composer.spaces.notice,
+    anchors: [block.id],
+  });
 }
 
 function paragraph(

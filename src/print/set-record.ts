@@ -42,7 +42,9 @@ export function setRecord(composer: Composer, block: RecordBlock, tags: TagPath)
   const halfPt = (paper.textPt - COLUMN_GAP_PT) / 2;
   const widest = Math.max(
     LABEL_LEAST_PT,
-    ...block.entries.map((entry) => extentOf(composer.setter, plainRich(entry.label), entryLabel).naturalPt),
+    ...composer.recordLabels.map(
+      (label) => extentOf(composer.setter, plainRich(label), entryLabel).naturalPt,
+    ),
   );
   const valuePt = Math.min(widest, halfPt * LABEL_MOST) + LABEL_GAP_PT;
   const columns: EntryColumns = { valuePt, halfPt, fullPt: paper.textPt };

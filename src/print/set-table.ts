@@ -200,8 +200,11 @@ export function setTable(composer: Composer, block: TableBlock, tags: TagPath): 
   const resume = [setHead(composer, block, layout, undefined)];
   block.rows.forEach((row, i) => {
     const next = block.rows[i + 1];
-    // The first two rows stay with the head, a sum with the row before it, a remark with the last row.
-    const keepNext = next === undefined ? block.note !== undefined : i === 0 || next.weight === 'total';
+    // The first two rows stay with the head, the last two with each other, a sum with the row before it, a remark
+    // with the last row: a single row on a page looks lost.
+    const lastTwo = i === block.rows.length - 2;
+    const keepNext =
+      next === undefined ? block.note !== undefined : i === 0 || lastTwo || next.weight === 'total';
     const set = setRow(composer, block, row, layout, tableTags).map((each) => ({ ...each, resume }));
     slabs.push(...(keepNext ? asBlock(set, { keepNext: true }) : set));
   });

@@ -29,7 +29,11 @@ export function checkDateOrder(house: House): Diagnostic[] {
   });
 }
 
-function wrongWayRound({ first, second, what, path, marked }: Pair, from: HouseDate, to: HouseDate): Diagnostic {
+function wrongWayRound(
+  { first, second, what, path, marked }: Pair,
+  from: HouseDate,
+  to: HouseDate,
+): Diagnostic {
   const atFirst = marked === 'first';
   const [here, there] = atFirst ? [first, second] : [second, first];
   return {
@@ -39,7 +43,63 @@ function wrongWayRound({ first, second, what, path, marked }: Pair, from: HouseD
     message: `${what} can’t have been ${first[2]} (${printDate(from)}) after it was ${second[2]} (${printDate(to)})`,
     hints: [
       `write  ${here[0]}: ${(atFirst ? to : from).written}  or ${atFirst ? 'earlier' : 'later'}`,
-      `or, if that is right, correct  ${there[0]}: ${(atFirst ? from : to).written}`,
+      `if that is right, correct  ${there[0]}: ${(atFirst ? from : to).written}`,
     ],
   };
+}
+
+function pairs(house: House): Pair[] {
+  const { bought, listed } = house.house;
+  return [
+    {
+      first: ['bought', bought, 'bought'],
+      second: ['listed', listed, 'listed'],
+      what: 'the house',
+      path: ['house', 'listed'],
+      marked: 'second',
+    },
+    ...house.systems.flatMap((system, index): Pair[] => {
+      const start =
+        system.installed?.value === undefined
+          ? (['made', system.made?.value, 'made'] as const)
+          : (['installed', system.installed.value, 'installed'] as const);
+      return warrantyPairs(system.warranty, start, system.name ?? system.is, ['systems', index, 'warranty']);
+    }),
+    ...house.work.flatMap((item, index): Pair[] => [
+      {
+        first: ['started', item.started, 'begun'],
+        second: ['done', item.done, 'done'],
+        what: `“${item.what}”`,
+        path: ['work', index, 'started'],
+        marked: 'first',
+      },
+      ...warrantyPairs(item.warranty, ['done', item.done, 'done'], item.what, ['work', index, 'warranty']),
+    ]),
+    ...house.permits.map(
+      (permit, index): Pair => ({
+        first: ['issued', permit.issued, 'issued'],
+        second: ['final', permit.final, 'closed by its final inspection'],
+        what: `the permit for “${permit.what}”`,
+        path: ['permits', index, 'final'],
+        marked: 'second',
+      }),
+    ),
+  ];
+}
+
+function warrantyPairs(
+  written: Warranty | readonly Warranty[] | undefined,
+  first: Pair['first'],
+  name: string,
+  path: FactPath,
+): Pair[] {
+  return [written ?? []].flat().map(
+    (warranty: Warranty, index): Pair => ({
+      first,
+      second: ['until', warranty.until, 'out of warranty'],
+      what: warranty.of === undefined ? `“${name}”` : `“${name}” (${warranty.of})`,
+      path: [...path, ...(Array.isArray(written) ? [index] : []), 'until'],
+      marked: 'second',
+    }),
+  );
 }

@@ -52,11 +52,11 @@ const ORDER = [
   'who did it',
   'permit',
   'photo without words',
-  'other half of a photo pair',
   'question',
   'dues',
   'what stays',
   'appliance',
+  'other half of a photo pair',
   'hot water',
   'floor',
   'when a finish was done',
@@ -84,11 +84,4 @@ export function freeId(house: House, id: string): string {
   let free = id;
   for (let count = 2; taken.has(free); count++) free = `${id}-${count}`;
   return free;
-}
-
-/** Text as a YAML value, in quotes only where YAML would read it as something else. */
-export function yamlText(text: string): string {
-  const plain =
-    /^[A-Za-z][^:#\\"{}[\],&*!|>%@`\n]*$/.test(text) && !/^(yes|no|true|false|null|on|off)$/i.test(text);
-  return plain ? text : JSON.stringify(text);
 }

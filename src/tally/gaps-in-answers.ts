@@ -1,7 +1,8 @@
 /** What is lacking of all that is told: questions, dues, what stays, care, and words for the photos. */
 import type { House } from '../facts/house.js';
+import { typedInYaml } from '../facts/typed-in-yaml.js';
 import { capital } from './area-words.js';
-import { addItem, addLine, BUYER, type Gap, type GapSources, rankOf, SALE, yamlText } from './gap.js';
+import { addItem, addLine, BUYER, type Gap, type GapSources, rankOf, SALE } from './gap.js';
 
 export function answerGaps({ house }: GapSources): Gap[] {
   return [
@@ -87,7 +88,7 @@ function photosWithoutWords(house: House): Gap[] {
         path: ['photos', id],
         audiences: SALE,
         lacks: 'the photo has no words for those who can’t see it, so it is left out',
-        hint: `${addLine(`alt: ${yamlText(`${capital(photo.shows)}${pair}.`)}`)}  (a proposal; say what is to be seen)`,
+        hint: `${addLine(`alt: ${typedInYaml(`${capital(photo.shows)}${pair}.`)}`)}  (a proposal; say what is to be seen)`,
         rank: rankOf('photo without words'),
       },
     ];

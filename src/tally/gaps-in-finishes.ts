@@ -93,7 +93,7 @@ function lotUnsaid(finish: Finish, home: string, path: FactPath): Gap[] {
     {
       path,
       audiences: ['care'],
-      lacks: `the lot of the ${finish.what} in ${home} is not recorded`,
+      lacks: `the lot of the ${finish.on} of ${home} is not recorded`,
       hint: 'read it off the box, for example  lot: "A2219"',
       rank: rankOf('lot'),
     },

@@ -54,7 +54,7 @@ function permitUnsaid(item: WorkItem, path: FactPath): Gap[] {
       path,
       audiences: BUYER,
       lacks: `no permit is named for “${item.what}”, and buyers ask`,
-      hint: 'add  permit:  with the id of one under permits: (state: none-found, if the office has none)',
+      hint: 'add  permit:  with the id of one in the list of permits (none-found is a state, too)',
       rank: rankOf('permit'),
     },
   ];
@@ -69,8 +69,9 @@ function pair(item: WorkItem, path: FactPath): Gap[] {
     {
       path: [...path, 'photos'],
       audiences: SALE,
-      lacks: `“${item.what}” has a photo from ${there} the work and none from ${lacking} it`,
-      hint: `if there is one, add  ${lacking}:  with its name under photos:`,
+      // Without a name, so that all such work is told in one line.
+      lacks: `work has a photo from ${there} it, and none from ${lacking} it`,
+      hint: `if one was taken, add  ${lacking}:  with its name under photos:`,
       rank: rankOf('other half of a photo pair'),
     },
   ];

@@ -2,7 +2,7 @@
  * Tells an Eleventy configuration how packets become pages. Used by `run-eleventy.ts` for the program and by
  * `.eleventy.js` for people who run Eleventy by hand; it imports nothing from Eleventy.
  */
-import { copyFile, mkdir } from 'node:fs/promises';
+import { copyFile, mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { Packet, Pictures } from '../packet/packet.js';
 import { compileOnce, type NunjucksEngine } from './compile-once.js';
@@ -49,7 +49,7 @@ export function configureOnePacket(config: EleventyConfiguration, entry: SiteEnt
   configure(config, placedPages(entry, ''));
 }
 
-/** Sets the pages of many packets, with their assets, below `<house>/<edition>/`. */
+/** Sets the pages of many packets, with their assets and exports, below `<house>/<edition>/`. */
 export function configureSite(config: EleventyConfiguration, entries: readonly SiteEntry[]): void {
   configure(
     config,
@@ -57,18 +57,19 @@ export function configureSite(config: EleventyConfiguration, entries: readonly S
   );
   // Eleventy's own copying keeps one target a source, and editions share the style sheet and photos.
   config.on('eleventy.after', async ({ directories, outputMode }) => {
-    if (outputMode === 'fs') await copyAssets(entries, directories.output);
+    if (outputMode === 'fs') for (const entry of entries) await layBeside(entry, directories.output);
   });
 }
 
-async function copyAssets(entries: readonly SiteEntry[], output: string): Promise<void> {
-  for (const { packet, pictures } of entries) {
-    for (const file of assetsOf(packet, pictures)) {
-      const to = join(output, folderOf(packet), file.path);
-      await mkdir(dirname(to), { recursive: true });
-      await copyFile(file.copyOf, to);
-    }
+/** What the pages ask for or lead to. */
+async function layBeside({ packet, pictures }: SiteEntry, output: string): Promise<void> {
+  const folder = join(output, folderOf(packet));
+  for (const file of assetsOf(packet, pictures)) {
+    const to = join(folder, file.path);
+    await mkdir(dirname(to), { recursive: true });
+    await copyFile(file.copyOf, to);
   }
+  for (const { file, text } of packet.exports) await writeFile(join(folder, file), text);
 }
 
 function folderOf(packet: Packet): string {

@@ -1,15 +1,10 @@
 /** Our areas, centres and inside tests against the d3-polygon package, which works in floating point. */
 import { polygonArea, polygonCentroid, polygonContains } from 'd3-polygon';
 import { describe, expect, test } from 'vitest';
-import {
-  areaOf,
-  centroidOf,
-  containsPoint,
-  firstCrossing,
-  labelSpot,
-  type Point,
-  twiceArea,
-} from '../../src/tally/geometry.js';
+import type { Point } from '../../src/tally/corners.js';
+import { firstCrossing } from '../../src/tally/crossing.js';
+import { labelSpot } from '../../src/tally/label-spot.js';
+import { areaOf, centroidOf, containsPoint, twiceArea } from '../../src/tally/measuring.js';
 import { seeded, squareOutline, starOutline } from './seeded-outlines.js';
 
 const next = seeded(20_260_401);

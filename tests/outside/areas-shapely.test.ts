@@ -4,16 +4,10 @@
  */
 import { spawnSync } from 'node:child_process';
 import { describe, expect, test } from 'vitest';
-import {
-  areaOf,
-  firstCrossing,
-  overlapOf,
-  type Point,
-  partOutside,
-  type Region,
-  twiceArea,
-  unionOf,
-} from '../../src/tally/geometry.js';
+import { overlapOf, partOutside, type Region, unionOf } from '../../src/tally/clipping.js';
+import type { Point } from '../../src/tally/corners.js';
+import { firstCrossing } from '../../src/tally/crossing.js';
+import { areaOf, twiceArea } from '../../src/tally/measuring.js';
 import { seeded, squareOutline, starOutline, tangledOutline } from './seeded-outlines.js';
 
 const python = '/usr/bin/python3';

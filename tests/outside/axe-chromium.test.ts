@@ -1,27 +1,28 @@
 /**
- * Independent check: axe-core 4 (MPL-2.0) in a real Chromium on every page of the samples, from a disk, offline,
- * light and dark, at a desk and on a phone. Skipped by name where there is no Chromium.
+ * Independent check: axe-core 4 (MPL-2.0) in a real Chromium on every page of the samples and every kind of page
+ * of the demo houses, from a disk, offline, light and dark, at a desk and on a phone. Skipped by name where
+ * there is no Chromium.
  */
+import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { renderWeb } from '../../src/web/render-web.js';
 import { htmlOf, writtenToDisk } from '../rooms/rendered-sample.js';
 import { samplePacket, samplePictures, sampleSheet, wideSheet } from '../rooms/sample-packet.js';
+import { DEMO_HOUSES, demoPages } from '../rooms/web-demo-houses.js';
 import { BROWSER_ARGS, findBrowser, NO_BROWSER } from '../tools/find-browser.js';
 
-const RUN = {
-  // It would fetch the style sheet once more by script, which the pages' policy forbids.
-  preload: false,
-  runOnly: { type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] },
+const RULES = {
+  type: 'tag',
+  values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
 };
-const SCREENS = (['light', 'dark'] as const).flatMap((scheme) =>
-  [1280, 390].map((width) => ({ scheme, width })),
-);
-const LONG = 120_000;
+/** A scheme changes nothing but colours. */
+const COLOUR_RULES = { type: 'rule', values: ['color-contrast', 'link-in-text-block'] };
+const LONG = 240_000;
 
 const executablePath = findBrowser();
 const reason = executablePath === undefined ? ` (skipped: ${NO_BROWSER})` : '';
@@ -34,6 +35,7 @@ describe.skipIf(executablePath === undefined)(`in Chromium${reason}`, () => {
   let browser: Browser;
   let axe: string;
   const files: string[] = [];
+  const demoFiles: string[] = [];
 
   beforeAll(async () => {
     browser = await chromium.launch({ executablePath, args: BROWSER_ARGS });
@@ -44,6 +46,14 @@ describe.skipIf(executablePath === undefined)(`in Chromium${reason}`, () => {
       const folder = await writtenToDisk(output);
       for (const name of htmlOf(output).keys()) files.push(join(folder, name));
     }
+    const { editions, clear } = await demoPages();
+    for (const { files: output } of editions) {
+      const folder = await writtenToDisk(output);
+      for (const name of htmlOf(output).keys()) demoFiles.push(join(folder, name));
+    }
+    await clear();
+    expect(files).toHaveLength(samplePacket.sections.length + 2);
+    expect(demoFiles.length).toBeGreaterThan(DEMO_HOUSES.length * 20);
   }, LONG);
 
   afterAll(() => browser?.close());
@@ -51,6 +61,7 @@ describe.skipIf(executablePath === undefined)(`in Chromium${reason}`, () => {
   /** Opens each page in turn; any request that is not for a file, and any that fails, is an error. */
   async function eachPage(
     context: BrowserContext,
+    pages: readonly string[],
     check: (page: Page, file: string) => Promise<void>,
   ): Promise<void> {
     const page = await context.newPage();
@@ -60,8 +71,7 @@ describe.skipIf(executablePath === undefined)(`in Chromium${reason}`, () => {
     });
     page.on('requestfailed', (request) => wrong.push(`failed: ${request.url()}`));
     page.on('console', (message) => wrong.push(`said: ${message.text()}`));
-    expect(files).toHaveLength(samplePacket.sections.length + 2);
-    for (const file of files) {
+    for (const file of pages) {
       await page.goto(pathToFileURL(file).href);
       await page.evaluate('document.fonts.ready');
       await check(page, file);
@@ -70,33 +80,74 @@ describe.skipIf(executablePath === undefined)(`in Chromium${reason}`, () => {
     await context.close();
   }
 
-  test.each(SCREENS)(
-    'axe finds nothing: $scheme, $width px',
-    async ({ scheme, width }) => {
-      const context = await browser.newContext({
-        offline: true,
-        colorScheme: scheme,
-        viewport: { width, height: 900 },
-      });
-      await eachPage(context, async (page, file) => {
+  /** One page of each kind, from houses and editions in turn. */
+  function demoKinds(): string[] {
+    const kinds = new Map<string, string[]>();
+    for (const file of demoFiles) {
+      const kind = basename(file) === 'index.html' ? frontKind(file) : basename(file);
+      kinds.set(kind, [...(kinds.get(kind) ?? []), file]);
+    }
+    expect(kinds.size).toBeGreaterThan(14);
+    return [...kinds.values()].map((same, index) => same[index % same.length] ?? '');
+  }
+
+  /** Front pages have one name and an edition each. */
+  function frontKind(file: string): string {
+    return /class="(edition-\w+)/.exec(readFileSync(file, 'utf8'))?.[1] ?? file;
+  }
+
+  async function violations(page: Page, file: string, scheme: 'light' | 'dark'): Promise<string[]> {
+    await page.emulateMedia({ colorScheme: scheme });
+    // It would fetch the style sheet once more by script, which the pages' policy forbids.
+    const run = { preload: false, runOnly: scheme === 'dark' ? COLOUR_RULES : RULES };
+    const found = await page.evaluate<AxeResults>(`axe.run(document, ${JSON.stringify(run)})`);
+    return found.violations.flatMap((v) =>
+      v.nodes.map((node) => `${file} ${scheme} ${v.id}: ${node.html} ${node.failureSummary}`),
+    );
+  }
+
+  test(
+    'axe finds nothing, light and dark, at a desk and on a phone',
+    async () => {
+      const context = await browser.newContext({ offline: true });
+      await eachPage(context, [...files, ...demoKinds()], async (page, file) => {
         // Given to the page by the debugger, which the page's own policy does not bind.
         await page.evaluate(axe);
-        const { violations } = await page.evaluate<AxeResults>(`axe.run(document, ${JSON.stringify(RUN)})`);
-        const found = violations.flatMap((v) =>
-          v.nodes.map((node) => `${file} ${v.id}: ${node.html} ${node.failureSummary}`),
-        );
-        expect(found).toEqual([]);
+        for (const width of [1280, 390]) {
+          await page.setViewportSize({ width, height: 900 });
+          for (const scheme of ['light', 'dark'] as const)
+            expect(await violations(page, `${file} at ${width} px`, scheme)).toEqual([]);
+        }
       });
     },
     LONG,
   );
 
-  test.each([320, 740, 900, 1280])(
-    'nothing is wider than a window of %i px',
-    async (width) => {
-      const context = await browser.newContext({ offline: true, viewport: { width, height: 640 } });
-      await eachPage(context, async (page, file) => {
-        expect(await page.evaluate('document.documentElement.scrollWidth'), file).toBeLessThanOrEqual(width);
+  test(
+    'axe is awake in both schemes',
+    async () => {
+      const context = await browser.newContext({ offline: true });
+      const page = await context.newPage();
+      const style = 'p { color: light-dark(#eee, #222); background: light-dark(#fff, #111) }';
+      await page.setContent(`<style>:root { color-scheme: light dark } ${style}</style><p>faint</p>`);
+      await page.evaluate(axe);
+      for (const scheme of ['light', 'dark'] as const)
+        expect((await violations(page, 'faint', scheme)).join()).toContain('color-contrast');
+      await context.close();
+    },
+    LONG,
+  );
+
+  test(
+    'nothing is wider than its window',
+    async () => {
+      const context = await browser.newContext({ offline: true });
+      await eachPage(context, [...files, ...demoFiles], async (page, file) => {
+        for (const width of [320, 740, 900, 1280]) {
+          await page.setViewportSize({ width, height: 640 });
+          const needed = await page.evaluate('document.documentElement.scrollWidth');
+          expect(needed, `${file} at ${width} px`).toBeLessThanOrEqual(width);
+        }
       });
     },
     LONG,
@@ -106,7 +157,7 @@ describe.skipIf(executablePath === undefined)(`in Chromium${reason}`, () => {
     'the style sheet and the fonts load under the page’s own policy',
     async () => {
       const context = await browser.newContext({ offline: true, viewport: { width: 1280, height: 900 } });
-      await eachPage(context, async (page, file) => {
+      await eachPage(context, files, async (page, file) => {
         expect(await page.evaluate('getComputedStyle(document.body).maxWidth'), file).not.toBe('none');
         const loaded = await page.evaluate("[...document.fonts].filter((f) => f.status === 'loaded').length");
         expect(loaded, file).toBeGreaterThanOrEqual(3);

@@ -1,9 +1,10 @@
-/** Independent check: html-validate 10 (MIT) with its recommended rules on every page of the samples. */
+/** Independent check: html-validate 10 (MIT) with its recommended rules on every page of samples and demo houses. */
 import { HtmlValidate } from 'html-validate';
 import { expect, test } from 'vitest';
 import { renderWeb } from '../../src/web/render-web.js';
 import { htmlOf } from '../rooms/rendered-sample.js';
 import { samplePacket, samplePictures, sampleSheet, wideSheet } from '../rooms/sample-packet.js';
+import { DEMO_HOUSES, demoPages } from '../rooms/web-demo-houses.js';
 
 const validator = new HtmlValidate({
   extends: ['html-validate:recommended'],
@@ -15,24 +16,40 @@ const validator = new HtmlValidate({
   },
 });
 
-test('every page is valid HTML', async () => {
+/** What is wrong with these pages, each message with its page and line. */
+async function faultsOf(pages: ReadonlyMap<string, string>): Promise<string[]> {
+  const faults: string[] = [];
+  for (const [name, html] of pages) {
+    const report = await validator.validateString(html, name);
+    for (const result of report.results)
+      faults.push(...result.messages.map((m) => `${name}:${m.line} ${m.ruleId} ${m.message}`));
+  }
+  return faults;
+}
+
+test('every page of the samples is valid HTML', async () => {
   const pictures = await samplePictures();
   let checked = 0;
   for (const packet of [samplePacket, sampleSheet, wideSheet]) {
     const pages = htmlOf(await renderWeb(packet, pictures, { file: 'packet.pdf', pages: 2 }));
-    for (const [name, html] of pages) {
-      const report = await validator.validateString(html, name);
-      const messages = report.results.flatMap((result) =>
-        result.messages.map((m) => `${name}:${m.line} ${m.ruleId} ${m.message}`),
-      );
-      expect(messages).toEqual([]);
-      checked += 1;
-    }
+    expect(await faultsOf(pages)).toEqual([]);
+    checked += pages.size;
   }
   expect(checked).toBe(samplePacket.sections.length + 2);
 });
 
+test('every page of every edition of the demo houses is valid HTML', async () => {
+  const { editions, clear } = await demoPages();
+  await clear();
+  expect(editions).toHaveLength(DEMO_HOUSES.length * 4);
+  for (const { house, edition, packet, files } of editions) {
+    const pages = htmlOf(files);
+    const expected = packet.arrangement === 'one-page' ? 1 : packet.sections.length;
+    expect(pages.size, `${house} ${edition}`).toBe(expected);
+    expect(await faultsOf(pages), `${house} ${edition}`).toEqual([]);
+  }
+});
+
 test('the validator is awake', async () => {
-  const report = await validator.validateString('<!doctype html><p><div></p>', 'bad.html');
-  expect(report.valid).toBe(false);
+  expect(await faultsOf(new Map([['bad.html', '<!doctype html><p><div></p>']]))).not.toEqual([]);
 });

@@ -6,32 +6,16 @@
  * test it; "from memory" means that the rule was not read anywhere for this project.
  */
 import { describe, expect, test } from 'vitest';
-import { checkHouse } from '../../src/facts/check-house.js';
 import { SQUARE_FOOT } from '../../src/facts/floor-area.js';
 import { FOOT } from '../../src/facts/length.js';
-import { type Areas, deriveAreas, type LevelArea } from '../../src/tally/area.js';
+import type { Areas, LevelArea } from '../../src/tally/area.js';
 import { groupFloors } from '../../src/tally/area-split.js';
+import { main, measure as measureHouse, type Plain } from '../rooms/measured-house.js';
 
-type Plain = Record<string, unknown>;
+/** Measured by the owner to the standard, unless the example says otherwise. */
+const measure = (spec: Plain, kind?: string) =>
+  measureHouse({ measured: { by: 'owner', date: '2026-06-14', method: 'ansi-z765-2021' }, ...spec }, kind);
 
-function measure(spec: Plain, kind = 'detached') {
-  const base = {
-    house: { name: 'Example', address: { city: 'Fallow Mills', state: 'OH' }, kind, built: 1948 },
-    measured: { by: 'owner', date: '2026-06-14', method: 'ansi-z765-2021' },
-  };
-  const { house, diagnostics } = checkHouse({ ...base, ...spec });
-  expect(diagnostics).toEqual([]);
-  if (house === undefined) throw new Error('the example is no house');
-  return deriveAreas(house);
-}
-
-const main = (more: Plain = {}): Plain => ({
-  id: 'main',
-  name: 'Main level',
-  grade: 'above',
-  ceiling: "8'",
-  ...more,
-});
 const upper = (more: Plain = {}): Plain => ({ ...main(), id: 'upper', name: 'Upper level', ...more });
 const cellar = (more: Plain = {}): Plain => ({
   ...main(),

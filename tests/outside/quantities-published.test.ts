@@ -6,14 +6,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { SQUARE_FOOT } from '../../src/facts/floor-area.js';
 import { FOOT, INCH } from '../../src/facts/length.js';
-import {
-  boxesFor,
-  deriveQuantities,
-  gallonsFor,
-  orderFor,
-  printGallons,
-  wholeGallons,
-} from '../../src/tally/finish-quantities.js';
+import { deriveQuantities } from '../../src/tally/finish-quantities.js';
+import { boxesFor, orderFor } from '../../src/tally/flooring-need.js';
+import { gallonsFor, printGallons, wholeGallons } from '../../src/tally/paint-need.js';
 import { houseFrom, type PartialSpec } from '../rooms/house-from.js';
 
 type RoomSpec = NonNullable<PartialSpec['rooms']>[number];

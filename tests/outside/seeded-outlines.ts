@@ -1,5 +1,5 @@
 /** Made outlines for comparing our geometry with other programs. The same seed gives the same outlines. */
-import type { Point } from '../../src/tally/geometry.js';
+import type { Point } from '../../src/tally/corners.js';
 
 /** Numbers from 0 up to 1, in an order fixed by the seed (Park and Miller's generator). */
 export function seeded(seed: number): () => number {

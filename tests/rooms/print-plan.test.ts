@@ -488,3 +488,226 @@ it('sets a link to what is only on screen as plain text', () => {
     [', up', 'p', true],
   ]);
 });
+
+/** The lowest box of a page as a share of the frame. */
+function fillOf(plan: Plan, page: Plan['pages'][number]): number {
+  const lowest = Math.max(...content(page.boxes).map((box) => box.y + box.height));
+  return (lowest - plan.paper.topPt) / (plan.paper.bottomPt - plan.paper.topPt);
+}
+
+/** Pages under 60 % that are neither the last nor before a page that begins with a figure. */
+function thinPages(plan: Plan): string[] {
+  return plan.pages.slice(0, -1).flatMap((page, i) => {
+    const next = content(plan.pages[i + 1]?.boxes ?? []).filter((box) => box.tags.length > 0);
+    const first = Math.min(...next.map((box) => box.y));
+    const beforeFigure = next.some(
+      (box) => box.y < first + 1 && (box.kind === 'drawing' || box.kind === 'picture'),
+    );
+    const fill = fillOf(plan, page);
+    return fill < 0.6 && !beforeFigure ? [`page ${page.number}: ${fill.toFixed(2)}`] : [];
+  });
+}
+
+function drawing(id: string, height: number, width = 300): Block {
+  return {
+    kind: 'drawing',
+    id,
+    drawing: { width, height, shapes: [] },
+    alt: 'A plan.',
+    caption: [{ text: `Plan ${id}. Drawn from the facts.` }],
+  };
+}
+
+describe('pages', () => {
+  it.each([
+    ['buyer packet, letter', () => planOf(samplePacket)],
+    ['buyer packet, A4', () => planOf(samplePacket, 'a4')],
+    ['strained packet', () => planOf(strainedPacket())],
+  ])('are filled to 60 % at least: %s', (_, make) => {
+    expect(thinPages(make())).toEqual([]);
+  });
+
+  it('are filled to 60 % at least, wherever a tall drawing falls', () => {
+    for (let before = 1; before < 40; before++) {
+      const text = (id: string): Block => ({
+        kind: 'paragraph',
+        id,
+        size: 'body',
+        text: [{ text: words(24) }],
+      });
+      const blocks = [
+        ...Array.from({ length: before }, (_, i) => text(`b${i}`)),
+        drawing('plan', 420),
+        ...Array.from({ length: 30 }, (_, i) => text(`a${i}`)),
+      ];
+      expect(thinPages(planOf(packetWith(blocks)))).toEqual([]);
+    }
+  });
+
+  it('hold a figure over no heading and no other figure', () => {
+    for (let before = 6; before < 20; before++) {
+      const text = (id: string): Block => ({
+        kind: 'paragraph',
+        id,
+        size: 'body',
+        text: [{ text: words(24) }],
+      });
+      const plan = planOf(
+        packetWith([
+          ...Array.from({ length: before }, (_, i) => text(`b${i}`)),
+          drawing('one', 300),
+          text('between'),
+          drawing('two', 300),
+          text('after'),
+          { kind: 'heading', id: 'h', level: 3, text: 'Heading' },
+          ...Array.from({ length: 20 }, (_, i) => text(`a${i}`)),
+        ]),
+      );
+      const place = (id: string): number => {
+        const anchor = plan.anchors.find((each) => each.id === id);
+        return (anchor?.page ?? 0) * 1000 + (anchor?.y ?? 0);
+      };
+      expect(place('one')).toBeLessThan(place('two'));
+      expect(place('two')).toBeLessThan(place('h'));
+    }
+  });
+
+  it('never begin with one row of a table alone', () => {
+    for (let before = 0; before < 30; before++) {
+      const filler = Array.from(
+        { length: before },
+        (_, i): Block => ({ kind: 'paragraph', id: `f${i}`, size: 'body', text: [{ text: 'One line.' }] }),
+      );
+      const table: Block = {
+        kind: 'table',
+        id: 't',
+        caption: 'Table',
+        columns: [{ title: 'Thing', align: 'left', weight: 1 }],
+        rows: Array.from({ length: 40 }, (_, i) => ({ id: `t-${i}`, cells: [[{ text: `Row ${i}` }]] })),
+      };
+      const plan = planOf(packetWith([...filler, table]));
+      const pages = plan.anchors.filter((anchor) => /^t-/.test(anchor.id)).map((anchor) => anchor.page);
+      for (const page of new Set(pages)) {
+        expect(pages.filter((each) => each === page).length).toBeGreaterThan(1);
+      }
+    }
+  });
+});
+
+/** As long as a sheet of a house with some seventy improvements. */
+function realisticSheet(): Packet {
+  const item = (id: string, count: number): { id: string; text: { text: string }[]; mark: EvidenceMark } => ({
+    id,
+    text: [{ text: `${words(count, 'oak')}. 17 February 2026, by the owner.` }],
+    mark,
+  });
+  const trades = Array.from({ length: 12 }, (_, i): Block[] => [
+    { kind: 'heading', id: `trade${i}`, level: 3, text: `Trade ${i}` },
+    {
+      kind: 'list',
+      id: `list${i}`,
+      items: Array.from({ length: 5 }, (_, j) => item(`i${i}-${j}`, 5 + ((i * 3 + j * 5) % 9))),
+    },
+  ]);
+  const table = (id: string, rows: number, count: number): Block => ({
+    kind: 'table',
+    id,
+    caption: 'Table',
+    columns: [
+      { title: 'What', align: 'left', weight: 2 },
+      { title: 'How much', align: 'right', weight: 1 },
+    ],
+    rows: Array.from({ length: rows }, (_, i) => ({
+      id: `${id}-${i}`,
+      cells: [[{ text: words(count) }], [{ text: '1,234' }]],
+    })),
+  });
+  return packetOf(
+    [
+      {
+        id: 'short',
+        title: 'In short',
+        blocks: [
+          { kind: 'statement', id: 'lead', size: 'lead', text: [{ text: words(22) }], mark },
+          ...Array.from(
+            { length: 4 },
+            (_, i): Block => ({
+              kind: 'statement',
+              id: `s${i}`,
+              size: 'body',
+              text: [{ text: words(12) }],
+              mark,
+            }),
+          ),
+        ],
+      },
+      { id: 'done', title: 'Improvements by trade', blocks: trades.flat() },
+      {
+        id: 'ages',
+        title: 'Systems',
+        blocks: [
+          { kind: 'list', id: 'ages-list', items: Array.from({ length: 20 }, (_, i) => item(`age${i}`, 3)) },
+        ],
+      },
+      {
+        id: 'size',
+        title: 'Size',
+        blocks: [
+          table('areas', 6, 1),
+          { kind: 'paragraph', id: 'declared', size: 'small', text: [{ text: words(60) }] },
+          { kind: 'statement', id: 'record', size: 'body', text: [{ text: words(12) }], mark },
+          drawing('plan', 240, 260),
+        ],
+      },
+      { id: 'updates', title: 'Updates', blocks: [table('updates', 4, 20)] },
+    ],
+    { arrangement: 'one-page' },
+  );
+}
+
+describe('a sheet of few pages', () => {
+  it('has four at most for seventy improvements and twenty systems', () => {
+    const plan = planOf(realisticSheet());
+    expect(plan.pages.length).toBeGreaterThan(2);
+    expect(plan.pages.length).toBeLessThanOrEqual(4);
+  });
+
+  it('sets a modest plan beside the table and the words before it', () => {
+    const plan = planOf(realisticSheet());
+    const plans = plan.pages.flatMap((page) => page.boxes.filter((box) => box.kind === 'drawing'));
+    const table = linesOf(plan, 'areas').map(({ box }) => box);
+    expect(plans).toHaveLength(1);
+    const [figure] = plans;
+    expect(Math.max(...table.map((box) => box.x + box.width))).toBeLessThan(figure?.x ?? 0);
+    expect(Math.min(...table.map((box) => box.y))).toBeLessThan((figure?.y ?? 0) + (figure?.height ?? 0) / 4);
+    // What has a mark keeps its place beside the margin, below both.
+    expect(linesOf(plan, 'record')[0]?.box.y).toBeGreaterThanOrEqual(
+      (figure?.y ?? 0) + (figure?.height ?? 0),
+    );
+  });
+});
+
+describe('records', () => {
+  it('set short entries two in a row, in reading order, and a long one in a row of its own', () => {
+    const values = ['Oat 12', 'T-12', words(14), 'eggshell', 'satin'];
+    const plan = planOf(
+      packetWith([
+        {
+          kind: 'record',
+          id: 'r',
+          title: [{ text: 'Walls' }],
+          entries: values.map((value, i) => ({ id: `r${i}`, label: `Label ${i}`, value: [{ text: value }] })),
+        },
+      ]),
+    );
+    const at = (i: number): { x: number; y: number } => {
+      const box = linesOf(plan, 'r').find((line) => line.box.tags.some((tag) => tag.key === `r${i}`))?.box;
+      return { x: box?.x ?? 0, y: box?.y ?? 0 };
+    };
+    expect(at(1).y).toBeCloseTo(at(0).y, 6);
+    expect(at(1).x).toBeGreaterThan(at(0).x + 100);
+    expect(at(2).y).toBeGreaterThan(at(1).y);
+    expect(at(2).x).toBeCloseTo(at(0).x, 6);
+    expect(at(4).y).toBeCloseTo(at(3).y, 6);
+  });
+});

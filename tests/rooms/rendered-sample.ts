@@ -12,7 +12,15 @@ export function htmlOf(files: readonly OutputFile[]): Map<string, string> {
   return pages;
 }
 
-const ENTITIES: Record<string, string> = { amp: '&', lt: '<', gt: '>', quot: '"', '#39': "'", '#96': '`' };
+const ENTITIES: Record<string, string> = {
+  amp: '&',
+  lt: '<',
+  gt: '>',
+  quot: '"',
+  '#39': "'",
+  '#92': '\\',
+  '#96': '`',
+};
 
 /** Undoes escaping. Enough for what autoescape writes; an unknown entity throws. */
 export function decoded(html: string): string {

@@ -64,10 +64,9 @@ describe('the age of a system', () => {
   });
 
   test('what is from the future has no age', () => {
-    const { age, comparison, diagnostics } = agesOf({ is: 'furnace, gas', installed: '2026-06-21' });
+    const { age, comparison } = agesOf({ is: 'furnace, gas', installed: '2026-06-21' });
     expect(age).toBeUndefined();
     expect(comparison.words).toBe('not known');
-    expect(diagnostics).toMatchObject([{ code: 'tally.future', path: ['systems', 0, 'installed'] }]);
     const label = agesOf({ is: 'furnace, gas', label: { serial: '2630', reads: 'YYWW at 1' } });
     expect(label.diagnostics).toMatchObject([{ code: 'tally.future', path: ['systems', 0, 'label'] }]);
     expect(agesOf({ is: 'furnace, gas', installed: '2026-06-20' }).diagnostics).toEqual([]);

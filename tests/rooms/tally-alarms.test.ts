@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { HouseSpec } from '../../src/facts/house.js';
-import { deriveAlarms, nameOfRoom } from '../../src/tally/alarms.js';
+import { deriveAlarms } from '../../src/tally/alarms.js';
 import { houseFrom, type PartialSpec } from './house-from.js';
 
 const AS_OF = '2026-06-20';
@@ -250,9 +250,4 @@ describe('the end of an alarm', () => {
       'ten years from manufacture',
     ]);
   });
-});
-
-test('a room without a name is called by its id', () => {
-  expect(nameOfRoom({ id: 'hall-bath_2' })).toBe('Hall bath 2');
-  expect(nameOfRoom({ id: 'x', name: 'Back room' })).toBe('Back room');
 });

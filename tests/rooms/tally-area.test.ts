@@ -1,35 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import type { Diagnostic } from '../../src/diagnostics/diagnostic.js';
-import { checkHouse } from '../../src/facts/check-house.js';
 import { SQUARE_FOOT, SQUARE_INCH } from '../../src/facts/floor-area.js';
 import { FOOT, INCH, readLength } from '../../src/facts/length.js';
 import { readStep } from '../../src/facts/step.js';
-import { deriveAreas } from '../../src/tally/area.js';
 import { rectanglesOf } from '../../src/tally/area-rectangles.js';
 import { groupFloors } from '../../src/tally/area-split.js';
 import { readWall } from '../../src/tally/area-walls.js';
 import { areaWords, lengthToType } from '../../src/tally/area-words.js';
-import type { Point } from '../../src/tally/geometry.js';
+import type { Point } from '../../src/tally/corners.js';
+import { main, measure, type Plain } from './measured-house.js';
 
-type Plain = Record<string, unknown>;
-
-function measure(spec: Plain) {
-  const base = {
-    house: { name: 'Example', address: { city: 'Fallow Mills', state: 'OH' }, kind: 'detached', built: 1948 },
-  };
-  const { house, diagnostics } = checkHouse({ ...base, ...spec });
-  expect(diagnostics).toEqual([]);
-  if (house === undefined) throw new Error('the example is no house');
-  return deriveAreas(house);
-}
-
-const main = (more: Plain = {}): Plain => ({
-  id: 'main',
-  name: 'Main level',
-  grade: 'above',
-  ceiling: "8'",
-  ...more,
-});
 const square = { size: "30' x 40'" };
 const room = (id: string, more: Plain): Plain => ({ id, level: 'main', use: 'other', ...more });
 const feet = (area: bigint | undefined): number => Number(((area ?? -1n) * 100n) / SQUARE_FOOT) / 100;
@@ -50,9 +30,7 @@ describe('outlines', () => {
         'the walls of Main level don’t come back to their first corner: they end 6″ short to the south',
     });
     expect(diagnostics[0]?.hints[0]).toContain('add  south 6"');
-    expect(diagnostics[0]?.hints[1]).toBe(
-      `or, if the last wall is at fault, write  south 26'6"  for  south 26'`,
-    );
+    expect(diagnostics[0]?.hints[1]).toBe(`if the last wall is at fault, write  south 26'6"  for  south 26'`);
     expect(areas.levels[0]).toMatchObject({ basis: 'none', gross: undefined, lines: [] });
   });
 

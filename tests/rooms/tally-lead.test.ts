@@ -240,8 +240,50 @@ describe('warnings', () => {
       { code: 'tally.lead', severity: 'warning', path: ['work', 1, 'paint-disturbed'] },
       { code: 'tally.lead', severity: 'warning', path: ['work', 2, 'windows-replaced'] },
     ]);
-    expect(diagnostics[0]?.message).toMatch(/before 1978: Hall, 7 sq ft; more than the minor-repair limit/);
-    for (const { hints } of diagnostics) expect(hints.length).toBeGreaterThan(0);
+    expect(diagnostics.map((one) => one.message)).toEqual([
+      'lead rules may reach this work: Hall, 7 sq ft of paint disturbed (minor repair ends at 6)',
+      'lead rules may reach this work: Garage, painted windows replaced',
+    ]);
+    for (const { message, hints } of diagnostics) {
+      expect(message.length).toBeLessThan(110);
+      expect(hints).toHaveLength(2);
+    }
+  });
+
+  test('one a place, however many stretches of thirty days are over the limit', () => {
+    const { diagnostics } = lead({
+      work: [
+        work('a', { where: ['hall'], ...area(7, '2026-04-01') }),
+        work('b', { where: ['hall'], ...area(9, '2026-08-01') }),
+        work('c', { where: ['hall'], ...area(2, '2027-08-01'), did: 'removed', structural: true }),
+      ],
+    });
+    expect(diagnostics.map((one) => one.message)).toEqual([
+      'lead rules may reach this work: Hall, 7, 9 and 2 sq ft of paint disturbed with a part of the structure',
+    ]);
+    expect(diagnostics[0]?.path).toEqual(['work', 0, 'paint-disturbed']);
+  });
+
+  test('the first hint is what is missing: who, the certified firm, the papers', () => {
+    const hint = (item: Partial<WorkSpec>, extra: PartialSpec = {}) =>
+      lead({
+        documents: [{ id: 'record', what: 'lead-safe work record', kind: 'record' }],
+        work: [work('a', { ...area(7, '2026-04-01'), ...item })],
+        ...extra,
+      }).diagnostics[0]?.hints[0];
+    const firm = { lead: { known: 'not known', firm: 'ridge' } } as const;
+    expect(hint({})).toBe('say who did it:  by: owner  or the id of a person');
+    expect(hint({ by: 'ridge' })).toBe(
+      'if they are a certified firm, add  lead: { known: not known, firm: ridge }',
+    );
+    expect(hint({ by: 'ridge' }, { lead: { known: 'not known' } })).toBe(
+      'if they are a certified firm, add under lead:  firm: ridge',
+    );
+    expect(hint({ by: 'owner' })).toMatch(/^name the firm’s records or a lead test: {2}evidence:/);
+    expect(hint({ by: 'ridge' }, firm)).toMatch(/evidence:/);
+    // All of it by the certified firm, with its papers: nothing is left to ask the writer.
+    expect(hint({ by: 'ridge', evidence: ['record'] }, firm)).toBeUndefined();
+    expect(hint({ by: 'owner', evidence: ['record'] }, firm)).toMatch(/evidence:/);
   });
 
   test('minor repair keeps no records here, and work without a figure is listed', () => {

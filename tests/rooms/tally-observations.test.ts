@@ -26,6 +26,53 @@ describe('escape openings', () => {
     expect(observe({ levels: LEVELS, rooms: [{ id: 'den', level: 'main', use: 'office' }] })).toEqual([]);
   });
 
+  test('a basement has a row of its own unless bedrooms or nothing but a small plant room are on it', () => {
+    type RoomSpec = NonNullable<PartialSpec['rooms']>[number];
+    const basement = (size: string | undefined, ...uses: RoomSpec['use'][]) =>
+      observe({
+        levels: [
+          ...LEVELS,
+          { id: 'cellar', name: 'Cellar', grade: 'below', ...(size === undefined ? {} : { size }) },
+        ],
+        rooms: uses.map((use, at) => ({ id: `room-${at}`, level: 'cellar', use })),
+      }).map((one) => one.id);
+    // The reference's example: two bedrooms and a recreation room ask for two openings.
+    expect(basement(`30' x 26'`, 'bedroom', 'bedroom', 'recreation')).toEqual([
+      'escape-room-0',
+      'escape-room-1',
+    ]);
+    expect(basement(`30' x 26'`, 'recreation', 'mechanical')).toEqual(['escape-cellar']);
+    expect(basement(`30' x 26'`)).toEqual(['escape-cellar']);
+    expect(basement(`20' x 10'`, 'mechanical')).toEqual([]);
+    expect(basement(`20' x 10'1"`, 'mechanical')).toEqual(['escape-cellar']);
+    expect(basement(undefined, 'mechanical')).toEqual(['escape-cellar']);
+    expect(basement(`20' x 10'`, 'mechanical', 'storage')).toEqual(['escape-cellar']);
+  });
+
+  test('a basement goes by the best window of all its rooms, and says what it is', () => {
+    const [one] = observe({
+      levels: [{ id: 'cellar', name: 'Cellar', grade: 'below' }],
+      rooms: [
+        { id: 'den', level: 'cellar', use: 'recreation', windows: [{ 'clear-width': '10"' }] },
+        {
+          id: 'shop',
+          level: 'cellar',
+          use: 'workshop',
+          windows: [{ name: 'hatch', 'clear-width': '36"', 'clear-height': '60"', sill: '6"' }],
+        },
+      ],
+    });
+    expect(one).toMatchObject({
+      id: 'escape-cellar',
+      path: ['levels', 0],
+      what: 'Cellar, from anywhere on it',
+      stands: 'at or within the figure',
+    });
+    expect(one?.observed).toMatch(/^hatch; /);
+    expect(one?.source).toMatch(/R310\.1 /);
+    expect(one?.caution).toMatch(/new work/);
+  });
+
   test('name the figure in both units, and cut the area rather than round it up', () => {
     const [one] = observe(bedroom([{ 'clear-width': '20"', 'clear-height': '41.039"', sill: '44"' }]));
     expect(one?.figure).toMatch(
@@ -55,6 +102,11 @@ describe('which things are observed', () => {
       'hot water',
       'relief pipe',
     ]);
+  });
+
+  test('what was taken out is not observed', () => {
+    for (const is of ['range, gas', 'water heater, tank, gas'])
+      expect(topics(is, { did: 'removed' }), is).toEqual([]);
   });
 
   test('the anti-tip bracket: yes, no, and not known', () => {

@@ -405,6 +405,7 @@ describe('lead and asbestos', () => {
     expect(rules.targetHousing.figures).toEqual({ builtBeforeYear: 1978, childUnderYears: 6 });
     expect(rules.leadTestPeriod.figures.days).toBe(10);
     expect(rules.leadDisclosureKept.figures.years).toBe(3);
+    expect(rules.leadRecordsKept.figures.years).toBe(3);
     expect(rules.leadMinorRepair.figures).toMatchObject({
       insideSquareFeet: 6,
       outsideSquareFeet: 20,

@@ -188,7 +188,7 @@ test('key facts stand in even rows of four at most', async () => {
 
 test('a table keeps short words whole and lets only very long ones break', async () => {
   const html = await frontOf(wideSheet);
-  expect(html).toContain('<td class="right" data-label="Sum">$1,316.66</td>');
+  expect(html).toContain('<td class="right" data-label="Sum"><span>$1,316.66</span></td>');
   expect(html).toContain('<th scope="row" class="left breaks" data-label="Payee">Donau');
   expect(html).toContain('class="table-full table-stack table-dense"');
 });

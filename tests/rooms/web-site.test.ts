@@ -27,7 +27,11 @@ test('the site for Eleventy by hand keeps editions in folders of their own, asse
   expect((await readdir(buyer)).filter((name) => name.endsWith('.html'))).toHaveLength(
     samplePacket.sections.length,
   );
-  expect(await readdir(join(out, 'quarry-road/agent'))).toEqual(['assets', 'index.html']);
+  expect(await readdir(join(out, 'quarry-road/agent'))).toEqual([
+    'assets',
+    'index.html',
+    'listing-fields.json',
+  ]);
   expect(await readdir(join(buyer, 'assets/photos'))).toHaveLength(8);
   expect(await readFile(join(buyer, 'index.html'), 'utf8')).not.toContain('Improvements sheet');
   expect(await readdir(out)).toEqual(['quarry-road']);

@@ -1,14 +1,14 @@
 import { cp, mkdtemp, readdir, readFile, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import type { Packet, Pictures } from '../../src/packet/packet.js';
 import { renderWeb } from '../../src/web/render-web.js';
 import { runEleventy } from '../../src/web/run-eleventy.js';
 import { templatesFolder } from '../../src/web/site-assets.js';
 import { strictGlobals, strictView } from '../../src/web/strict-view.js';
 import { attributes, decoded, htmlOf } from './rendered-sample.js';
-import { samplePacket, samplePictures } from './sample-packet.js';
+import { samplePacket, samplePictures, sampleSheet, wideSheet } from './sample-packet.js';
 
 const NO_PICTURES: Pictures = new Map();
 const small: Packet = {
@@ -55,7 +55,7 @@ describe('a misspelt name in a template stops the build and is named', () => {
     ['if, bare', '{% if sheeet %}x{% endif %}', 'unknown name "sheeet"'],
     ['for, bare', '{% for x in sheeet.sections %}x{% endfor %}', 'unknown name "sheeet"'],
   ])('%s', async (_, typo, message) => {
-    expect(await failureWith('page.njk', HERE, HERE + typo)).toContain(message);
+    expect(await failureWith('_includes/sheet.njk', HERE, HERE + typo)).toContain(message);
   });
 
   test('in a macro', async () => {
@@ -88,13 +88,49 @@ describe('strict views', () => {
   });
 });
 
-test('an edited template is not served from a cache', async () => {
-  const templates = await templatesWith('page.njk', '<body ', '<body data-v="1" ');
+describe('an edited template is not served from a cache', () => {
+  test.each([
+    ['page.njk', '{% include "sheet.njk"', '<i>1</i>{% include "sheet.njk"', '<i>1</i>', '<i>2</i>'],
+    ['_includes/sheet.njk', '<body ', '<body data-v="1" ', 'data-v="1"', 'data-v="2"'],
+  ])('%s', async (name, from, to, first, second) => {
+    const templates = await templatesWith(name, from, to);
+    const entry = { packet: small, pictures: NO_PICTURES, paper: undefined };
+    expect((await runEleventy(entry, templates)).get('index.html')).toContain(first);
+    const file = join(templates, name);
+    await writeFile(file, (await readFile(file, 'utf8')).replace(first, second));
+    expect((await runEleventy(entry, templates)).get('index.html')).toContain(second);
+  });
+});
+
+describe('a compiled template', () => {
   const entry = { packet: small, pictures: NO_PICTURES, paper: undefined };
-  expect((await runEleventy(entry, templates)).get('index.html')).toContain('data-v="1"');
-  const file = join(templates, 'page.njk');
-  await writeFile(file, (await readFile(file, 'utf8')).replace('data-v="1"', 'data-v="2"'));
-  expect((await runEleventy(entry, templates)).get('index.html')).toContain('data-v="2"');
+
+  test('is kept for the process, and an error of grammar is not', async () => {
+    const templates = await templatesWith('_includes/sheet.njk', '<main', '{% endif %}<main');
+    await expect(runEleventy(entry, templates).catch(messagesOf)).resolves.toContain('endif');
+    const file = join(templates, '_includes/sheet.njk');
+    await writeFile(file, (await readFile(file, 'utf8')).replace('{% endif %}', ''));
+    expect((await runEleventy(entry, templates)).get('index.html')).toContain('<main');
+  });
+
+  test('carries nothing from one packet to the next: any order gives what a fresh process gives', async () => {
+    const pictures = await samplePictures();
+    const packets = [samplePacket, sampleSheet, wideSheet];
+    const rendered = async (order: readonly Packet[], render = renderWeb) => {
+      const pages = new Map<Packet, unknown>();
+      for (const packet of order) pages.set(packet, await render(packet, pictures, undefined));
+      return packets.map((packet) => pages.get(packet));
+    };
+    const forwards = await rendered(packets);
+    expect(await rendered([...packets].reverse())).toEqual(forwards);
+    for (const [index, packet] of packets.entries()) {
+      vi.resetModules();
+      const fresh = await import('../../src/web/render-web.js');
+      expect(await fresh.renderWeb(packet, pictures, undefined), packet.edition.title).toEqual(
+        forwards[index],
+      );
+    }
+  });
 });
 
 const NASTY = `<script>alert(1)</script>{{ 7*191 }}{% raw %}x{% endraw %}\${x}"'\`><img src=x onerror=alert(2)>&amp;{# c #}`;
@@ -149,7 +185,7 @@ test('templates quote every attribute, do no sums and choose the unescaped in on
       .filter((name) => name.endsWith('.njk'))
       .map((name) => readFile(join(templatesFolder, name), 'utf8')),
   );
-  expect(sources).toHaveLength(2);
+  expect(sources).toHaveLength(3);
   const all = sources.join('\n');
   expect(all).not.toMatch(/=\{\{/);
   expect(all).not.toMatch(/\{\{[^}]*[+*/][^}]*\}\}/);

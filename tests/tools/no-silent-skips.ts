@@ -4,7 +4,7 @@
  * A test is skipped by name only: the reason stands in the name of the test or of the group it is in, or was
  * given to `skip()`. With `SILLPLATE_NO_SKIPS=1` a run that skipped anything has failed.
  */
-import type { Reporter, TestCase, TestModule } from 'vitest/node';
+import type { Reporter, TestCase, TestModule, TestRunEndReason } from 'vitest/node';
 
 export interface Counts {
   readonly passed: number;
@@ -41,8 +41,15 @@ function skippedLine(test: TestCase): string {
 }
 
 export default class NoSilentSkips implements Reporter {
-  onTestRunEnd(modules: readonly TestModule[], unhandled: readonly unknown[]): void {
-    const counts = countTests(modules, unhandled.length);
+  onTestRunEnd(
+    modules: readonly TestModule[],
+    unhandled: readonly unknown[],
+    reason: TestRunEndReason,
+  ): void {
+    const counted = countTests(modules, unhandled.length);
+    // Something went wrong outside every test: the preparation of a project, for one.
+    const outside = counted.failed === 0 && reason !== 'passed' ? 1 : 0;
+    const counts = { ...counted, failed: counted.failed + outside };
     const skipped = modules.flatMap((module) => [...module.children.allTests('skipped')]);
     const noSkips = process.env.SILLPLATE_NO_SKIPS === '1';
     const lines = skipped.map(skippedLine);

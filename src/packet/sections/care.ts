@@ -3,7 +3,7 @@ import { printDate } from '../../facts/date.js';
 import { printSquareFeet } from '../../facts/floor-area.js';
 import type { Finish, House, Room, Structure } from '../../facts/house.js';
 import { printLength } from '../../facts/length.js';
-import { nameOf as nameOfRoom } from '../../facts/place-name.js';
+import { nameOf } from '../../facts/place-name.js';
 import { printProductSize } from '../../facts/size.js';
 import type { FinishQuantity } from '../../tally/finish-quantities.js';
 import { datesWords } from '../age-words.js';
@@ -149,7 +149,7 @@ const touchUp = (): Block => ({
 
 function homeRecords(context: Context, home: Room | Structure): Block[] {
   return [
-    { kind: 'heading', id: `finishes-${home.id}`, level: 3, text: nameOfRoom(home) },
+    { kind: 'heading', id: `finishes-${home.id}`, level: 3, text: nameOf(home) },
     ...home.finishes.map((finish, index): Block => {
       const id = `finish-${home.id}-${index}`;
       const quantity = context.tally.quantities.find((one) => one.id === id);

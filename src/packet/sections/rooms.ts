@@ -1,7 +1,7 @@
 import { printDate } from '../../facts/date.js';
 import type { Finish, Room, Structure } from '../../facts/house.js';
 import { type Length, printLength } from '../../facts/length.js';
-import { nameOf as nameOfRoom } from '../../facts/place-name.js';
+import { nameOf } from '../../facts/place-name.js';
 import { printSize } from '../../facts/size.js';
 import { deedOf } from '../../tally/improvements.js';
 import { whoDid } from '../../tally/who.js';
@@ -31,7 +31,7 @@ export function roomsAndFinishes(context: Context): Section {
 
 function roomBlocks(context: Context, home: Room | Structure): Block[] {
   return [
-    { kind: 'heading', id: `room-${home.id}`, level: 3, text: nameOfRoom(home) },
+    { kind: 'heading', id: `room-${home.id}`, level: 3, text: nameOf(home) },
     {
       kind: 'paragraph',
       id: `room-${home.id}-size`,
@@ -78,7 +78,7 @@ function otherRooms(context: Context, homes: readonly (Room | Structure)[]): Blo
       rows: homes.map((home) => ({
         id: `room-${home.id}`,
         cells: [
-          rich(nameOfRoom(home)),
+          rich(nameOf(home)),
           rich(
             upperFirst(sizeWords(context, home)),
             home.note === undefined ? undefined : `. ${upperFirst(home.note)}`,

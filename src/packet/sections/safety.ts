@@ -135,7 +135,7 @@ export function isoDate(iso: string): string {
 }
 
 const TOPICS: readonly (readonly [Observation['topic'], string])[] = [
-  ['escape opening', 'Ways out of bedrooms'],
+  ['escape opening', 'Ways out of bedrooms and basements'],
   ['stair', 'Stairs and handrails'],
   ['guard', 'Drops and guards'],
   ['hot water', 'Hot water'],

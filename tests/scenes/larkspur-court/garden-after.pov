@@ -29,12 +29,12 @@ object { Lounger(color srgb <0.90,0.87,0.80>) rotate y*-78 translate <5.9,-0.02,
 union { cylinder { <0,0,0>,<0,0.36,0>,0.22 Satin(color srgb <0.62,0.38,0.28>) } object { Agave(0.75,5) translate y*0.36 } translate <-5.3,0,4.6> }
 union { cylinder { <0,0,0>,<0,0.40,0>,0.24 Satin(color srgb <0.36,0.47,0.50>) } object { Bush(0.36,0.6,500,0.05,G1,G2,0.2,BP,5) translate y*0.36 } translate <6.2,0,4.7> }
 // foreground: towel on the deck, sandals, ring on the water
-object { RB(<-3.4,-0.018,-2.25>,<-2.0,0.004,-1.62>,0.006) texture { pigment { gradient x color_map { [0 color srgb <0.90,0.86,0.78>][0.6 color srgb <0.90,0.86,0.78>][0.6 color srgb <0.80,0.48,0.34>][1 color srgb <0.80,0.48,0.34>] } scale 0.2 } normal { bumps 0.8 scale 0.015 } finish { F_Matte } } rotate y*3 }
+object { RB(<-3.4,-0.018,-2.25>,<-2.0,0.004,-1.62>,0.006) texture { pigment { gradient x color_map { [0 color srgb <0.90,0.86,0.78>][0.6 color srgb <0.90,0.86,0.78>][0.6 color srgb <0.80,0.48,0.34>][1 color srgb <0.80,0.48,0.34>] } scale 0.2 } normal { bumps 0.5 scale 0.004 } finish { F_Matte } } rotate y*3 }
 torus { 0.36,0.13 scale <1,0.85,1> translate <0.4,-0.06,0.5> texture { pigment { radial frequency 6 color_map { [0 color srgb <0.92,0.90,0.86>][0.5 color srgb <0.92,0.90,0.86>][0.5 color srgb <0.88,0.45,0.30>][1 color srgb <0.88,0.45,0.30>] } translate <0.4,0,0.5> } finish { F_Gloss } } }
 union { cylinder { <0,0,0>,<0,0.38,0>,0.23 Satin(color srgb <0.36,0.47,0.50>) } object { Bush(0.34,0.55,500,0.05,G1,G2,0.22,BP,25) translate y*0.34 } translate <-4.75,-0.02,1.3> }
 // boundary and planting
 box { <11.5,-0.2,-30>,<11.7,1.75,8> texture { T_Block } } box { <11.47,1.75,-30>,<11.73,1.83,8> texture { T_Trim } }
-BlockRun(-30,-9,9)
+BlockRun(-30,-9,9) BlockRun(-30,30,-13)
 object { Palm(3.8,4) translate <8.6,-0.05,4.6> } object { Palm(5.2,7) translate <10.3,-0.05,2.4> }
 object { Bush(0.8,1.5,1000,0.08,G1,G2,0.28,BP,6) translate <10.4,-0.05,5.6> } object { Bush(0.7,1.2,900,0.07,G3,G4,0.05,BP,7) translate <10.5,-0.05,0.5> } object { Bush(0.7,1.3,900,0.07,G1,G2,0.25,BP,8) translate <-7.7,-0.05,7.0> } object { Bush(0.5,0.8,700,0.06,G3,G4,0,G1,18) translate <-6.4,-0.05,7.2> }
 object { Rock scale <0.5,0.4,0.4> translate <9.4,0,3.2> } object { Rock scale <0.35,0.3,0.3> rotate y*60 translate <9.9,0,3.7> }

@@ -53,7 +53,7 @@ while IFS='|' read -r SCENE FILE WHEN ZONE ORI PORT RED BLUE GRAIN; do
   fi
   if [ "$PORT" = 1 ]; then W=$SHORT; H=$LONG; SIZE=1200x1600; else W=$LONG; H=$SHORT; SIZE=1600x1200; fi
   # clapboards need finer sampling than rooms do
-  case "$SCENE" in front | back) AA="+A0.15 +AM1 +R3" QUALITY=77 ;; *) AA="+A0.28 +AM1 +R2" QUALITY=84 ;; esac
+  case "$SCENE" in front | back) AA="+A0.15 +AM1 +R3" QUALITY=77 ;; roof | porch-steps-after) AA="+A0.28 +AM1 +R2" QUALITY=78 ;; *) AA="+A0.28 +AM1 +R2" QUALITY=84 ;; esac
   if [ ! -s "$RAW/$SCENE.png" ]; then
     povray "$SCENE.pov" "+O$TMP/part.png" "+W$W" "+H$H" -D -GA +WT1 $AA +BM2 +FN16 >"$TMP/$SCENE.log" 2>&1 ||
       { tail -20 "$TMP/$SCENE.log"; exit 1; }

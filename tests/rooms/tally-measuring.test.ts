@@ -1,25 +1,22 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { SQUARE_FOOT, SQUARE_INCH } from '../../src/facts/floor-area.js';
+import { SQUARE_FOOT } from '../../src/facts/floor-area.js';
 import { FOOT, INCH } from '../../src/facts/length.js';
+import type { Point } from '../../src/tally/corners.js';
+import { firstCrossing } from '../../src/tally/crossing.js';
+import { labelSpot } from '../../src/tally/label-spot.js';
 import {
   areaOf,
   boundsOf,
   centroidOf,
   containsPoint,
-  firstCrossing,
   growOutward,
-  labelSpot,
-  overlapOf,
-  type Point,
-  partOutside,
   printGap,
   rectangle,
   sidesOf,
   twiceArea,
-  unionOf,
   walk,
-} from '../../src/tally/geometry.js';
+} from '../../src/tally/measuring.js';
 
 /** Corners in whole feet. */
 const feet = (...corners: [number, number][]): Point[] => corners.map(([x, y]) => [x * FOOT, y * FOOT]);
@@ -108,62 +105,6 @@ describe('areas', () => {
   });
 });
 
-describe('firstCrossing', () => {
-  test('finds none in a plain outline, straight corners included', () => {
-    expect(firstCrossing(elbow)).toBeUndefined();
-    expect(firstCrossing(feet([0, 0], [2, 0], [4, 0], [4, 3]))).toBeUndefined();
-  });
-
-  // Corners and places in feet.
-  test.each<[string, string, [number, number], string]>([
-    ['a bow tie', '0,0 4,4 4,0 0,4', [0, 2], '2,2'],
-    ['a wall through another', '0,0 6,0 6,2 3,2 3,-1 0,-1', [0, 3], '3,0'],
-    ['a corner that touches an edge', '0,0 6,0 6,4 3,0 0,4', [0, 2], '3,0'],
-    ['a corner visited twice', '0,0 2,0 2,2 4,2 4,4 2,2 0,2', [1, 4], '2,2'],
-    ['a stretch walked twice', '0,0 6,0 6,4 4,4 4,0 2,0 2,4 0,4', [0, 3], '4,0'],
-    ['a spike', '0,0 4,0 7,0 5,0 5,3 0,3', [1, 2], '5,0'],
-    ['a spike back past its start', '0,0 4,0 5,0 2,0 2,3', [0, 2], '2,0'],
-    ['a spike longer than the edge before it', '0,0 4,0 -3,0 -3,3', [0, 1], '0,0'],
-    ['an edge over the end of another', '0,0 3,0 3,4 4,4 4,1 2,-1 0,-1', [0, 4], '3,0'],
-    ['a spike at the first corner', '0,0 4,0 4,3 -2,3 -2,0 2,0', [0, 4], '0,0'],
-    ['a corner written twice running', '0,0 4,0 4,0 4,3', [1, 1], '4,0'],
-    ['the last corner repeating the first', '0,0 4,0 4,3 0,0', [3, 3], '0,0'],
-    ['all corners in one line', '0,0 4,0 9,0', [0, 2], '0,0'],
-    ['two corners', '0,0 4,0', [0, 1], '0,0'],
-    ['one corner', '1,2', [0, 0], '1,2'],
-  ])('finds %s', (_, corners, edges, at) => {
-    const read = (text: string) =>
-      feet(...text.split(' ').map((c) => c.split(',').map(Number) as [number, number]));
-    expect(firstCrossing(read(corners))).toEqual({ edges, at: read(at)[0] });
-  });
-
-  test('sees a miss and a touch of one unit apart', () => {
-    const notch = (gap: number) => [
-      ...feet([0, 0], [6, 0], [6, 4]),
-      [3 * FOOT, gap] as Point,
-      ...feet([0, 4]),
-    ];
-    expect(firstCrossing(notch(1))).toBeUndefined();
-    expect(firstCrossing(notch(0))?.at).toEqual([3 * FOOT, 0]);
-    expect(firstCrossing(notch(-1))?.edges).toEqual([0, 2]);
-  });
-
-  test('a crossing of slanted edges is placed to the nearest unit', () => {
-    const corners: Point[] = [
-      [0, 0],
-      [10, 3],
-      [10, 0],
-      [0, 2],
-    ];
-    // 3x/10 = 2 − 2x/10 at x = 4, y = 1.2.
-    expect(firstCrossing(corners)).toEqual({ edges: [0, 2], at: [4, 1] });
-  });
-
-  test('no corners at all meet nothing', () => {
-    expect(firstCrossing([])).toBeUndefined();
-  });
-});
-
 describe('places', () => {
   test('bounds are the outermost lines', () => {
     expect(boundsOf(feet([3, -2], [7, 5], [-1, 4]))).toEqual({
@@ -219,72 +160,6 @@ describe('places', () => {
         [0, 1],
       ]),
     ).toEqual([5e8, 1]);
-  });
-});
-
-describe('laying outlines over one another', () => {
-  const room = rectangle(origin, 10 * FOOT, 10 * FOOT);
-
-  test('rooms that share a wall have nothing in common', () => {
-    expect(overlapOf(room, rectangle([10 * FOOT, 0], 5 * FOOT, 10 * FOOT))).toEqual({
-      area: 0n,
-      polygons: [],
-    });
-  });
-
-  test('an overlap is exact along the axes', () => {
-    const shifted = rectangle([9 * FOOT + 11 * INCH, 2 * FOOT], 5 * FOOT, 10 * FOOT);
-    const common = overlapOf(room, shifted);
-    expect(common.area).toBe(8n * 12n * SQUARE_INCH);
-    expect(common.polygons).toHaveLength(1);
-    expect(boundsOf(common.polygons[0]?.outer ?? [])).toEqual({
-      west: 9 * FOOT + 11 * INCH,
-      south: 2 * FOOT,
-      east: 10 * FOOT,
-      north: 10 * FOOT,
-    });
-    expect(partOutside(shifted, room).area).toBe(areaOf(shifted) - common.area);
-    expect(unionOf([room, shifted]).area).toBe(areaOf(room) + areaOf(shifted) - common.area);
-  });
-
-  test('a piece of one square inch counts, a smaller one doesn’t', () => {
-    const inchApart = (size: number) => rectangle([10 * FOOT - size, 10 * FOOT - INCH], FOOT, FOOT);
-    expect(overlapOf(room, inchApart(INCH)).area).toBe(SQUARE_INCH);
-    expect(overlapOf(room, inchApart(INCH - 1))).toEqual({ area: 0n, polygons: [] });
-    expect(partOutside(rectangle([0, 0], 10 * FOOT + INCH - 1, INCH), room).area).toBe(0n);
-  });
-
-  test('a part outside may come in pieces, the southernmost first', () => {
-    const cross = partOutside(rectangle([2 * FOOT, -FOOT], 3 * FOOT, 12 * FOOT), room);
-    expect(cross.area).toBe(6n * SQUARE_FOOT);
-    expect(cross.polygons.map(({ outer }) => boundsOf(outer).south)).toEqual([-FOOT, 10 * FOOT]);
-    const arms = feet([0, 0], [9, 0], [9, 8], [6, 8], [6, 2], [3, 2], [3, 8], [0, 8]);
-    const cut = partOutside(arms, feet([0, 0], [9, 0], [9, 3], [5, 3], [5, 5], [0, 5]));
-    expect(cut.polygons.map(({ outer }) => boundsOf(outer).south)).toEqual([3 * FOOT, 5 * FOOT]);
-  });
-
-  test('a room inside another leaves a hole', () => {
-    const ring = partOutside(room, rectangle([2 * FOOT, 2 * FOOT], 3 * FOOT, 3 * FOOT));
-    expect(ring.area).toBe(91n * SQUARE_FOOT);
-    expect(ring.polygons[0]?.holes).toHaveLength(1);
-    expect(twiceArea(ring.polygons[0]?.holes[0] ?? [])).toBe(-18n * SQUARE_FOOT);
-  });
-
-  test('a union of none is empty, of one is itself', () => {
-    expect(unionOf([])).toEqual({ area: 0n, polygons: [] });
-    expect(unionOf([room]).area).toBe(100n * SQUARE_FOOT);
-    // However small: only overlaps and parts outside have pieces that count as none.
-    expect(unionOf([rectangle(origin, 1000, 1000)]).area).toBe(1_000_000n);
-  });
-
-  test('slanted walls meet at the nearest unit', () => {
-    const bay = feet([0, 0], [10, 0], [7, 3], [3, 3]);
-    const other = feet([5, -1], [9, 4], [1, 4]);
-    const common = overlapOf(bay, other);
-    expect(common.area + partOutside(bay, other).area).toBeGreaterThan(areaOf(bay) - 1_000_000_000n);
-    expect(common.area + partOutside(bay, other).area).toBeLessThan(areaOf(bay) + 1_000_000_000n);
-    for (const [x, y] of common.polygons[0]?.outer ?? [])
-      expect([x, y].every((n) => Number.isInteger(n))).toBe(true);
   });
 });
 
@@ -373,20 +248,6 @@ describe('what holds for any outline', () => {
     );
   });
 
-  test('moving and turning by 90° keep whether and where an outline crosses itself', () => {
-    const near = fc.integer({ min: -4, max: 4 });
-    const tangled = fc.array(fc.tuple(near, near) as fc.Arbitrary<Point>, { minLength: 3, maxLength: 8 });
-    fc.assert(
-      fc.property(tangled, near, near, (outline, dx, dy) => {
-        const found = firstCrossing(outline);
-        expect(firstCrossing(outline.map(([x, y]) => [x + dx, y + dy]))?.edges).toEqual(found?.edges);
-        expect(firstCrossing(outline.map(([x, y]) => [-y, x]))?.edges).toEqual(found?.edges);
-        expect(firstCrossing(outline.toReversed()) === undefined).toBe(found === undefined);
-      }),
-      { seed: 2, numRuns: 500 },
-    );
-  });
-
   test('any walk and the way back close', () => {
     fc.assert(
       fc.property(point, fc.array(step, { maxLength: 20 }), (start, steps) => {
@@ -410,24 +271,6 @@ describe('what holds for any outline', () => {
         expect(growOutward(grown, () => -wall)).toEqual(inside);
       }),
       { seed: 4 },
-    );
-  });
-
-  test('two rectangles: overlap, rest and union are what intervals say', () => {
-    const place = fc.integer({ min: -200, max: 200 }).map((n) => n * INCH);
-    const size = fc.integer({ min: 1, max: 300 }).map((n) => n * INCH);
-    const box = fc.tuple(place, place, size, size);
-    const shared = (a: number, la: number, b: number, lb: number) =>
-      BigInt(Math.max(0, Math.min(a + la, b + lb) - Math.max(a, b)));
-    fc.assert(
-      fc.property(box, box, ([ax, ay, aw, ad], [bx, by, bw, bd]) => {
-        const [a, b] = [rectangle([ax, ay], aw, ad), rectangle([bx, by], bw, bd)];
-        const common = shared(ax, aw, bx, bw) * shared(ay, ad, by, bd);
-        expect(overlapOf(a, b).area).toBe(common);
-        expect(partOutside(a, b).area).toBe(areaOf(a) - common);
-        expect(unionOf([a, b]).area).toBe(areaOf(a) + areaOf(b) - common);
-      }),
-      { seed: 5 },
     );
   });
 });

@@ -1,0 +1,60 @@
+/** The web pages, one by one, beside plain Eleventy making as many pages of a few lines in the same process. */
+import { mkdir } from 'node:fs/promises';
+import path from 'node:path';
+import { Eleventy } from '@11ty/eleventy';
+import { PUBLISHED, renderPages } from '../../dist/build.js';
+import { composed, orderFor } from './demo-houses.mjs';
+import { inMs, perPart, timeInside } from './measure.mjs';
+import { trivialTexts, writeTrivialSite } from './trivial-site.mjs';
+
+/**
+ * @param {string} base holds content/ with the demo houses
+ * @param {string} name
+ * @param {number} runs
+ * @returns {Promise<{ rows: import('./table.mjs').Row[], pages: number }>} pages: of all published editions
+ */
+export async function timePages(base, name, runs) {
+  const { packets, pictures } = await composed(orderFor(base, name, PUBLISHED));
+  const rows = [];
+  let all = 0;
+  for (const packet of packets) {
+    const make = async () =>
+      (await renderPages(packet, pictures, undefined)).filter((file) => file.path.endsWith('.html')).length;
+    const pages = await make();
+    all += pages;
+    const folder = path.join(base, 'plain', packet.edition.name);
+    await mkdir(folder, { recursive: true });
+    const { template } = await writeTrivialSite(folder, pages);
+    const plain = () => plainEleventy(template, pages);
+    await plain();
+    const ours = perPart(await timeInside(runs, make), pages);
+    const theirs = perPart(await timeInside(runs, plain), pages);
+    rows.push({
+      what: `${name}, ${packet.edition.name} edition as web pages, warm: one page (of ${pages})`,
+      ours: inMs(ours.clock),
+      cpu: ours.cpu === undefined ? '' : inMs(ours.cpu),
+      runs,
+      beside: `plain Eleventy, ${pages} trivial pages: ${inMs(theirs.clock)}${theirs.cpu === undefined ? '' : `, processor ${inMs(theirs.cpu)}`}`,
+    });
+  }
+  return { rows, pages: all };
+}
+
+/**
+ * @param {string} template
+ * @param {number} pages
+ */
+async function plainEleventy(template, pages) {
+  const eleventy = new Eleventy(template, 'out', {
+    quietMode: true,
+    configPath: false,
+    source: 'script',
+    runMode: 'build',
+    config: (/** @type {{ addGlobalData(name: string, data: unknown): void }} */ config) => {
+      config.addGlobalData('texts', trivialTexts(pages, 'first'));
+    },
+  });
+  eleventy.disableLogger();
+  const made = await eleventy.toJSON();
+  if (made.length !== pages) throw new Error(`plain Eleventy made ${made.length} of ${pages} pages`);
+}

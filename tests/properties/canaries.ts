@@ -1,0 +1,141 @@
+/** Texts that may not be found where they are not allowed: planted in every field that an edition must not show. */
+import type { HouseSpec } from '../../src/facts/house.js';
+import type { EditionName } from '../../src/packet/packet.js';
+
+export interface Canary {
+  readonly text: string;
+  readonly where: string;
+  /** Editions whose output may not hold it, in any form. */
+  readonly keptFrom: readonly EditionName[];
+}
+
+const PUBLISHED: readonly EditionName[] = ['agent', 'buyer', 'care'];
+
+/** Long enough never to come about by chance, in bytes, in hexadecimal or in a digest. */
+const song = (name: string): string => `qzcanary${name}xj`;
+
+interface Planted {
+  readonly spec: HouseSpec;
+  /** File below the house folder → text. */
+  readonly files: Readonly<Record<string, string>>;
+  readonly canaries: readonly Canary[];
+  /** Stands in every page and every sheet: shows that the search can find something. */
+  readonly sung: string;
+}
+
+/** Plants canaries in a spec, its sheets and its file names. The photos themselves are `photo-files` of the caller. */
+export function plantCanaries(spec: HouseSpec): Planted {
+  const canaries: Canary[] = [];
+  const plant = (where: string, keptFrom: readonly EditionName[] = PUBLISHED): string => {
+    const text = song(where.replace(/[^a-z]/gu, ''));
+    canaries.push({ text, where, keptFrom });
+    return text;
+  };
+  const sum = (text: string): string => {
+    canaries.push({ text, where: `sum ${text}`, keptFrom: PUBLISHED });
+    return text;
+  };
+  const show = spec.house.address.show ?? 'full';
+  const whenWithheld = show === 'full' ? [] : PUBLISHED;
+  const sung = song('sung');
+  const secretPaper = plant('documents.id');
+  const plainReceipt = plant('receipt.id');
+  const secretPhoto = plant('photos.id.private');
+  const planted: HouseSpec = {
+    ...spec,
+    house: {
+      ...spec.house,
+      name: `${spec.house.name} ${sung}`,
+      address: {
+        ...spec.house.address,
+        street: `77 ${plant('house.address.street', whenWithheld)} Street`,
+        county: plant('house.address.county', show === 'city-only' ? PUBLISHED : []),
+      },
+      parcel: plant('house.parcel'),
+    },
+    people: [
+      ...(spec.people ?? []),
+      {
+        id: 'hired',
+        name: `${plant('people.name', ['agent'])} Trades`,
+        trade: 'plumber',
+        licence: plant('people.licence', ['agent']),
+        contact: plant('people.contact'),
+      },
+    ],
+    systems: [
+      ...(spec.systems ?? []),
+      {
+        id: 'labelled',
+        is: 'water heater, tank, electric',
+        installed: '2025-02',
+        by: 'hired',
+        model: plant('systems.model', ['agent', 'buyer']),
+        label: { serial: `${plant('systems.label.serial', ['agent', 'buyer'])}2301`, reads: 'YYWW at 29' },
+        evidence: [secretPaper, plainReceipt],
+      },
+    ],
+    work: [
+      ...(spec.work ?? []),
+      {
+        id: 'hidden-work',
+        what: 'pipe behind the wall',
+        did: 'replaced',
+        done: '2025-03',
+        by: 'hired',
+        photos: { before: secretPhoto, after: 'shown-photo' },
+        evidence: [secretPhoto, secretPaper, plainReceipt],
+      },
+    ],
+    documents: [
+      ...(spec.documents ?? []),
+      {
+        id: secretPaper,
+        what: plant('documents.what'),
+        kind: 'report',
+        date: '2025-03-03',
+        file: `${plant('documents.file')}.pdf`,
+        kept: plant('documents.kept'),
+        private: true,
+      },
+      {
+        id: plainReceipt,
+        what: plant('receipt.what'),
+        kind: 'receipt',
+        date: '2025-03-04',
+        file: `${plant('receipt.file')}.pdf`,
+        kept: plant('receipt.kept'),
+      },
+    ],
+    photos: {
+      ...spec.photos,
+      [secretPhoto]: {
+        file: `${plant('photos.file.private')}.jpg`,
+        shows: plant('photos.shows'),
+        alt: plant('photos.alt'),
+        private: true,
+      },
+      'shown-photo': {
+        file: `${plant('photos.file.shown')}.jpg`,
+        shows: 'pipe behind the wall, new',
+        alt: 'A pipe in an open wall.',
+        when: 'after',
+        where: spec.rooms?.[0]?.id,
+      },
+    },
+    'private-notes': [plant('private-notes')],
+  };
+  const text = (name: string): string => `paper of ${name}\n`;
+  return {
+    spec: JSON.parse(JSON.stringify(planted)) as HouseSpec,
+    canaries,
+    sung,
+    files: {
+      [`documents/${planted.documents?.at(-2)?.file}`]: text(plant('documents.content')),
+      [`documents/${planted.documents?.at(-1)?.file}`]: text(plant('receipt.content')),
+      'costs.csv': `date,payee,what,amount,bucket,place,paid,receipt\n2026-03-03,${plant('costs.payee')},${plant('costs.what')},${sum('73914.37')},improvement,,check,${plainReceipt}\n`,
+      'miles.csv': `date,from,to,purpose,miles\n2026-03-03,${plant('miles.from')},${plant('miles.to')},${plant('miles.purpose')},${sum('8641.7')}\n`,
+      'hours.csv': `date,who,what,place,hours\n2026-03-03,owner,${plant('hours.what')},,${sum('6172.5')}\n`,
+    },
+  };
+}

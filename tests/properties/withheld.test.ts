@@ -1,0 +1,137 @@
+/**
+ * Nothing that is withheld from an audience occurs anywhere in its output.
+ *
+ * Canaries are planted in every field an edition must not show, in the owner's sheets, in file names and in
+ * the originals' metadata; then every byte of every output file is searched: as it is, unpacked, as text,
+ * as metadata, and in the file's own name.
+ */
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { buildHouse, EDITION_NAMES } from '../../src/build.js';
+import type { HouseSpec } from '../../src/facts/house.js';
+import type { EditionName } from '../../src/packet/packet.js';
+import { decoded } from '../rooms/rendered-sample.js';
+import { textsIn } from '../tools/every-byte.js';
+import { photoWithSecrets, SECRETS } from '../tools/photo-with-secrets.js';
+import { plantCanaries } from './canaries.js';
+import { houseOf, MADE_AS_OF, madeSpec } from './made-house.js';
+
+const noTool = ['pdftotext', 'exiftool'].filter((tool) => spawnSync(tool, ['-v']).error !== undefined);
+const without = noTool.length === 0 ? '' : ` (skipped: ${noTool.join(' and ')} not on this machine)`;
+
+/** One house for each way of showing the address. */
+const SPECS: readonly HouseSpec[] = (['full', 'street-withheld', 'city-only'] as const).map((show, i) => {
+  const [spec] = fc.sample(madeSpec, { seed: 7301 + i, numRuns: 1 });
+  if (spec === undefined) throw new Error('no house was made');
+  return { ...spec, house: { ...spec.house, address: { ...spec.house.address, show } } };
+});
+
+interface Built {
+  readonly planted: ReturnType<typeof plantCanaries>;
+  /** Path below the edition's folder, and the file's bytes. */
+  readonly files: Readonly<Record<EditionName, ReadonlyMap<string, Buffer>>>;
+  readonly folder: string;
+}
+
+async function built(spec: HouseSpec): Promise<Built> {
+  const planted = plantCanaries(spec);
+  houseOf(planted.spec);
+  const root = mkdtempSync(path.join(tmpdir(), 'withheld-'));
+  const folder = path.join(root, 'content', 'made-house');
+  for (const part of ['documents', 'photos']) mkdirSync(path.join(folder, part), { recursive: true });
+  writeFileSync(path.join(folder, 'house.yaml'), JSON.stringify(planted.spec, null, 1));
+  for (const [file, text] of Object.entries(planted.files)) writeFileSync(path.join(folder, file), text);
+  for (const [id, photo] of Object.entries(planted.spec.photos ?? {}))
+    writeFileSync(path.join(folder, 'photos', photo.file ?? `${id}.jpg`), await photoWithSecrets(id));
+  const out = path.join(root, 'out');
+  const { located, made } = await buildHouse({
+    folder,
+    shown: 'content/made-house',
+    asOf: MADE_AS_OF,
+    editions: EDITION_NAMES,
+    out,
+    outShown: 'out',
+    paper: 'letter',
+  });
+  expect(
+    located.filter(({ diagnostic }) => diagnostic.severity === 'error'),
+    'the made house builds',
+  ).toEqual([]);
+  expect(made).toHaveLength(EDITION_NAMES.length);
+  const house = path.join(out, 'made-house');
+  const files = Object.fromEntries(
+    EDITION_NAMES.map((edition) => [edition, filesBelow(path.join(house, edition))]),
+  ) as Record<EditionName, Map<string, Buffer>>;
+  return { planted, files, folder: house };
+}
+
+function filesBelow(folder: string): Map<string, Buffer> {
+  const entries = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((one) => one.isFile());
+  return new Map(
+    entries.map((one) => {
+      const file = path.join(one.parentPath, one.name);
+      return [path.relative(folder, file), readFileSync(file)];
+    }),
+  );
+}
+
+/** A file's bytes and whatever a reader of its kind gets out of it. */
+function readings(file: string, name: string, bytes: Buffer): Buffer[] {
+  const all = [bytes, Buffer.from(name)];
+  if (name.endsWith('.html')) all.push(Buffer.from(decoded(bytes.toString('utf8').replace(/<[^>]*>/gu, ''))));
+  if (name.endsWith('.pdf'))
+    all.push(execFileSync('pdftotext', ['-raw', '-enc', 'UTF-8', file, '-'], { maxBuffer: 2 ** 26 }));
+  if (/\.(pdf|jpe?g|png|svg)$/u.test(name))
+    all.push(execFileSync('exiftool', ['-a', '-u', '-G1', '-ee', file], { maxBuffer: 2 ** 26 }));
+  return all;
+}
+
+describe.skipIf(noTool.length > 0)(`what an edition may not say${without}`, () => {
+  it.each(SPECS)('is nowhere in it: house %#', async (spec) => {
+    const { planted, files, folder } = await built(spec);
+    for (const edition of EDITION_NAMES) {
+      const withheld = planted.canaries.filter((canary) => canary.keptFrom.includes(edition));
+      const texts = [...withheld.map((canary) => canary.text), ...SECRETS];
+      const found: string[] = [];
+      let sung = 0;
+      for (const [name, bytes] of files[edition]) {
+        // What ships with the program is the same for every house.
+        if (/\.woff2$/u.test(name)) continue;
+        const file = path.join(folder, edition, name);
+        for (const reading of readings(file, name, bytes)) {
+          for (const text of textsIn(reading, texts)) {
+            const where = withheld.find((canary) => canary.text === text)?.where ?? 'metadata of an original';
+            found.push(`${edition}/${name}: ${where}`);
+          }
+          if (textsIn(reading, [planted.sung]).length > 0) sung += 1;
+        }
+      }
+      expect([...new Set(found)]).toEqual([]);
+      // The house's name is in every page, in the PDF's bytes and in its text: the search finds what is there.
+      const pages = [...files[edition].keys()].filter((name) => name.endsWith('.html')).length;
+      expect(sung).toBeGreaterThanOrEqual(2 * pages + 2);
+    }
+    const published = EDITION_NAMES.filter((name) => name !== 'file');
+    expect(published.every((name) => planted.canaries.some((one) => one.keptFrom.includes(name)))).toBe(true);
+  });
+});
+
+describe('the search', () => {
+  it.each([
+    ['as it is', Buffer.from('…qzcanarytestxj…')],
+    ['in capitals', Buffer.from('QZCANARYTESTXJ')],
+    ['in UTF-16', Buffer.from('qzcanarytestxj', 'utf16le').swap16()],
+    [
+      'in hexadecimal',
+      Buffer.from(`<FEFF${Buffer.from('qzcanarytestxj', 'utf16le').swap16().toString('hex')}>`),
+    ],
+    ['in base64', Buffer.from(Buffer.from('some qzcanarytestxj text').toString('base64'))],
+  ])('finds a text %s', (_how, bytes) => {
+    expect(textsIn(bytes, ['qzcanarytestxj'])).toEqual(['qzcanarytestxj']);
+    expect(textsIn(bytes, ['qzcanaryothersxj'])).toEqual([]);
+  });
+});

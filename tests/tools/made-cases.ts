@@ -1,0 +1,274 @@
+/**
+ * Cases that a folder in version control can't hold: a link, a file of 50 megabytes, bytes that are no text, a
+ * full disk, a command line. Each makes its house in a folder of its own and says what to type.
+ */
+import { execFileSync } from 'node:child_process';
+import { mkdir, symlink, truncate, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import sharp from 'sharp';
+
+export interface MadeCase {
+  readonly code: string;
+  readonly name: string;
+  /** Makes what is needed below `folder` and answers with the words to type. May answer undefined where it can't be made. */
+  readonly make: (folder: string) => Promise<readonly string[] | undefined>;
+  /** Puts back what would outlive the folder. */
+  readonly clear?: (folder: string) => void;
+}
+
+const HOUSE = `house:
+  name: Test Lane
+  address: { city: Fallow Mills, state: OH }
+  kind: detached
+  built: 2001
+`;
+
+/** Work with a photo that every packet shows. */
+const RAIL = `work:
+  - { id: rail, what: handrail, did: new, done: 2026-04, photos: { after: IMG_0412 } }
+photos:
+  IMG_0412: { shows: stair, alt: A stair. }
+`;
+
+/** Writes files of a house and answers with the words to check it. */
+async function house(folder: string, files: Readonly<Record<string, string | Uint8Array>>) {
+  const home = path.join(folder, 'made-house');
+  await mkdir(home, { recursive: true });
+  for (const [name, content] of Object.entries(files)) {
+    await mkdir(path.dirname(path.join(home, name)), { recursive: true });
+    await writeFile(path.join(home, name), content);
+  }
+  return ['check', home];
+}
+
+const picture = (side: number): Promise<Buffer> =>
+  sharp({
+    create: {
+      width: side,
+      height: side,
+      channels: 3,
+      background: '#94a3a8',
+      noise: { type: 'gaussian', mean: 128, sigma: 60 },
+    },
+  })
+    .jpeg()
+    .toBuffer();
+
+export const MADE_CASES: readonly MadeCase[] = [
+  {
+    code: 'intake.no-folder',
+    name: 'not-there',
+    make: async (folder) => {
+      await mkdir(path.join(folder, 'quarry-road'));
+      return ['check', path.join(folder, 'quary-road')];
+    },
+  },
+  {
+    code: 'intake.no-folder',
+    name: 'a-file',
+    make: async (folder) => {
+      await writeFile(path.join(folder, 'made-house'), HOUSE);
+      return ['check', path.join(folder, 'made-house')];
+    },
+  },
+  {
+    code: 'intake.no-folder',
+    name: 'no-content',
+    make: async (folder) => ['check', '--content', path.join(folder, 'nowhere')],
+  },
+  {
+    code: 'intake.no-folder',
+    name: 'capitals-and-a-space',
+    make: async (folder) => ['check', path.join(folder, 'Quarry Road')],
+  },
+  {
+    code: 'facts.id',
+    name: 'folder-name',
+    make: async (folder) => {
+      await mkdir(path.join(folder, 'Quarry Road'));
+      return ['check', path.join(folder, 'Quarry Road')];
+    },
+  },
+  {
+    code: 'facts.id-twice',
+    name: 'two-houses-of-one-name',
+    make: async (folder) => {
+      for (const town of ['east', 'west'])
+        await house(path.join(folder, town), { 'house.yaml': `${HOUSE}work: nothing\n` });
+      return ['check', path.join(folder, 'east/made-house'), path.join(folder, 'west/made-house')];
+    },
+  },
+  {
+    code: 'intake.empty',
+    name: 'empty-folder',
+    make: async (folder) => {
+      await mkdir(path.join(folder, 'made-house'));
+      return ['check', path.join(folder, 'made-house')];
+    },
+  },
+  {
+    code: 'intake.empty',
+    name: 'only-photos',
+    make: (folder) => house(folder, { 'photos/IMG_0412.jpg': 'never opened' }),
+  },
+  {
+    code: 'intake.empty',
+    name: 'content-without-houses',
+    make: async (folder) => {
+      await mkdir(path.join(folder, 'content'));
+      return ['check', '--content', path.join(folder, 'content')];
+    },
+  },
+  {
+    code: 'intake.too-big',
+    name: 'fifty-megabytes',
+    make: async (folder) => {
+      const words = await house(folder, { 'house.yaml': HOUSE });
+      await truncate(path.join(folder, 'made-house/house.yaml'), 50_000_000);
+      return words;
+    },
+  },
+  {
+    code: 'intake.encoding',
+    name: 'not-utf-8',
+    make: (folder) =>
+      house(folder, { 'house.yaml': Buffer.from(HOUSE.replace('Test Lane', 'Café Lane'), 'latin1') }),
+  },
+  {
+    code: 'intake.encoding',
+    name: 'one-of-two-files',
+    make: (folder) =>
+      house(folder, {
+        'house.yaml': `${HOUSE}rooms:\n  - { id: kitchen, level: main, use: kitchn }\n`,
+        'levels.yaml': Buffer.from('levels:\n  - { id: main, name: étage, grade: above }\n', 'latin1'),
+      }),
+  },
+  {
+    code: 'intake.outside',
+    name: 'document-through-a-link',
+    make: async (folder) => {
+      await writeFile(path.join(folder, 'secret.pdf'), 'not for the packet');
+      const words = await house(folder, {
+        'house.yaml': `${HOUSE}documents:\n  - { id: receipt-031, what: receipt, kind: receipt, file: receipt-031.pdf }\n`,
+        'documents/other.pdf': '%PDF-1.4\n',
+      });
+      await symlink(
+        path.join(folder, 'secret.pdf'),
+        path.join(folder, 'made-house/documents/receipt-031.pdf'),
+      );
+      return words;
+    },
+  },
+  {
+    code: 'intake.outside',
+    name: 'facts-through-a-link',
+    make: async (folder) => {
+      await writeFile(path.join(folder, 'elsewhere.yaml'), 'rooms: []\n');
+      const words = await house(folder, { 'house.yaml': HOUSE });
+      await symlink(path.join(folder, 'elsewhere.yaml'), path.join(folder, 'made-house/rooms.yaml'));
+      return words;
+    },
+  },
+  {
+    code: 'intake.no-file',
+    name: 'folder-where-a-file-should-be',
+    make: (folder) =>
+      house(folder, {
+        'house.yaml': `${HOUSE}documents:\n  - { id: receipt-031, what: receipt, kind: receipt, file: receipt-031 }\n`,
+        'documents/receipt-031/page-1.pdf': '%PDF-1.4\n',
+      }),
+  },
+  {
+    code: 'intake.photo',
+    name: 'cut-short',
+    make: async (folder) =>
+      house(folder, {
+        'house.yaml': `${HOUSE}${RAIL}`,
+        'photos/IMG_0412.jpg': (await picture(200)).subarray(0, 3000),
+      }),
+  },
+  {
+    code: 'tally.gap',
+    name: 'photo-without-words',
+    make: async (folder) =>
+      house(folder, {
+        'house.yaml': `${HOUSE}photos:\n  IMG_0412: { shows: cellar stair, when: after }\n`,
+        'photos/IMG_0412.jpg': await picture(40),
+      }),
+  },
+  {
+    code: 'print.no-glyph',
+    name: 'a-sign-the-typefaces-lack',
+    make: async (folder) => {
+      const [, home = ''] = await house(folder, {
+        'house.yaml': `${HOUSE}conditions:\n  - { what: the door sticks 床 }\n`,
+      });
+      return ['build', home, '--edition', 'buyer'];
+    },
+  },
+  {
+    code: 'archive.disk',
+    name: 'file-in-the-way',
+    make: async (folder) => {
+      const [, home = ''] = await house(folder, { 'house.yaml': HOUSE });
+      await writeFile(path.join(folder, 'out'), 'a file, not a folder');
+      return ['build', home, '--edition', 'agent', '--out', path.join(folder, 'out')];
+    },
+  },
+  {
+    code: 'archive.disk',
+    name: 'full-disk',
+    make: async (folder) => {
+      const [, home = ''] = await house(folder, { 'house.yaml': HOUSE });
+      return onSmallDisk(folder, ['build', home, '--edition', 'agent']);
+    },
+    clear: unmount,
+  },
+  {
+    code: 'archive.disk',
+    name: 'full-disk-for-photos',
+    make: async (folder) => {
+      const [, home = ''] = await house(folder, {
+        'house.yaml': `${HOUSE}${RAIL}`,
+        'photos/IMG_0412.jpg': await picture(1200),
+      });
+      return onSmallDisk(folder, ['check', home]);
+    },
+    clear: unmount,
+  },
+  {
+    code: 'archive.disk',
+    name: 'new-on-a-folder-that-is-there',
+    make: async (folder) => {
+      await house(folder, { 'house.yaml': HOUSE });
+      return ['new', path.join(folder, 'made-house'), '--yes'];
+    },
+  },
+  { code: 'cli.usage', name: 'unknown-option', make: async () => ['build', '--editon', 'agent'] },
+  { code: 'cli.usage', name: 'unknown-command', make: async () => ['chekc'] },
+  { code: 'cli.usage', name: 'unknown-edition', make: async () => ['build', '--edition', 'agents'] },
+  { code: 'cli.usage', name: 'no-such-day', make: async () => ['check', '--as-of', '2026-02-30'] },
+  { code: 'cli.usage', name: 'option-without-value', make: async () => ['build', '--out'] },
+  { code: 'cli.usage', name: 'no-port', make: async () => ['serve', '--port', '70000'] },
+  { code: 'cli.usage', name: 'no-folder-to-begin', make: async () => ['new'] },
+];
+
+/** A disk of 128 kB in memory; where the machine does not allow one, the case can't be made. */
+function onSmallDisk(folder: string, words: readonly string[]): readonly string[] | undefined {
+  const disk = path.join(folder, 'disk');
+  try {
+    execFileSync('mkdir', [disk]);
+    execFileSync('mount', ['-t', 'tmpfs', '-o', 'size=128k', 'tmpfs', disk], { stdio: 'ignore' });
+  } catch {
+    return undefined;
+  }
+  return [...words, '--out', path.join(disk, 'out')];
+}
+
+function unmount(folder: string): void {
+  try {
+    execFileSync('umount', [path.join(folder, 'disk')], { stdio: 'ignore' });
+  } catch {
+    // It was never mounted.
+  }
+}
