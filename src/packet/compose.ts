@@ -57,7 +57,7 @@ export function composePacket(order: ComposeOrder): Packet {
   const house = houseFor(order.house, order.edition);
   const context = contextFor(order.folder, order.house, house, order.tally, order.edition, order.photos);
   const { rules } = context;
-  const sections = onlyLiveLinks(firstAnchorOnly(sectionsOf(context)));
+  const sections = onlyLiveLinks(eachPhotoOnce(sectionsOf(context)));
   const draft: Omit<Packet, 'digest'> = {
     house: { folder: order.folder, name: house.house.name, place: placeOf(context) },
     edition: { name: order.edition, title: rules.title, reader: rules.reader },
@@ -145,29 +145,38 @@ function photosShown(context: Context, sections: readonly Section[]): PacketPhot
 }
 
 /**
- * A photo can earn a place twice (a room's and a condition's). Its anchor belongs to the first; the other block
- * gets an id of its own, so that ids stay unique and links lead to one place.
+ * A photo can earn a place twice (a room's and a condition's). Within one section it is shown once; in another it
+ * is shown again, but its anchor belongs to the first, so that ids stay unique and links lead to one place.
  */
-function firstAnchorOnly(sections: readonly Section[]): Section[] {
-  const seen = new Map<string, number>();
+function eachPhotoOnce(sections: readonly Section[]): Section[] {
+  const anchors = new Map<string, number>();
   const unique = (id: string): string => {
-    const times = (seen.get(id) ?? 0) + 1;
-    seen.set(id, times);
+    const times = (anchors.get(id) ?? 0) + 1;
+    anchors.set(id, times);
     return times === 1 ? id : `${id}-${times}`;
   };
-  return sections.map((section) => ({
-    ...section,
-    blocks: section.blocks.map((block): Block => {
-      if (block.kind === 'photos')
-        return {
-          ...block,
-          id: unique(block.id),
-          photos: block.photos.map((one) => ({ ...one, id: unique(one.id) })),
-        };
-      if (block.kind === 'photo' || block.kind === 'pair') return { ...block, id: unique(block.id) };
-      return block;
-    }),
-  }));
+  return sections.map((section) => {
+    const shown = new Set<string>();
+    // Pairs say more than single photos: what a pair of the section shows, no single photo shows again.
+    for (const block of section.blocks) if (block.kind === 'pair') shown.add(block.before).add(block.after);
+    const first = (photo: string): boolean => !shown.has(photo) && shown.add(photo) !== undefined;
+    const pairs = new Set<string>();
+    const blocks = section.blocks.flatMap((block): Block[] => {
+      if (block.kind === 'photos') {
+        const photos = block.photos
+          .filter((one) => first(one.photo))
+          .map((one) => ({ ...one, id: unique(one.id) }));
+        return photos.length === 0 ? [] : [{ ...block, id: unique(block.id), photos }];
+      }
+      if (block.kind === 'photo') return first(block.photo) ? [{ ...block, id: unique(block.id) }] : [];
+      if (block.kind !== 'pair') return [block];
+      const pair = `${block.before} ${block.after}`;
+      if (pairs.has(pair)) return [];
+      pairs.add(pair);
+      return [{ ...block, id: unique(block.id) }];
+    });
+    return { ...section, blocks };
+  });
 }
 
 /** An edition that leaves a paper or photo out also leaves out the way to it. */

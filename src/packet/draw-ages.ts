@@ -27,8 +27,8 @@ interface Frame {
   readonly labels: 'beside' | 'above';
 }
 
-const WIDE: Frame = { width: 468, left: 158, right: 450, labels: 'beside' };
-const NARROW: Frame = { width: 320, left: 6, right: 304, labels: 'above' };
+const WIDE: Frame = { width: 468, left: 158, right: 448, labels: 'beside' };
+const NARROW: Frame = { width: 250, left: 4, right: 238, labels: 'above' };
 
 const TOP = 22;
 const LIFE_PITCH = 7.5;
@@ -186,7 +186,7 @@ function drawLife(
     if (low !== undefined) post(low);
     line([end - 3, tidy(y - 2.2)], [end, y]);
     line([end - 3, tidy(y + 2.2)], [end, y]);
-    letterAt(x(from) - 3, low === undefined || x(from) < x(0) + 8 ? 'start' : 'end');
+    letterAt(end + 3);
     return;
   }
   if (low !== undefined && high !== undefined && low === high) {

@@ -6,7 +6,7 @@
 import { FOOT, printFeetInches } from '../facts/length.js';
 import type { Point } from '../tally/corners.js';
 import { labelSpot } from '../tally/label-spot.js';
-import { boundsOf } from '../tally/measuring.js';
+import { type Bounds, boundsOf } from '../tally/measuring.js';
 import type { Drawing, Shape, XY } from './packet.js';
 
 export interface PlanRoom {
@@ -21,8 +21,10 @@ export interface Plan {
   readonly drawing: Drawing;
   /** "1/8 inch to the foot", for the caption; undefined where it fits no usual scale. */
   readonly scale: string | undefined;
-  /** Rooms too small for their name: number and name, for the caption. */
-  readonly key: readonly string[];
+  /** Points a foot. */
+  readonly perFoot: number;
+  /** Positions of rooms whose name did not fit. */
+  readonly unnamed: readonly number[];
 }
 
 /** Points a foot, and the scale's name on paper. */
@@ -34,32 +36,43 @@ const SCALES: readonly (readonly [pointsPerFoot: number, name: string])[] = [
   [4.5, '1/16 inch to the foot'],
 ];
 
-/** Room for dimension lines on each side. */
-const BORDER = 34;
+/** Room beside the outermost dimension line, and between two rows of them. */
+const BESIDE = 20;
+const ROW = 14;
 const FOOTER = 30;
 
+/**
+ * `numbers` names the rooms (by position in `rooms`) that have a number in the caption; a room without one whose
+ * name does not fit comes back in `unnamed`, so that several drawings of one level can share their numbers.
+ * `atMost` is a scale in points a foot that another level of the house needs: all levels are drawn alike.
+ */
 export function drawPlan(
   outline: readonly Point[],
   rooms: readonly PlanRoom[],
   widest: number,
   highest: number,
+  numbers: ReadonlyMap<number, number> = new Map(),
+  atMost = Number.POSITIVE_INFINITY,
 ): Plan {
   const bounds = boundsOf(outline);
   const feetWide = (bounds.east - bounds.west) / FOOT;
   const feetDeep = (bounds.north - bounds.south) / FOOT;
+  const rows = dimensionRows(outline);
+  const border = BESIDE + ROW * Math.max(1, ...rows.map((row) => row.row));
   const fits = SCALES.find(
     ([points]) =>
-      feetWide * points + 2 * BORDER <= widest && feetDeep * points + 2 * BORDER + FOOTER <= highest,
+      feetWide * points + 2 * border <= widest && feetDeep * points + 2 * border + FOOTER <= highest,
   );
   const perFoot =
-    fits?.[0] ?? Math.min((widest - 2 * BORDER) / feetWide, (highest - 2 * BORDER - FOOTER) / feetDeep);
-  const width = feetWide * perFoot + 2 * BORDER;
-  const height = feetDeep * perFoot + 2 * BORDER + FOOTER;
+    fits?.[0] ??
+    Math.min(atMost, (widest - 2 * border) / feetWide, (highest - 2 * border - FOOTER) / feetDeep);
+  const width = feetWide * perFoot + 2 * border;
+  const height = feetDeep * perFoot + 2 * border + FOOTER;
   const place = ([east, north]: Point): XY => [
-    tidy(BORDER + ((east - bounds.west) / FOOT) * perFoot),
-    tidy(BORDER + ((bounds.north - north) / FOOT) * perFoot),
+    tidy(border + ((east - bounds.west) / FOOT) * perFoot),
+    tidy(border + ((bounds.north - north) / FOOT) * perFoot),
   ];
-  const key: string[] = [];
+  const unnamed: number[] = [];
   const shapes: Shape[] = [
     {
       kind: 'path',
@@ -69,11 +82,16 @@ export function drawPlan(
       pen: 'wall',
       ink: 'ink',
     },
-    ...rooms.flatMap((room) => roomShapes(room, place, key)),
-    ...dimensions(outline, place),
-    ...northAndScale(width, height, perFoot),
+    ...rooms.flatMap((room, index) => roomShapes(room, place, numbers.get(index), () => unnamed.push(index))),
+    ...rows.flatMap((row) => dimension(row, place, bounds)),
+    ...northAndScale(border, width, height, perFoot),
   ];
-  return { drawing: { width: tidy(width), height: tidy(height), shapes }, scale: fits?.[1], key };
+  return {
+    drawing: { width: tidy(width), height: tidy(height), shapes },
+    scale: fits?.[1],
+    perFoot,
+    unnamed,
+  };
 }
 
 const tidy = (points: number): number => Math.round(points * 100) / 100;
@@ -83,13 +101,17 @@ const ADVANCE = 0.5;
 const NAME_SIZE = 7.5;
 const SIZE_SIZE = 7;
 
-function roomShapes(room: PlanRoom, place: (point: Point) => XY, key: string[]): Shape[] {
+function roomShapes(
+  room: PlanRoom,
+  place: (point: Point) => XY,
+  number: number | undefined,
+  unnamed: () => void,
+): Shape[] {
   const corners = room.corners.map(place);
-  const xs = corners.map(([x]) => x);
-  const ys = corners.map(([, y]) => y);
-  const wide = Math.max(...xs) - Math.min(...xs);
-  const high = Math.max(...ys) - Math.min(...ys);
   const [x, y] = place(labelSpot(room.corners));
+  // An L-shaped room is only as wide at its label as its walls there.
+  const wide = reach(corners, x, y, 0);
+  const high = reach(corners, x, y, 1);
   const shapes: Shape[] = [
     { kind: 'path', points: corners, closed: true, fill: room.apart ? 'wash' : 'paper' },
   ];
@@ -104,59 +126,109 @@ function roomShapes(room: PlanRoom, place: (point: Point) => XY, key: string[]):
   });
   const fits = (text: string, size: number, along: number): boolean =>
     text.length * size * ADVANCE + 4 <= along;
-  // labelSpot can lie off the middle in an L-shaped room, so a name is only trusted with the room's lesser width there.
-  const nameFits = fits(room.name, NAME_SIZE, wide);
-  if (nameFits && high >= 22 && fits(room.size, SIZE_SIZE, wide))
+  if (fits(room.name, NAME_SIZE, wide) && high >= 22 && fits(room.size, SIZE_SIZE, wide)) {
     shapes.push(label(room.name, -1, 'small'), label(room.size, 8.5, 'tick'));
-  else if (nameFits && high >= 11) shapes.push(label(room.name, 2.5, 'small'));
+  } else if (fits(room.name, NAME_SIZE, wide) && high >= 11) shapes.push(label(room.name, 2.5, 'small'));
   else if (fits(room.name, NAME_SIZE, high) && wide >= 11) shapes.push(label(room.name, 2.5, 'small', -90));
   else {
-    key.push(`${key.length + 1} ${room.name}`);
-    if (wide >= 6 && high >= 8) shapes.push(label(String(key.length), 2.5, 'small'));
+    unnamed();
+    if (number !== undefined && wide >= 6 && high >= 8) shapes.push(label(String(number), 2.5, 'small'));
   }
   return shapes;
 }
 
-const DIMENSION_OFFSET = 14;
+/** How far the outline reaches through a point inside it, along x (axis 0) or y (axis 1). */
+function reach(corners: readonly XY[], x: number, y: number, axis: 0 | 1): number {
+  const across = axis === 0 ? 1 : 0;
+  const at = axis === 0 ? y : x;
+  const spot = axis === 0 ? x : y;
+  let before = Number.NEGATIVE_INFINITY;
+  let after = Number.POSITIVE_INFINITY;
+  for (const [index, a] of corners.entries()) {
+    const b = corners[(index + 1) % corners.length] as XY;
+    if (a[across] > at === b[across] > at) continue;
+    const crossing = a[axis] + ((at - a[across]) / (b[across] - a[across])) * (b[axis] - a[axis]);
+    if (crossing <= spot) before = Math.max(before, crossing);
+    else after = Math.min(after, crossing);
+  }
+  return after - before;
+}
 
-/** One line beside each wall, with its length; outside the house, whichever way the outline was walked. */
-function dimensions(outline: readonly Point[], place: (point: Point) => XY): Shape[] {
+interface DimensionRow {
+  readonly side: 'north' | 'south' | 'east' | 'west' | 'slanted';
+  readonly from: Point;
+  readonly to: Point;
+  /** 1 is next to the house. */
+  readonly row: number;
+}
+
+const SHORTEST_SHOWN = 2 * FOOT;
+
+/**
+ * Walls are dimensioned outside the whole house, in rows beside its four sides, as draughtsmen do: lines that
+ * would lie over each other go into the next row.
+ */
+function dimensionRows(outline: readonly Point[]): DimensionRow[] {
   const clockwise = signedTwice(outline) < 0;
-  return outline.flatMap((from, index): Shape[] => {
+  const taken = new Map<string, [number, number][]>();
+  return outline.flatMap((from, index): DimensionRow[] => {
     const to = outline[(index + 1) % outline.length] as Point;
     const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-    const length = Math.hypot(dx, dy);
-    if (length < 2 * FOOT) return [];
-    // Outward normal: to the left of a clockwise walk with north up.
-    const side = clockwise ? 1 : -1;
-    const nx = (-dy / length) * side;
-    const ny = (dx / length) * side;
-    const [ax, ay] = place(from);
-    const [bx, by] = place(to);
-    const shift = (x: number, y: number): XY => [
-      tidy(x + nx * DIMENSION_OFFSET),
-      tidy(y - ny * DIMENSION_OFFSET),
-    ];
-    const [a, b] = [shift(ax, ay), shift(bx, by)];
-    const tick = (at: XY): Shape => ({ kind: 'circle', at, radius: 1.3, fill: 'ink' });
-    const upright = Math.abs(dx) < Math.abs(dy);
-    const middle: XY = [tidy((a[0] + b[0]) / 2 + nx * 4), tidy((a[1] + b[1]) / 2 - ny * 4)];
-    const drop = upright ? 0 : ny < 0 ? 5 : 0;
-    return [
-      { kind: 'line', from: a, to: b, pen: 'hair', ink: 'soft' },
-      tick(a),
-      tick(b),
-      {
-        kind: 'text',
-        at: upright ? [tidy(middle[0] + (nx > 0 ? 5 : 0)), middle[1]] : [middle[0], tidy(middle[1] + drop)],
-        text: printFeetInches(Math.round(length)),
-        style: 'tick',
-        ink: 'soft',
-        anchor: 'middle',
-        ...(upright ? { turn: -90 as const } : {}),
-      },
-    ];
+    if (Math.hypot(dx, dy) < SHORTEST_SHOWN) return [];
+    const side = sideOf(dx, dy, clockwise);
+    if (side === 'slanted') return [{ side, from, to, row: 1 }];
+    const along = side === 'north' || side === 'south' ? 0 : 1;
+    const span: [number, number] = [Math.min(from[along], to[along]), Math.max(from[along], to[along])];
+    for (let row = 1; ; row++) {
+      const key = `${side}${row}`;
+      const spans = taken.get(key) ?? [];
+      if (spans.some(([low, high]) => span[0] < high && low < span[1])) continue;
+      taken.set(key, [...spans, span]);
+      return [{ side, from, to, row }];
+    }
   });
+}
+
+/** The side a wall faces; outside is to the left of a clockwise walk with north up. */
+function sideOf(dx: number, dy: number, clockwise: boolean): DimensionRow['side'] {
+  if (dx !== 0 && dy !== 0) return 'slanted';
+  if (dy === 0) return dx > 0 === clockwise ? 'north' : 'south';
+  return dy > 0 === clockwise ? 'west' : 'east';
+}
+
+function dimension(
+  { side, from, to, row }: DimensionRow,
+  place: (point: Point) => XY,
+  bounds: Bounds,
+): Shape[] {
+  const words = printFeetInches(Math.round(Math.hypot(to[0] - from[0], to[1] - from[1])));
+  const [ax, ay] = place(from);
+  const [bx, by] = place(to);
+  const [left, top] = place([bounds.west, bounds.north]);
+  const [right, bottom] = place([bounds.east, bounds.south]);
+  const off = ROW * row;
+  const text = (at: XY, turn?: -90): Shape => ({
+    kind: 'text',
+    at,
+    text: words,
+    style: 'tick',
+    ink: 'soft',
+    anchor: 'middle',
+    ...(turn === undefined ? {} : { turn }),
+  });
+  const measured = (a: XY, b: XY, label: Shape): Shape[] => [
+    { kind: 'line', from: a, to: b, pen: 'hair', ink: 'soft' },
+    { kind: 'circle', at: a, radius: 1.3, fill: 'ink' },
+    { kind: 'circle', at: b, radius: 1.3, fill: 'ink' },
+    label,
+  ];
+  if (side === 'slanted') return [text([tidy((ax + bx) / 2), tidy((ay + by) / 2)])];
+  if (side === 'north' || side === 'south') {
+    const y = side === 'north' ? top - off : bottom + off;
+    return measured([ax, y], [bx, y], text([tidy((ax + bx) / 2), tidy(side === 'north' ? y - 3 : y + 8)]));
+  }
+  const x = side === 'west' ? left - off : right + off;
+  return measured([x, ay], [x, by], text([tidy(side === 'west' ? x - 3 : x + 8), tidy((ay + by) / 2)], -90));
 }
 
 function signedTwice(outline: readonly Point[]): number {
@@ -166,12 +238,12 @@ function signedTwice(outline: readonly Point[]): number {
   }, 0);
 }
 
-function northAndScale(width: number, height: number, perFoot: number): Shape[] {
+function northAndScale(border: number, width: number, height: number, perFoot: number): Shape[] {
   const feet = perFoot * 10 > 120 ? 5 : 10;
   const y = height - 14;
-  const x = BORDER;
+  const x = border;
   const end = tidy(x + feet * perFoot);
-  const n = width - BORDER;
+  const n = width - border;
   const text = (at: XY, words: string, anchor: 'start' | 'middle'): Shape => ({
     kind: 'text',
     at,

@@ -20,6 +20,8 @@ const COST = {
   /** A figure one step smaller; a figure held over. */
   smaller: 0.12,
   held: 0.35,
+  /** A figure held over into the middle of a table. */
+  splits: 0.8,
   /** A break inside a block; a break before a heading or a section takes some away. */
   inside: 0.2,
   beforeHeading: -0.05,
@@ -163,7 +165,8 @@ class Search {
     const done = next.from >= this.slabs.length && next.held.length === 0;
     const fill = cursor.y / this.room;
     const cost = done ? lastCost(fill) : pageCost(fill) + this.breakCost(next.from);
-    return { cost: cost + extra, page: [...page], next: done ? undefined : next };
+    const splits = next.held.length > 0 && this.slabs[next.from]?.resume !== undefined ? COST.splits : 0;
+    return { cost: cost + extra + splits, page: [...page], next: done ? undefined : next };
   }
 
   private breakCost(at: number): number {

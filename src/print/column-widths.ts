@@ -51,8 +51,8 @@ export function columnWidths(columns: readonly ColumnExtent[], totalPt: number):
 /** How much width goes from one column to another at a time, in points. */
 const STEPS_PT = [96, 64, 48, 32, 24, 16, 8, 4];
 
-/** Broken lines are not filled to their ends. */
-const RAGGED = 1.08;
+/** What a broken line leaves empty at its end, in points: some half of a word. */
+const RAGGED_PT = 14;
 
 /** Gives width from column to column as long as that makes the table lower. */
 function shortest(
@@ -91,7 +91,7 @@ function heightOf(columns: readonly ColumnExtent[], widths: readonly number[]): 
     columns.forEach((column, i) => {
       const natural = column.cellsPt?.[row] ?? 0;
       const width = Math.max(1, widths[i] ?? 1);
-      const mine = natural <= width + 0.01 ? 1 : Math.ceil((natural * RAGGED) / width);
+      const mine = natural <= width + 0.01 ? 1 : Math.ceil(natural / Math.max(1, width - RAGGED_PT));
       lines += mine * 0.02;
       tallest = Math.max(tallest, mine);
     });

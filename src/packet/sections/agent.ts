@@ -12,7 +12,7 @@ import { datesSpan, deedWords, finishWords, permitState, subjectOf, whoWords } f
 import { markOfAge } from './how-old.js';
 import { SHOWS_FRONT } from './in-short.js';
 import { conveyedThings, dues } from './questions.js';
-import { classesTable, declarationParagraph, plans, record } from './size.js';
+import { classesTable, declarationInOne, plans, record } from './size.js';
 
 /** All improvements by trade. The same thing done in several rooms by the same hands is one line. */
 export function improvementsByTrade(context: Context): Section {
@@ -113,7 +113,7 @@ export function sheetSize(context: Context): Section {
     title: 'Size',
     blocks: [
       classesTable(context, 'classes only'),
-      declarationParagraph(context),
+      declarationInOne(context),
       ...record(context),
       ...(plan === undefined ? [] : [plan]),
     ],

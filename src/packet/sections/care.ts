@@ -108,7 +108,6 @@ export function finishRecord(context: Context): Section {
     title: 'Paint and finishes by room',
     blocks: [
       touchUp(),
-      ...amounts(context),
       ...(homes.length === 0
         ? [
             {
@@ -119,6 +118,7 @@ export function finishRecord(context: Context): Section {
             } satisfies Block,
           ]
         : homes.flatMap((home) => homeRecords(context, home))),
+      ...amounts(context),
     ],
   };
 }
@@ -128,11 +128,11 @@ function amounts(context: Context): Block[] {
   const rules = [...new Set(context.tally.quantities.map((one) => one.rule).filter((rule) => rule !== ''))];
   if (rules.length === 0) return [];
   return [
+    { kind: 'heading', id: 'amounts', level: 3, text: 'How amounts to order again were worked out' },
     {
-      kind: 'paragraph',
+      kind: 'list',
       id: 'amount-rules',
-      size: 'small',
-      text: rich(`How amounts to order again were worked out: ${rules.join(' ')}`),
+      items: rules.map((rule, index) => ({ id: `amount-rule-${index + 1}`, text: rich(rule) })),
     },
   ];
 }
@@ -169,7 +169,7 @@ function homeRecords(context: Context, home: Room | Structure): Block[] {
 }
 
 function entriesOf(context: Context, finish: Finish): [string, string][] {
-  const painted = /paint|stain/i.test(finish.what);
+  const painted = /\b(paint|stain|varnish)\b/i.test(finish.what);
   const entry = (label: string, value: string | undefined, ask: boolean): [string, string][] =>
     value !== undefined ? [[label, value]] : ask && !finish.kept ? [[label, 'not recorded']] : [];
   const tiled = /tile/i.test(finish.what);

@@ -95,13 +95,11 @@ function agesTable(context: Context, letters: Letters): Block {
     kind: 'table',
     id: 'ages',
     caption: 'Ages and published lives',
-    columns: columns(
-      ['What', 32],
-      ['Date and age', 30],
-      ['Published lives in years, and how its age stands to them', 38],
-    ),
+    columns: columns(['What', 32], ['Date and age', 30], ['Published lives, in years', 38]),
     rows: context.tally.ages.map((age) => agesRow(context, age, letters)),
-    note: rich('Where the date of making and of installing are both known, the age counts from making.'),
+    note: rich(
+      'Behind the published lives stands how the age compares with them. Where the dates of making and of installing are both known, the age counts from making.',
+    ),
   };
 }
 
@@ -152,7 +150,7 @@ function sourcesTable(letters: Letters): Block {
     kind: 'table',
     id: 'life-sources',
     caption: 'Where the published lives are from',
-    columns: columns(['', 5], ['Source', 45], ['What its years mean', 25], ['How it was read', 25]),
+    columns: columns(['Letter', 8], ['Source', 45], ['What its years mean', 25], ['How it was read', 25]),
     rows: [...letters.values()].map(({ letter, source }) => ({
       id: `source-${source.id}`,
       cells: [

@@ -85,7 +85,7 @@ export function conveys(context: Context): Block[] {
       kind: 'table',
       id: 'conveys',
       caption: 'What stays and what goes',
-      columns: columns(['What', 50], ['', 20], ['Remark', 30]),
+      columns: columns(['What', 50], ['Stays or goes', 20], ['Remark', 30]),
       rows: all.map((item) => ({
         id: item.id,
         cells: [rich(upperFirst(item.what)), rich(STAYS[item.stays]), rich(item.note ?? '')],

@@ -156,7 +156,7 @@ function observations(context: Context): Block[] {
       {
         kind: 'table',
         id: `observations-${topic.replaceAll(' ', '-')}`,
-        caption: 'Seen and measured',
+        caption: `Seen and measured: ${title.charAt(0).toLowerCase()}${title.slice(1)}`,
         columns: columns(['Where', 26], ['Observed', 48], ['Beside the figure', 26]),
         rows: list.map((one) => ({
           id: `observed-${one.id}`,

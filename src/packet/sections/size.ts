@@ -2,7 +2,7 @@ import { printSquareFeet } from '../../facts/floor-area.js';
 import { AREA_CLASS_NAMES, AREA_CLASSES, type LevelArea } from '../../tally/area.js';
 import { columns } from '../columns.js';
 import type { Context } from '../context.js';
-import { drawPlan } from '../draw-plan.js';
+import { drawPlan, type PlanRoom } from '../draw-plan.js';
 import { markOf } from '../marks.js';
 import type { Block, Section, TableRow } from '../packet.js';
 import { rich } from '../rich.js';
@@ -28,36 +28,51 @@ export function sizeSection(context: Context): Section {
 /** Widest and highest a plan may be on the smaller of the two papers. */
 const PLAN_WIDTH = 452;
 const PLAN_HEIGHT = 500;
-const NARROW_WIDTH = 320;
+const NARROW_WIDTH = 250;
+const NARROW_HEIGHT = 340;
 
-/** One plan for each level with an outline. `highest` in points. */
+/** One plan for each level with an outline, all to one scale. `highest` in points. */
 export function plans(context: Context, highest = PLAN_HEIGHT): Block[] {
-  return context.tally.areas.levels.flatMap((level): Block[] => {
-    if (level.corners === undefined) return [];
-    const rooms = level.rooms.map((room) => ({
-      name: room.name,
-      size: room.sizeWords,
-      corners: room.corners,
-      apart: isApart(context, level, room.id),
-    }));
-    const wide = drawPlan(level.corners, rooms, PLAN_WIDTH, highest);
-    const narrow = drawPlan(level.corners, rooms, NARROW_WIDTH, 420);
-    const scale = wide.scale === undefined ? 'To scale by its scale bar' : `On letter paper ${wide.scale}`;
-    return [
-      {
-        kind: 'drawing',
-        id: `plan-${level.id}`,
-        drawing: wide.drawing,
-        narrow: narrow.drawing,
-        alt: `Floor plan of ${level.name}, drawn to scale with north up. Rooms: ${rooms.map((room) => `${room.name} ${room.size}`).join('; ') || 'none placed'}.`,
-        caption: rich(
-          `${level.name}. ${scale}; outside dimensions; drawn from the facts, not surveyed.`,
-          wide.key.length === 0 ? undefined : ` ${wide.key.join(', ')}.`,
-        ),
-      },
-    ];
+  const levels = context.tally.areas.levels.flatMap((level) =>
+    level.corners === undefined ? [] : [{ level, corners: level.corners, rooms: planRooms(context, level) }],
+  );
+  const smallest = (width: number, height: number): number =>
+    Math.min(...levels.map(({ corners, rooms }) => drawPlan(corners, rooms, width, height).perFoot));
+  const wideScale = smallest(PLAN_WIDTH, highest);
+  const narrowScale = smallest(NARROW_WIDTH, NARROW_HEIGHT);
+  return levels.map(({ level, corners, rooms }): Block => {
+    const draw = (numbers?: ReadonlyMap<number, number>) =>
+      [
+        drawPlan(corners, rooms, PLAN_WIDTH, highest, numbers, wideScale),
+        drawPlan(corners, rooms, NARROW_WIDTH, NARROW_HEIGHT, numbers, narrowScale),
+      ] as const;
+    // One numbering for both forms: a room that either can't name has a number in the caption.
+    const unnamed = [...new Set(draw().flatMap((plan) => plan.unnamed))].sort((one, other) => one - other);
+    const [wide, narrow] = draw(new Map(unnamed.map((position, index) => [position, index + 1])));
+    const scale =
+      wide.scale === undefined ? 'To scale by its scale bar' : `Printed on letter paper: ${wide.scale}`;
+    const key = unnamed.map((position, index) => `${index + 1} ${rooms[position]?.name ?? ''}`);
+    return {
+      kind: 'drawing',
+      id: `plan-${level.id}`,
+      drawing: wide.drawing,
+      narrow: narrow.drawing,
+      alt: `Floor plan of ${level.name}, drawn to scale with north up. Rooms: ${rooms.map((room) => `${room.name} ${room.size}`).join('; ') || 'none placed'}.`,
+      caption: rich(
+        `${level.name}. ${scale}; outside dimensions; drawn from the facts, not surveyed.`,
+        key.length === 0 ? undefined : ` ${key.join(', ')}.`,
+      ),
+    };
   });
 }
+
+const planRooms = (context: Context, level: LevelArea): PlanRoom[] =>
+  level.rooms.map((room) => ({
+    name: room.name,
+    size: room.sizeWords,
+    corners: room.corners,
+    apart: isApart(context, level, room.id),
+  }));
 
 function isApart(context: Context, level: LevelArea, id: string): boolean {
   const room = context.house.rooms.find((one) => one.id === id);
@@ -113,13 +128,19 @@ export function classesTable(context: Context, detail: 'by level' | 'classes onl
   };
 }
 
-/** The declaration in one small paragraph, for the sheet. */
-export function declarationParagraph(context: Context): Block {
+/** The declaration in one statement, for the sheet. */
+export function declarationInOne(context: Context): Block {
+  const { measured } = context.house;
   return {
-    kind: 'paragraph',
+    kind: 'statement',
     id: 'declaration',
-    size: 'small',
+    size: 'body',
     text: rich(context.tally.areas.declaration.join(' ')),
+    mark: markOf(
+      context,
+      { evidence: measured?.evidence ?? [], from: measured?.from },
+      measured !== undefined,
+    ),
   };
 }
 
