@@ -70,11 +70,18 @@ export function printAge(span: AgeSpan): string {
   if (oldest.years === 0) return `${youngest.months} to ${count(oldest.months, 'month')}`;
   if (youngest.years === 0)
     return `${roughly(youngest)} to ${oldest.years < 10 ? exactly(oldest) : roughly(oldest)}`;
-  if (youngest.years === oldest.years) return roughly(youngest);
+  if (youngest.years === oldest.years) return withinAYear(youngest, oldest);
   return `${youngest.years} to ${count(oldest.years, 'year')}`;
 }
 
 const count = (number: number, unit: string): string => `${number} ${unit}${number === 1 ? '' : 's'}`;
+
+/** "1 year 7 to 8 months"; from ten years on the months say nothing. */
+function withinAYear(youngest: Age, oldest: Age): string {
+  if (youngest.years >= 10) return roughly(youngest);
+  if (youngest.months === 0) return `${roughly(youngest)} to ${exactly(oldest)}`;
+  return `${count(youngest.years, 'year')} ${youngest.months} to ${count(oldest.months, 'month')}`;
+}
 
 const isNew = (age: Age): boolean => age.years === 0 && age.months === 0;
 

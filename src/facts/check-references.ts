@@ -33,6 +33,7 @@ const FAMILIES = {
   paper: { words: 'document, permit or photo', kinds: PAPERS },
   photo: { words: 'photo', kinds: ['photo'] },
   system: { words: 'system under systems:', kinds: ['system'] },
+  work: { words: 'item under work:', kinds: ['work item'] },
   anything: { words: 'system, room, level, stair or structure', kinds: ['system', ...PLACES] },
 } as const satisfies Record<string, Family>;
 
@@ -133,6 +134,7 @@ function uses(house: House): Use[] {
       const here = [...path, key];
       if (key === 'evidence' && Array.isArray(inner)) addAll('paper', inner, here);
       else if (key === 'permit' || key === 'manual') add('paper', inner, here);
+      else if (key === 'work' && here.includes('finishes')) add('work', inner, here);
       else if (key === 'by' && path[0] !== 'measured') {
         if (!(NAMELESS as readonly string[]).includes(String(inner))) add('person', inner, here);
       } else walk(inner, here);

@@ -1,5 +1,5 @@
 import type { HouseDate } from '../facts/date.js';
-import { printDate } from '../facts/date.js';
+import { printDate, readDate } from '../facts/date.js';
 import type { Fact } from '../facts/fact.js';
 import type { House } from '../facts/house.js';
 import { nameOf } from '../facts/place-name.js';
@@ -8,6 +8,8 @@ export interface CollectedFact {
   /** What the fact is about: "lot", "age of the furnace, made". */
   readonly words: string;
   readonly fact: Fact<unknown>;
+  /** What stood there before a correction, as printed. */
+  readonly before: string | undefined;
   /** Its value as printed; "not known" if it has none. */
   readonly printed: string;
 }
@@ -21,6 +23,7 @@ export function collectFacts(house: House): CollectedFact[] {
       found.push({
         words: owner === undefined ? (FACT_WORDS[word] ?? word) : `${owner}, ${FACT_WORDS[word] ?? word}`,
         fact: value,
+        before: printedBefore(value),
         printed: print(value.value),
       });
     }
@@ -65,4 +68,12 @@ function print(value: unknown): string {
     return printDate(value as HouseDate);
   if (typeof value === 'object' && value !== null && 'written' in value) return String(value.written);
   return String(value);
+}
+
+/** A date that was corrected is printed in words like any other. */
+function printedBefore({ was, value }: Fact<unknown>): string | undefined {
+  if (was === undefined) return undefined;
+  const isDate = typeof value === 'object' && value !== null && 'precision' in value;
+  const read = isDate ? readDate(was) : undefined;
+  return read?.ok ? printDate(read.value) : was;
 }

@@ -184,7 +184,10 @@ function onlyLiveLinks(sections: readonly Section[]): Section[] {
   const anchors = anchorsOf({ sections } as Packet);
   const text = (rich: Rich): Rich =>
     rich.map(
-      (run): Run => (run.to === undefined || anchors.has(run.to) ? run : { text: run.text, manner: 'soft' }),
+      (run): Run =>
+        run.to === undefined || anchors.has(run.to)
+          ? run
+          : { text: run.text, ...(run.manner === undefined ? {} : { manner: run.manner }) },
     );
   const mark = <M extends EvidenceMark | undefined>(one: M): M =>
     (one === undefined ? one : { ...one, detail: text(one.detail) }) as M;

@@ -27,7 +27,7 @@ interface Frame {
   readonly labels: 'beside' | 'above';
 }
 
-const WIDE: Frame = { width: 468, left: 158, right: 448, labels: 'beside' };
+const WIDE: Frame = { width: 495, left: 160, right: 475, labels: 'beside' };
 const NARROW: Frame = { width: 250, left: 4, right: 238, labels: 'above' };
 
 const TOP = 22;
@@ -77,6 +77,16 @@ export function lastYearOf(rows: readonly AgeRow[]): number {
   return Math.min(120, Math.max(20, Math.ceil((Math.max(0, ...ends) + 1) / 10) * 10));
 }
 
+/** Letters of the name that fit beside the bars. */
+const NAME_FITS = 33;
+
+/** A long name in two lines, broken at a blank. */
+function nameLines(name: string): string[] {
+  if (name.length <= NAME_FITS) return [name];
+  const at = name.lastIndexOf(' ', NAME_FITS);
+  return at < 8 ? [name] : [name.slice(0, at), name.slice(at + 1)];
+}
+
 function drawRow(
   row: AgeRow,
   top: number,
@@ -86,30 +96,22 @@ function drawRow(
   shapes: Shape[],
 ): number {
   const beside = frame.labels === 'beside';
-  const barTop = beside ? top + 8 : top + 27;
-  shapes.push({
-    kind: 'text',
-    at: [0, tidy(top + (beside ? 14 : 11))],
-    text: row.name,
-    style: 'body',
-    ink: 'ink',
-    anchor: 'start',
-  });
-  shapes.push({
-    kind: 'text',
-    at: [0, tidy(top + (beside ? 24 : 21))],
-    text: row.when,
-    style: 'tick',
-    ink: 'soft',
-    anchor: 'start',
-  });
+  const lines = beside ? nameLines(row.name) : [row.name];
+  const first = top + (beside ? 14 : 11);
+  const text = (y: number, words: string, style: 'body' | 'tick', ink: 'ink' | 'soft'): void => {
+    shapes.push({ kind: 'text', at: [0, tidy(y)], text: words, style, ink, anchor: 'start' });
+  };
+  for (const [index, line] of lines.entries()) text(first + 10 * index, line, 'body', 'ink');
+  const when = first + 10 * lines.length;
+  text(when, row.when, 'tick', 'soft');
+  const barTop = beside ? top + 8 : when + 6;
   drawBar(row, barTop, x, lastYear, shapes);
   let y = barTop + 12;
   for (const life of row.lives) {
     drawLife(life, y, x, lastYear, shapes);
     y += LIFE_PITCH;
   }
-  return tidy(Math.max(y + 2, beside ? top + 32 : barTop + 14));
+  return tidy(Math.max(y + 2, beside ? when + 8 : barTop + 14));
 }
 
 const BAR = 6;

@@ -67,7 +67,7 @@ function papersOf(context: Context, ids: readonly string[]): Run[] {
   for (const id of ids) {
     const run = paper(context, id);
     if (run === undefined) onFile += 1;
-    else if (!runs.some((one) => one.text === run.text && one.to === run.to)) runs.push(run);
+    else if (!runs.some((one) => one.text === run.text)) runs.push(run);
   }
   if (onFile > 0) runs.push(soft(onFile === 1 ? 'a paper on file' : `${onFile} papers on file`));
   const most = context.rules.arrangement === 'one-page' ? 1 : MOST_PAPERS;

@@ -30,6 +30,15 @@ const DEED_WORDS: Record<Improvement['did'], string> = {
 
 export const deedWords = (did: Improvement['did']): string => DEED_WORDS[did];
 
+/** ", kitchen and bath" behind a subject, without the places that the subject names already. */
+export function placeBehind(context: Context, improvement: Improvement): string {
+  const subject = subjectOf(improvement).toLowerCase();
+  const places = improvement.where
+    .map((id) => placeName(context, id).toLowerCase())
+    .filter((place) => !subject.includes(place));
+  return places.length === 0 ? '' : `, ${inWords(places)}`;
+}
+
 /** The name of what an improvement is about. */
 export function subjectOf(improvement: Improvement): string {
   const { source } = improvement;
@@ -45,14 +54,11 @@ export function tellImprovement(
   naming: 'with place' | 'without place',
 ): Told {
   const { source } = improvement;
-  const place =
-    naming === 'with place' && improvement.where.length > 0
-      ? `, ${inWords(improvement.where.map((id) => placeName(context, id).toLowerCase()))}`
-      : '';
+  const place = naming === 'with place' ? placeBehind(context, improvement) : '';
   const head = strong(`${subjectOf(improvement)}${place}, ${deedWords(improvement.did)}.`);
   const body =
     source.kind === 'work'
-      ? workBody(improvement)
+      ? workBody(context, improvement)
       : source.kind === 'finish'
         ? finishWords(source.item)
         : systemWords(source.item);
@@ -93,12 +99,19 @@ function withPermit(
 }
 
 /** What exactly, what was put in, and why: a sentence each. */
-function workBody(improvement: Improvement): string {
+function workBody(context: Context, improvement: Improvement): string {
   if (improvement.source.kind !== 'work') return '';
   const { item, systems } = improvement.source;
-  const put = systems.map((system) =>
-    [system.name ?? system.is, systemWords(system)].filter(Boolean).join(', '),
+  // What was put in: systems, and the finishes that this work brought. The same plank in four rooms is one.
+  const finishes = context.tally.improvements.flatMap((one) =>
+    one.partOf === item.id && one.source.kind === 'finish'
+      ? [[one.source.item.what, one.source.item.colour].filter(Boolean).join(', ')]
+      : [],
   );
+  const put = [
+    ...systems.map((system) => [system.name ?? system.is, systemWords(system)].filter(Boolean).join(', ')),
+    ...new Set(finishes),
+  ];
   return [
     item.how,
     put.length === 0 ? undefined : `Put in: ${put.join('; ')}`,
@@ -133,25 +146,27 @@ export function finishWords(finish: Finish): string {
     .join(', ');
 }
 
-/** "Kitchen faucet" already says "faucet": the general word is not printed after it again. */
-const saysTheSame = (name: string, is: string): boolean => {
-  const lower = name.toLowerCase();
-  return is
-    .toLowerCase()
-    .split(/[^a-z]+/)
-    .every((word) => word.length < 3 || lower.includes(word.replace(/s$/, '')));
-};
+/** What of the general name ("furnace, gas") the printed name ("Furnace") does not say already: "gas". */
+function generalWords(system: System): string | undefined {
+  if (system.name === undefined) return undefined;
+  const name = system.name.toLowerCase();
+  const said = (part: string): boolean =>
+    part
+      .toLowerCase()
+      .split(/[^a-z]+/)
+      .every((word) => word.length < 3 || name.includes(word.replace(/s$/, '')));
+  const left = system.is.split(/,\s*/).filter((part) => !said(part));
+  return left.length === 0 ? undefined : left.join(', ');
+}
 
 export function systemWords(system: System): string {
+  const beyond = (word: string | undefined): string | undefined =>
+    word === undefined || system.is.toLowerCase().includes(word.toLowerCase()) ? undefined : word;
   return [
-    system.name === undefined || saysTheSame(system.name, system.is) ? undefined : system.is,
+    generalWords(system),
     system.capacity?.value,
-    system.fuel === undefined || system.fuel === 'none'
-      ? undefined
-      : system.is.includes(system.fuel)
-        ? undefined
-        : system.fuel,
-    system.material,
+    system.fuel === 'none' ? undefined : beyond(system.fuel),
+    beyond(system.material),
     system.serves && `serves ${system.serves}`,
     system.made?.value && `made ${printDate(system.made.value)}`,
   ]

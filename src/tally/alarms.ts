@@ -153,7 +153,7 @@ function smokePlaces(house: House, groups: readonly SleepingArea[]): AlarmPlace[
 const outsideWords = (area: SleepingArea): string =>
   area.bedrooms.length === 1
     ? `outside ${nameOf(area.bedrooms[0] as Room)}, ${area.level.name}`
-    : `outside the bedrooms${area.name === undefined ? '' : ` “${area.name}”`}, ${area.level.name}`;
+    : `outside the bedrooms${area.name === undefined || area.name.toLowerCase() === area.level.name.toLowerCase() ? '' : ` “${area.name}”`}, ${area.level.name}`;
 
 const onLevel = (house: House, alarm: Alarm, level: string): boolean =>
   alarm.where === level || house.rooms.some((room) => room.id === alarm.where && room.level === level);

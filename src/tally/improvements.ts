@@ -26,6 +26,8 @@ export interface Improvement {
   readonly done: HouseDate | undefined;
   readonly who: Who;
   readonly safety: boolean;
+  /** A finish that a work item tells of: its id. Counted and told there, not by itself. */
+  readonly partOf: string | undefined;
 }
 
 /** What was left as it was found, or put in before this owner. */
@@ -50,6 +52,7 @@ export function listImprovements(house: House): { done: readonly Improvement[]; 
     done: item.done,
     who: whoDid(house, item.by),
     safety: item.safety,
+    partOf: undefined,
   }));
   const kept: Kept[] = [];
   for (const home of [...house.rooms, ...house.structures]) {
@@ -68,6 +71,7 @@ export function listImprovements(house: House): { done: readonly Improvement[]; 
           done: item.done,
           who: whoDid(house, item.by),
           safety: false,
+          partOf: item.work,
         });
     }
   }
@@ -88,6 +92,7 @@ export function listImprovements(house: House): { done: readonly Improvement[]; 
         done: PUT_IN.includes(did) ? item.installed?.value : item.serviced,
         who: whoDid(house, item.by),
         safety: false,
+        partOf: undefined,
       });
     }
   }
@@ -127,3 +132,7 @@ function whatBuyersAskFirst(a: Improvement, b: Improvement): number {
   } else if (a.done !== b.done) return a.done === undefined ? 1 : -1;
   return a.id < b.id ? -1 : 1;
 }
+
+/** What is counted and told by itself: everything but the finishes that a work item tells of. */
+export const toldByThemselves = (improvements: readonly Improvement[]): Improvement[] =>
+  improvements.filter((one) => one.partOf === undefined);

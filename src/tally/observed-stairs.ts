@@ -42,7 +42,7 @@ function handrail(stair: Stair, path: FactPath): Observation {
     },
     handrailNewWork,
     {
-      observed: `${stair.risers} risers; handrail: ${stair.handrail}${height === undefined ? '' : `, ${printLength(height)} above the nosings`}`,
+      observed: `${stair.risers} ${stair.risers === 1 ? 'riser' : 'risers'}; handrail: ${stair.handrail}${height === undefined ? '' : `, ${printLength(height)} above the nosings`}`,
       figure: `new work: a rail from ${figures.fromRisers} risers on, ${figures.minHeightInches} to ${figures.maxHeightInches} in high; existing houses in places under a maintenance code: above ${maintenanceStairs.figures.overRisers} risers, ${maintenanceStairs.figures.minHandrailInches} to ${maintenanceStairs.figures.maxHandrailInches} in`,
       stands: judged(
         stair.risers < figures.fromRisers ||

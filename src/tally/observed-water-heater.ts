@@ -48,7 +48,7 @@ function hotWater(system: System, base: Observed): Observation {
       : burns.find(({ fahrenheit }) => set.value >= fahrenheit);
   return observe(base, rule, {
     observed: inOneLine(
-      set === undefined ? 'setting not recorded' : `set to ${set.written}`,
+      set === undefined ? 'setting not recorded' : `set to ${set.value} °F`,
       `mixing valve: ${system['mixing-valve'] ?? 'not known'}`,
       burn && `at ${burn.fahrenheit} °F water can burn deeply in ${burn.seconds} seconds`,
     ),

@@ -79,7 +79,7 @@ const PROGRAM_ALONE: readonly [...Change, code: string][] = [
   ['an area without a unit', ['record'], { area: '1,500' }, 'facts.area'],
   ['a sum of money in words', ['dues'], [{ to: 'x', amount: 'much', per: 'month' }], 'facts.money'],
   ['an id with a blank', ['rooms', 0, 'id'], 'living room', 'facts.id'],
-  ['words of nothing but blanks', ['house', 'name'], '   ', 'facts.missing'],
+  ['words of nothing but blanks', ['house', 'name'], '   ', 'facts.kind'],
 ];
 
 function changed(at: readonly (string | number)[], value: unknown): unknown {

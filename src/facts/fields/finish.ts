@@ -78,6 +78,10 @@ export const finish = z.strictObject({
   done: date('When.', '2026-04').optional(),
   by: byWhom('Who did it:').optional(),
   permit: id('Permit behind it.', 'bp-26-0101').optional(),
+  work: id(
+    'The work item it was part of: it is then told there, and not counted twice.',
+    'kitchen-floor',
+  ).optional(),
   kept: flag('Left as found.').default(false),
   ...knownBy,
 });

@@ -1,6 +1,6 @@
 /** The improvements sheet: two to four pages for the listing agent and the appraiser. */
 import type { SystemAge } from '../../tally/ages.js';
-import type { Improvement } from '../../tally/improvements.js';
+import { type Improvement, toldByThemselves } from '../../tally/improvements.js';
 import { TRADES } from '../../tally/trades.js';
 import { ageWords, datesWords } from '../age-words.js';
 import { columns } from '../columns.js';
@@ -8,7 +8,7 @@ import { type Context, photoAnchor, photoIn, placeName } from '../context.js';
 import { markOf, markOfSeveral } from '../marks.js';
 import type { Block, Rich, Section } from '../packet.js';
 import { fullStop, inWords, rich, soft, strong, upperFirst } from '../rich.js';
-import { datesSpan, deedWords, finishWords, permitState, subjectOf, whoWords } from '../tell.js';
+import { datesSpan, deedWords, finishWords, permitState, placeBehind, subjectOf, whoWords } from '../tell.js';
 import { markOfAge } from './how-old.js';
 import { SHOWS_FRONT } from './in-short.js';
 import { conveyedThings, dues } from './questions.js';
@@ -16,7 +16,7 @@ import { classesTable, declarationInOne, plans, record } from './size.js';
 
 /** All improvements by trade. The same thing done in several rooms by the same hands is one line. */
 export function improvementsByTrade(context: Context): Section {
-  const { improvements } = context.tally;
+  const improvements = toldByThemselves(context.tally.improvements);
   const blocks = TRADES.flatMap((trade): Block[] => {
     const list = improvements.filter((one) => one.trade === trade);
     if (list.length === 0) return [];
@@ -91,7 +91,7 @@ function oneText(context: Context, one: Improvement): Rich {
         ? finishWords(source.item)
         : undefined;
   const permit = context.house.permits.find((each) => each.id === source.item.permit);
-  const place = one.where.length === 0 ? '' : `, ${placesOf(context, [one])}`;
+  const place = placeBehind(context, one);
   return rich(
     strong(`${subjectOf(one)}, ${deedWords(one.did)}`),
     `${place}. `,
@@ -182,7 +182,7 @@ function ageText(age: SystemAge): Rich {
 }
 
 /** More facts than these make the appraiser's table unreadable. */
-const MOST_FACTS = 4;
+const MOST_FACTS = 2;
 
 /** The appraiser's words for kitchens and baths, as a suggestion with the facts that led to it. */
 export function updateClasses(context: Context): Section {

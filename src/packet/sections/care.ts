@@ -233,7 +233,7 @@ export function equipment(context: Context): Section {
       ['Runs on', system.fuel],
       ['Material', system.material],
       ['Serves', system.serves],
-      ['Set to', system['set-to']?.written],
+      ['Set to', system['set-to'] && `${system['set-to'].value} °F`],
       ['Serviced', system.serviced && printDate(system.serviced)],
       ['Manual', manualOf(context.house, system.manual)],
       ['Remark', system.note],

@@ -9,8 +9,8 @@ import { markOf, markOfFact } from '../marks.js';
 import type { Block, EvidenceMark, Section, TableRow } from '../packet.js';
 import { rich, soft, strong, upperFirst } from '../rich.js';
 
-/** Taller drawings than this many rows would not fit a page. */
-const ROWS_A_DRAWING = 12;
+/** Points: two such drawings fit one page of paper. */
+const TALLEST_DRAWING = 270;
 
 /** Every system and appliance with its age beside published lives, drawn and in a table. */
 export function howOld(context: Context): Section {
@@ -34,7 +34,7 @@ export function howOld(context: Context): Section {
     .filter((age) => age.age !== undefined || (age.lives?.rows.length ?? 0) > 0)
     .map((age) => ageRow(age, letters));
   const last = lastYearOf(drawn);
-  const pieces = evenPieces(drawn, ROWS_A_DRAWING);
+  const pieces = piecesThatFit(drawn, last);
   const blocks: Block[] = pieces.map((rows, index) => ({
     kind: 'drawing',
     id: `ages-drawing-${index + 1}`,
@@ -52,12 +52,18 @@ export function howOld(context: Context): Section {
   return { id: 'how-old', title: 'How old things are', blocks };
 }
 
-function evenPieces<T>(items: readonly T[], most: number): T[][] {
-  const pieces = Math.max(1, Math.ceil(items.length / most));
-  const size = Math.ceil(items.length / pieces);
-  return Array.from({ length: pieces }, (_, index) => items.slice(index * size, (index + 1) * size)).filter(
-    (piece) => piece.length > 0,
-  );
+/** As few drawings as keep below the tallest, and of about one height. */
+function piecesThatFit(rows: readonly AgeRow[], last: number): AgeRow[][] {
+  const height = (piece: readonly AgeRow[]): number => drawAges(piece, 'wide', last).height;
+  const most = height(rows) / Math.ceil(height(rows) / TALLEST_DRAWING);
+  const pieces: AgeRow[][] = [];
+  for (const row of rows) {
+    const piece = pieces.at(-1);
+    if (piece === undefined || height(piece) >= most || height([...piece, row]) > TALLEST_DRAWING)
+      pieces.push([row]);
+    else piece.push(row);
+  }
+  return pieces;
 }
 
 type Letters = ReadonlyMap<string, { readonly letter: string; readonly source: LifeSource }>;

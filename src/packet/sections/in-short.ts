@@ -1,6 +1,7 @@
 import { printDate } from '../../facts/date.js';
 import type { House } from '../../facts/house.js';
 import { AREA_CLASS_NAMES } from '../../tally/area.js';
+import { toldByThemselves } from '../../tally/improvements.js';
 import { ASKED_FIRST, ageWords, whenWords } from '../age-words.js';
 import { type Context, photoAnchor } from '../context.js';
 import { markOf, markOfFact, markOfSeveral } from '../marks.js';
@@ -51,7 +52,7 @@ function lead(context: Context): Block {
     .map((one) => (one.attached ? 'an attached garage' : 'a detached garage'));
   const pool = house.pool === undefined ? [] : ['a pool'];
   const with_ = inWords([...below, ...garages, ...pool]);
-  const article = /^[aeiou]/.test(shape) ? 'An' : 'A';
+  const article = /^(?!one)[aeiou]/.test(shape) ? 'An' : 'A';
   const span =
     bought === undefined
       ? ''
@@ -181,7 +182,7 @@ function systems(context: Context): Block[] {
 }
 
 function done(context: Context): Block[] {
-  const { improvements } = context.tally;
+  const improvements = toldByThemselves(context.tally.improvements);
   if (improvements.length === 0) return [];
   const own = improvements.filter((one) => one.who.kind === 'owner' || one.who.kind === 'family').length;
   const hired = improvements.filter((one) => one.who.kind === 'hired').length;

@@ -76,7 +76,7 @@ function kept(context: Context): Block[] {
             rich(upperFirst(title)),
             rich(one.where.map((id) => upperFirst(placeName(context, id))).join(', ')),
             rich(
-              words === '' ? 'nothing' : upperFirst(words),
+              words === '' ? 'no more is known' : upperFirst(words),
               source.item.note === undefined ? undefined : `. ${upperFirst(source.item.note)}`,
             ),
           ],
@@ -120,11 +120,11 @@ function corrections(context: Context): Block[] {
       id: 'correction-list',
       caption: 'Facts that were written differently before',
       columns: columns(['Fact', 34], ['Before', 20], ['Now', 24], ['Corrected', 22]),
-      rows: facts.map(({ words, fact, printed }, index) => ({
+      rows: facts.map(({ words, fact, before, printed }, index) => ({
         id: `correction-${index + 1}`,
         cells: [
           rich(upperFirst(words)),
-          rich(fact.was),
+          rich(before),
           rich(printed),
           rich(fact.corrected === undefined ? 'date not given' : printDate(fact.corrected)),
         ],

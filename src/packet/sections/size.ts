@@ -5,7 +5,7 @@ import type { Context } from '../context.js';
 import { drawPlan, type PlanRoom } from '../draw-plan.js';
 import { markOf } from '../marks.js';
 import type { Block, Section, TableRow } from '../packet.js';
-import { rich } from '../rich.js';
+import { rich, soft } from '../rich.js';
 import { groupedNumber } from '../square-feet.js';
 
 /** How big the house is, by class and level, with the sums and how it was measured. */
@@ -98,7 +98,7 @@ export function classesTable(context: Context, detail: 'by level' | 'classes onl
           : levels.map((level) => ({
               id: `area-${name}-${level.id}`,
               cells: [
-                rich(`of that, ${level.name.toLowerCase()}`),
+                rich(soft(`of that, ${level.name.toLowerCase()}`)),
                 rich(printSquareFeet(level.byClass[name])),
               ],
             }))),

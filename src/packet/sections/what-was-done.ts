@@ -1,4 +1,4 @@
-import type { Improvement } from '../../tally/improvements.js';
+import { type Improvement, toldByThemselves } from '../../tally/improvements.js';
 import { type Context, photoAnchor, photoIn, placeName } from '../context.js';
 import { markOfSeveral } from '../marks.js';
 import type { Block, Section } from '../packet.js';
@@ -75,7 +75,7 @@ function groupByPlace(context: Context): PlaceGroup[] {
     (place) => place.id,
   );
   const groups = new Map<string, PlaceGroup>();
-  for (const improvement of tally.improvements) {
+  for (const improvement of toldByThemselves(tally.improvements)) {
     const [only, second] = improvement.where;
     const key = only === undefined ? 'house' : second === undefined ? only : 'several';
     const title =

@@ -50,6 +50,7 @@ plane { y,-0.16 texture { T_Gravel } }
 box { <-8,-0.2,2.95>,<9,-0.05,9> texture { T_Concrete } }
 box { <-6,-0.06,5.8>,<6,-0.045,8.6> texture { pigment { color srgb <0.22,0.58,0.68> } normal { ripples 0.25 scale 0.4 turbulence 0.5 } finish { ambient 0 emission Amb diffuse 0.6 specular 0.4 reflection { 0.05,0.5 } } } }
 box { <-6.25,-0.06,5.55>,<6.25,-0.035,5.8> Paint(color srgb <0.80,0.74,0.66>) } box { <-6.25,-0.06,8.6>,<6.25,-0.035,8.85> Paint(color srgb <0.80,0.74,0.66>) }
+object { VFence(-8,8.9,5.05,0.6) translate y*-0.05 }
 box { <-30,-0.2,11>,<30,1.7,11.2> texture { T_Block } } box { <-30,1.7,10.97>,<30,1.78,11.23> texture { T_Trim } }
 object { Palm(3.4,4) translate <-0.9,-0.1,10.2> } object { Bush(0.6,1.1,800,0.07,G1,G2,0.15,color srgb <0.85,0.25,0.5>,6) translate <0.9,-0.15,10.1> } object { Bush(0.7,1.3,800,0.07,G1,G2,0.0,G1,9) translate <2.9,-0.15,10.2> } object { Agave(1,7) translate <-2.3,-0.12,9.7> }
 box { <9,-0.2,-30>,<9.2,1.7,30> texture { T_Block } } object { Bush(0.8,1.6,800,0.08,G1,G2,0.0,G1,19) translate <6.2,-0.15,-0.3> } object { Bush(0.8,1.5,800,0.08,G3,G4,0.0,G1,29) translate <7,-0.15,1.6> }

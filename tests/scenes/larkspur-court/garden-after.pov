@@ -21,13 +21,15 @@ box { <-4.8,2.66,5.2>,<5.7,2.7,8> texture { T_PineH } }
 object { RoofSlope(11.8,3.7,3) rotate x*-9 translate <-5.5,2.83,4.55> }
 object { RoofSlope(24,4.6,5) rotate x*-20 translate <-9.5,2.90,7.45> } object { RidgeCaps(24,9) rotate y*90 translate <-9.5,4.5,11.8> }
 object { CeilingFan(0.62,T_WalH,T_BlackM,15) translate <0.4,2.66,6.6> }
+// pool barrier between the patio and the pool
+object { VFence(-8.9,11.4,3.95,-1.9) }
 // patio furniture
 object { PatioTable() translate <2.4,-0.02,6.4> } object { PatioChair(color srgb <0.82,0.76,0.66>) rotate y*180 translate <1.9,-0.02,5.75> } object { PatioChair(color srgb <0.82,0.76,0.66>) rotate y*176 translate <2.9,-0.02,5.75> } object { PatioChair(color srgb <0.82,0.76,0.66>) translate <1.9,-0.02,7.1> } object { PatioChair(color srgb <0.82,0.76,0.66>) translate <2.9,-0.02,7.1> }
 object { PatioChair(color srgb <0.36,0.47,0.50>) rotate y*150 translate <-3.6,-0.02,6.6> } object { PatioChair(color srgb <0.36,0.47,0.50>) rotate y*205 translate <-2.3,-0.02,6.6> }
 union { cylinder { <0,-0.02,0>,<0,0.42,0>,0.03 } cylinder { <0,0.42,0>,<0,0.45,0>,0.26 } cylinder { <0,-0.02,0>,<0,0.01,0>,0.2 } texture { T_BlackM } translate <-2.95,0,6.2> }
 object { Lounger(color srgb <0.90,0.87,0.80>) rotate y*-78 translate <5.9,-0.02,0.2> } object { Lounger(color srgb <0.90,0.87,0.80>) rotate y*-84 translate <5.9,-0.02,1.6> }
-union { cylinder { <0,0,0>,<0,0.36,0>,0.22 Satin(color srgb <0.62,0.38,0.28>) } object { Agave(0.75,5) translate y*0.36 } translate <-5.3,0,4.6> }
-union { cylinder { <0,0,0>,<0,0.40,0>,0.24 Satin(color srgb <0.36,0.47,0.50>) } object { Bush(0.36,0.6,500,0.05,G1,G2,0.2,BP,5) translate y*0.36 } translate <6.2,0,4.7> }
+union { cylinder { <0,0,0>,<0,0.36,0>,0.22 Satin(color srgb <0.62,0.38,0.28>) } object { Agave(0.75,5) translate y*0.36 } translate <-5.6,0,6.4> }
+union { cylinder { <0,0,0>,<0,0.40,0>,0.24 Satin(color srgb <0.36,0.47,0.50>) } object { Bush(0.36,0.6,500,0.05,G1,G2,0.2,BP,5) translate y*0.36 } translate <6.6,0,6.2> }
 // foreground: towel on the deck, sandals, ring on the water
 object { RB(<-3.4,-0.018,-2.25>,<-2.0,0.004,-1.62>,0.006) texture { pigment { gradient x color_map { [0 color srgb <0.90,0.86,0.78>][0.6 color srgb <0.90,0.86,0.78>][0.6 color srgb <0.80,0.48,0.34>][1 color srgb <0.80,0.48,0.34>] } scale 0.2 } normal { bumps 0.5 scale 0.004 } finish { F_Matte } } rotate y*3 }
 torus { 0.36,0.13 scale <1,0.85,1> translate <0.4,-0.06,0.5> texture { pigment { radial frequency 6 color_map { [0 color srgb <0.92,0.90,0.86>][0.5 color srgb <0.92,0.90,0.86>][0.5 color srgb <0.88,0.45,0.30>][1 color srgb <0.88,0.45,0.30>] } translate <0.4,0,0.5> } finish { F_Gloss } } }
@@ -35,7 +37,7 @@ union { cylinder { <0,0,0>,<0,0.38,0>,0.23 Satin(color srgb <0.36,0.47,0.50>) } 
 // boundary and planting
 box { <11.5,-0.2,-30>,<11.7,1.75,8> texture { T_Block } } box { <11.47,1.75,-30>,<11.73,1.83,8> texture { T_Trim } }
 BlockRun(-30,-9,9) BlockRun(-30,30,-13)
-object { Palm(3.8,4) translate <8.6,-0.05,4.6> } object { Palm(5.2,7) translate <10.3,-0.05,2.4> }
+object { Palm(3.8,4) translate <8.9,-0.05,5.3> } object { Palm(5.2,7) translate <10.3,-0.05,2.4> }
 object { Bush(0.8,1.5,1000,0.08,G1,G2,0.28,BP,6) translate <10.4,-0.05,5.6> } object { Bush(0.7,1.2,900,0.07,G3,G4,0.05,BP,7) translate <10.5,-0.05,0.5> } object { Bush(0.7,1.3,900,0.07,G1,G2,0.25,BP,8) translate <-7.7,-0.05,7.0> } object { Bush(0.5,0.8,700,0.06,G3,G4,0,G1,18) translate <-6.4,-0.05,7.2> }
 object { Rock scale <0.5,0.4,0.4> translate <9.4,0,3.2> } object { Rock scale <0.35,0.3,0.3> rotate y*60 translate <9.9,0,3.7> }
 Mountains(400,60,2.1,color srgb <0.54,0.54,0.64>)
