@@ -108,8 +108,9 @@ function workBody(context: Context, improvement: Improvement): string {
       ? [[one.source.item.what, one.source.item.colour].filter(Boolean).join(', ')]
       : [],
   );
+  const brought = ['new', 'replaced', 'added', 'moved'].includes(item.did) ? systems : [];
   const put = [
-    ...systems.map((system) => [system.name ?? system.is, systemWords(system)].filter(Boolean).join(', ')),
+    ...brought.map((system) => [system.name ?? system.is, systemWords(system)].filter(Boolean).join(', ')),
     ...new Set(finishes),
   ];
   return [

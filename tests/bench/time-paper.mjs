@@ -34,6 +34,9 @@ const FLAGS = [
   '--disable-sync',
 ];
 
+/** A browser takes long; its figures vary little. */
+const BROWSER_RUNS = 3;
+
 /** @typedef {import('../../dist/packet/packet.js').OutputFile} OutputFile */
 
 /**
@@ -56,7 +59,7 @@ export async function timePaper(base, name, runs) {
       ours: inMs(ours.clock),
       cpu: ours.cpu === undefined ? '' : inMs(ours.cpu),
       runs,
-      beside: await inBrowser(files, folder, Math.min(runs, 3)),
+      beside: await inBrowser(files, folder, Math.min(runs, BROWSER_RUNS)),
     });
   }
   return rows;
@@ -73,7 +76,7 @@ async function inBrowser(files, folder, runs) {
   await writeFile(joined, await joinedPage(files));
   const started = await startedEachTime(BROWSER, joined, runs);
   const kept = await keptRunning(BROWSER, files, runs);
-  return `Chromium started for the packet: ${started}; kept running: ${kept}`;
+  return `Chromium, ${runs} runs: started for the packet ${started}; kept running ${kept}`;
 }
 
 /**

@@ -6,7 +6,7 @@
 #   ./render.sh                  all pictures
 #   ./render.sh kitchen-before   only the named scenes
 #   RAW=raw ./render.sh          keep the raw 16-bit renders in ./raw and use
-#                                those that are newer than their scenes
+#                                those that are newer than their .pov (delete after an .inc change)
 #   THREADS=2 SCALE=4 ./render.sh   threads for povray; a quick look at 1/4 size
 set -eu
 cd "$(dirname "$0")"
