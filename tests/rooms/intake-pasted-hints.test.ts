@@ -3,8 +3,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { marksBefore } from '../../src/intake/open-marks.js';
 import { typedInYaml } from '../../src/facts/typed-in-yaml.js';
+import { marksBefore } from '../../src/intake/open-marks.js';
 import { readYaml } from '../../src/intake/yaml.js';
 
 const line = fc
