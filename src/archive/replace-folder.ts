@@ -3,12 +3,14 @@
  *
  * A folder is made beside its target under a name that begins with a dot, then two renames put it in place.
  * If the program is killed between the two, the old output lies whole under `.old-…` and the next run puts it
- * back (`recover`). There is no moment at which a half-written folder bears the target's name.
+ * back (`recover`). There is no moment at which a half-written folder bears the target's name, and a lock keeps
+ * two programs from swapping one house at once.
  */
 import { mkdir, readdir, rename, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { diskTrouble } from '../diagnostics/disk-trouble.js';
+import { alone, isRunning } from './folder-lock.js';
 import { type FileToWrite, writeTree } from './write-tree.js';
 
 const MAKING = /^\.making-(\d+)-/;
@@ -21,14 +23,23 @@ export async function replaceFolder(
   files: readonly FileToWrite[],
   shown: string,
 ): Promise<Diagnostic | undefined> {
+  try {
+    await mkdir(parent, { recursive: true });
+    await alone(parent, name, () => swap(parent, name, files));
+    return undefined;
+  } catch (thrown) {
+    return diskTrouble(thrown, shown);
+  }
+}
+
+async function swap(parent: string, name: string, files: readonly FileToWrite[]): Promise<void> {
   const staging = path.join(parent, `.making-${process.pid}-${name}`);
   const target = path.join(parent, name);
   const old = path.join(parent, `.old-${name}`);
+  await putBack(parent, name);
   try {
-    await mkdir(parent, { recursive: true });
     await rm(staging, { recursive: true, force: true });
     await writeTree(staging, files);
-    await rm(old, { recursive: true, force: true });
     const had = await exists(target);
     if (had) await rename(target, old);
     try {
@@ -38,41 +49,29 @@ export async function replaceFolder(
       throw thrown;
     }
     await rm(old, { recursive: true, force: true });
-    return undefined;
-  } catch (thrown) {
+  } finally {
     await rm(staging, { recursive: true, force: true }).catch(() => undefined);
-    return diskTrouble(thrown, shown);
   }
 }
 
-/** Puts back what a killed run left under `.old-…` and clears what it was making. */
+/** What a run that was killed between the two renames left under `.old-…` goes back to its place. */
+async function putBack(parent: string, name: string): Promise<void> {
+  const old = path.join(parent, `.old-${name}`);
+  if (!(await exists(old))) return;
+  if (await exists(path.join(parent, name))) await rm(old, { recursive: true, force: true });
+  else await rename(old, path.join(parent, name));
+}
+
+/** Puts back what killed runs left, and clears what they were making. */
 export async function recover(parent: string): Promise<void> {
-  let entries: string[];
-  try {
-    entries = await readdir(parent);
-  } catch {
-    return;
-  }
+  const entries = await readdir(parent).catch((): string[] => []);
   for (const entry of entries) {
     const name = OLD.exec(entry)?.[1];
     const maker = MAKING.exec(entry)?.[1];
-    if (name !== undefined) {
-      if (await exists(path.join(parent, name)))
-        await rm(path.join(parent, entry), { recursive: true, force: true });
-      else await rename(path.join(parent, entry), path.join(parent, name));
-    } else if (maker !== undefined && !isRunning(Number(maker))) {
+    if (name !== undefined) await alone(parent, name, () => putBack(parent, name));
+    else if (maker !== undefined && !isRunning(Number(maker))) {
       await rm(path.join(parent, entry), { recursive: true, force: true });
     }
-  }
-}
-
-function isRunning(pid: number): boolean {
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch (thrown) {
-    // EPERM: it runs, as somebody else.
-    return (thrown as NodeJS.ErrnoException).code === 'EPERM';
   }
 }
 

@@ -7,6 +7,10 @@ const REASONS: Record<string, readonly [string, string]> = {
   EACCES: ['you may not write there', 'choose another folder:  --out my-packets'],
   EPERM: ['you may not write there', 'choose another folder:  --out my-packets'],
   EROFS: ['that disk can only be read', 'choose another folder:  --out my-packets'],
+  ETIMEDOUT: [
+    'another build of this house is at work and does not end',
+    'wait for it to end; if none runs, delete the file .lock-… beside the output',
+  ],
   ENOTDIR: [
     'a file stands where a folder is needed',
     'move the file away, or choose another folder:  --out my-packets',

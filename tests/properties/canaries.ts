@@ -7,6 +7,8 @@ export interface Canary {
   readonly where: string;
   /** Editions whose output may not hold it, in any form. */
   readonly keptFrom: readonly EditionName[];
+  /** A packet may carry it, for the renderers to find a picture by; nothing they write may. */
+  readonly mayBeCarried?: true;
 }
 
 const PUBLISHED: readonly EditionName[] = ['agent', 'buyer', 'care'];
@@ -41,6 +43,8 @@ export function plantCanaries(spec: HouseSpec): Planted {
   const secretPaper = plant('documents.id');
   const plainReceipt = plant('receipt.id');
   const secretPhoto = plant('photos.id.private');
+  const shownPhoto = song('photosidshown');
+  canaries.push({ text: shownPhoto, where: 'photos.id.shown', keptFrom: PUBLISHED, mayBeCarried: true });
   const planted: HouseSpec = {
     ...spec,
     house: {
@@ -83,7 +87,7 @@ export function plantCanaries(spec: HouseSpec): Planted {
         did: 'replaced',
         done: '2025-03',
         by: 'hired',
-        photos: { before: secretPhoto, after: 'shown-photo' },
+        photos: { before: secretPhoto, after: shownPhoto },
         evidence: [secretPhoto, secretPaper, plainReceipt],
       },
     ],
@@ -115,7 +119,7 @@ export function plantCanaries(spec: HouseSpec): Planted {
         alt: plant('photos.alt'),
         private: true,
       },
-      'shown-photo': {
+      [shownPhoto]: {
         file: `${plant('photos.file.shown')}.jpg`,
         shows: 'pipe behind the wall, new',
         alt: 'A pipe in an open wall.',

@@ -46,7 +46,8 @@ describe('of sixty made houses', () => {
       for (const packet of packetsOf(planted.spec)) {
         const said = JSON.stringify(packet);
         const found = planted.canaries
-          .filter((canary) => canary.keptFrom.includes(packet.edition.name) && said.includes(canary.text))
+          .filter((canary) => canary.mayBeCarried !== true && canary.keptFrom.includes(packet.edition.name))
+          .filter((canary) => said.includes(canary.text))
           .map((canary) => `${packet.edition.name}: ${canary.where}`);
         expect(found).toEqual([]);
         expect(said).toContain(planted.sung);

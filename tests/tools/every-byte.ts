@@ -10,7 +10,7 @@ export function unpacked(bytes: Buffer): Buffer[] {
     const skip = bytes[start] === 0x0d ? 2 : 1;
     const end = bytes.indexOf('endstream', start);
     if (end > 0 && bytes.subarray(at - 3, at).toString('latin1') !== 'end') {
-      const inflated = inflated_(bytes.subarray(start + skip, end));
+      const inflated = inflate(bytes.subarray(start + skip, end));
       if (inflated !== undefined) found.push(inflated);
     }
     at = bytes.indexOf('stream', start);
@@ -18,7 +18,7 @@ export function unpacked(bytes: Buffer): Buffer[] {
   return found;
 }
 
-function inflated_(packed: Buffer): Buffer | undefined {
+function inflate(packed: Buffer): Buffer | undefined {
   try {
     return inflateSync(packed);
   } catch {
