@@ -7,13 +7,14 @@
  */
 import path from 'node:path';
 import { listTree } from './archive/list-tree.js';
+import { placeTrouble } from './archive/output-place.js';
 import { recover, replaceFolder } from './archive/replace-folder.js';
 import type { FileToWrite } from './archive/write-tree.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { diskTrouble } from './diagnostics/disk-trouble.js';
 import type { FactPath } from './diagnostics/fact-path.js';
 import { withoutKnockOns } from './diagnostics/knock-on.js';
-import { type Located, locate } from './diagnostics/report.js';
+import { type Located, locate, printReport } from './diagnostics/report.js';
 import { findHouses } from './find-houses.js';
 import { developPhotos } from './intake/develop-photos.js';
 import { type ReadHouse, readHouse } from './intake/read-house.js';
@@ -89,7 +90,7 @@ export async function composeHouse(order: HouseOrder): Promise<ComposedHouse> {
   // With an error nothing will be shown, but every photo is still looked at, so that all is said in one go.
   const wanted =
     packets.length === 0
-      ? [...found.photos.keys()]
+      ? [...found.photos.keys()].filter((id) => found.house.photos[id]?.private !== true)
       : packets.flatMap((packet) => packet.photos.map((photo) => photo.id));
   const orders = [...new Set(wanted)].flatMap((id) => {
     const file = found.photos.get(id);
@@ -113,6 +114,9 @@ export async function checkHouseFolder(order: HouseOrder): Promise<HouseResult> 
 
 /** Reads a house, makes the wanted editions and puts them in place in one step. */
 export async function buildHouse(order: HouseOrder): Promise<HouseResult> {
+  const unfit = await preparePlace(order);
+  if (unfit !== undefined)
+    return { located: locate([unfit], { find: () => undefined }), made: [], tally: undefined };
   const composed = await composeHouse(order);
   const { packets, diagnostics, read, tally } = composed;
   const failed = (): HouseResult => ({ located: composed.locate(), made: [], tally });
@@ -222,38 +226,51 @@ async function putInPlace(
   files: readonly FileToWrite[],
 ): Promise<Diagnostic | undefined> {
   const shown = path.posix.join(order.outShown, house);
+  const others = EDITION_NAMES.filter((edition) => !order.editions.includes(edition));
   try {
-    await recover(order.out);
+    const kept = await Promise.all(others.map((edition) => listTree(path.join(order.out, house), edition)));
+    return await replaceFolder(order.out, house, [...files, ...kept.flat()], shown);
   } catch (thrown) {
     return diskTrouble(thrown, shown);
   }
-  const others = EDITION_NAMES.filter((edition) => !order.editions.includes(edition));
-  const kept = (
-    await Promise.all(others.map((edition) => listTree(path.join(order.out, house), edition)))
-  ).flat();
-  return replaceFolder(order.out, house, [...files, ...kept], shown);
+}
+
+/** Before anything is written: what a killed run left goes back, and the place must be fit for packets. */
+async function preparePlace(order: HouseOrder): Promise<Diagnostic | undefined> {
+  const house = path.basename(path.resolve(order.folder));
+  const shown = path.posix.join(order.outShown, house);
+  try {
+    await recover(order.out, house);
+    return await placeTrouble(path.join(order.out, house), order.folder, EDITION_NAMES, shown);
+  } catch (thrown) {
+    return diskTrouble(thrown, shown);
+  }
 }
 
 /** The editions that are made unless others are asked for. The house file is never published and made on request. */
 export const PUBLISHED: readonly EditionName[] = ['agent', 'buyer', 'care'];
 
-/** What `.eleventy.js` needs to make the pages with Eleventy's own command: every house without an error. */
+/** What `.eleventy.js` needs to make the pages with Eleventy's own command. Throws, with the report, if a house has an error. */
 export async function packetsForEleventy(options: { readonly content: string; readonly asOf: string }) {
   const { houses } = await findHouses(options.content, []);
   const entries = [];
   for (const house of houses) {
     const out = path.resolve('out');
-    const composed = await composeHouse({
+    const order = {
       ...house,
       asOf: options.asOf,
       editions: PUBLISHED,
       out,
       outShown: 'out',
       paper: 'letter',
-    });
-    if (!composed.failed)
-      for (const packet of composed.packets)
-        entries.push({ packet, pictures: composed.pictures, paper: undefined });
+    } as const;
+    const composed = await composeHouse(order);
+    if (composed.failed) {
+      const errors = composed.locate().filter(({ diagnostic }) => diagnostic.severity === 'error');
+      throw new Error(`${house.shown} can’t be shown:\n\n${printReport(errors, 'text', false)}`);
+    }
+    for (const packet of composed.packets)
+      entries.push({ packet, pictures: composed.pictures, paper: undefined });
   }
   return entries;
 }

@@ -31,7 +31,7 @@ export async function run(words: readonly string[], terminal: Terminal): Promise
     if (thrown instanceof CommanderError) return thrown.exitCode === 0 ? EXIT.fine : EXIT.commandLine;
     const error = thrown as Error;
     terminal.error(
-      `error bug.internal  this is a mistake of sillplate, not of your house: ${error.message}\n${error.stack ?? ''}\n  do: please report it with the text above; your files and earlier packets are as they were\n`,
+      `error bug.internal  this is a mistake of sillplate, not of your house: ${visible(error.message)}\n${(error.stack ?? '').split('\n').map(visible).join('\n')}\n  do: please report it with the text above; your files and earlier packets are as they were\n`,
     );
     return EXIT.bug;
   }

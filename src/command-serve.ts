@@ -8,7 +8,7 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import path from 'node:path';
 import { watch } from 'chokidar';
-import { printReport } from './diagnostics/report.js';
+import { printReport, visible } from './diagnostics/report.js';
 import { findHouses, type HouseFolder, shownPath } from './find-houses.js';
 import { escapeHtml, Preview } from './preview.js';
 import type { Terminal } from './terminal.js';
@@ -60,19 +60,29 @@ export async function serveCommand(
       awaitWriteFinish: { stabilityThreshold: 40, pollInterval: 10 },
     },
   );
-  let last = Promise.resolve();
-  watcher.on('all', (_event, file) => {
-    const house = houses.find((one) => path.resolve(file).startsWith(path.resolve(one.folder) + path.sep));
-    if (house === undefined) return;
-    last = last.then(async () => {
+  // Saving in an editor makes several events; each house that changed is read once after them.
+  const changed = new Set<HouseFolder>();
+  let working = false;
+  const work = async (): Promise<void> => {
+    if (working) return;
+    working = true;
+    for (const house of changed) {
+      changed.delete(house);
       try {
         await refresh(preview, house, terminal);
       } catch (thrown) {
         // One edit that goes wrong must not end the preview; the pages stay as they were.
-        terminal.error(`error bug.internal  ${(thrown as Error).message}\n`);
+        terminal.error(`error bug.internal  ${visible((thrown as Error).message)}\n`);
       }
       for (const listener of listeners) listener.write('data: changed\n\n');
-    });
+    }
+    working = false;
+  };
+  watcher.on('all', (_event, file) => {
+    const house = houses.find((one) => path.resolve(file).startsWith(path.resolve(one.folder) + path.sep));
+    if (house === undefined) return;
+    changed.add(house);
+    void work();
   });
   await new Promise<void>((resolve) => {
     const stop = async (): Promise<void> => {
@@ -155,7 +165,7 @@ async function answer(
       );
     else send(200, found.type, found.body);
   } catch (thrown) {
-    terminal.error(`error bug.internal  ${(thrown as Error).message}\n`);
+    terminal.error(`error bug.internal  ${visible((thrown as Error).message)}\n`);
     send(500, 'text/plain; charset=utf-8', 'This page could not be made; see the terminal.\n');
   }
 }

@@ -16,7 +16,7 @@ const EMPTY_LOOKS = 130;
 
 /** Runs `work` alone for `name` in `parent`. Throws `ETIMEDOUT` if another program keeps the lock. */
 export async function alone<T>(parent: string, name: string, work: () => Promise<T>): Promise<T> {
-  const file = path.join(parent, `.lock-${name}`);
+  const file = path.join(parent, `.sillplate-lock-${name}`);
   await take(file);
   try {
     return await work();

@@ -12,7 +12,8 @@ export async function listTree(root: string, folder: string): Promise<FileToWrit
         const file = path.join(entry.parentPath, entry.name);
         return { path: path.relative(root, file).split(path.sep).join('/'), copyOf: file };
       });
-  } catch {
-    return [];
+  } catch (thrown) {
+    if ((thrown as NodeJS.ErrnoException).code === 'ENOENT') return [];
+    throw thrown;
   }
 }

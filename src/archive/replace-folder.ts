@@ -2,8 +2,8 @@
  * New output takes the place of the old in one step, or the old stays.
  *
  * A folder is made beside its target under a name that begins with a dot, then two renames put it in place.
- * If the program is killed between the two, the old output lies whole under `.old-…` and the next run puts it
- * back (`recover`). There is no moment at which a half-written folder bears the target's name, and a lock keeps
+ * If the program is killed between the two, the old output lies whole under `.sillplate-old-…` and the next run
+ * puts it back (`recover`). There is no moment at which a half-written folder bears the target's name, and a lock keeps
  * two programs from swapping one house at once.
  */
 import { mkdir, readdir, rename, rm, stat } from 'node:fs/promises';
@@ -13,8 +13,8 @@ import { diskTrouble } from '../diagnostics/disk-trouble.js';
 import { alone, isRunning } from './folder-lock.js';
 import { type FileToWrite, writeTree } from './write-tree.js';
 
-const MAKING = /^\.making-(\d+)-/;
-const OLD = /^\.old-(.+)$/;
+const oldOf = (name: string): string => `.sillplate-old-${name}`;
+const makingOf = (name: string, maker: number | string): string => `.sillplate-making-${name}-${maker}`;
 
 /** Writes `files` as `parent/name`. Returns what went wrong with the disk; then the earlier folder is as it was. */
 export async function replaceFolder(
@@ -33,9 +33,9 @@ export async function replaceFolder(
 }
 
 async function swap(parent: string, name: string, files: readonly FileToWrite[]): Promise<void> {
-  const staging = path.join(parent, `.making-${process.pid}-${name}`);
+  const staging = path.join(parent, makingOf(name, process.pid));
   const target = path.join(parent, name);
-  const old = path.join(parent, `.old-${name}`);
+  const old = path.join(parent, oldOf(name));
   await putBack(parent, name);
   try {
     await rm(staging, { recursive: true, force: true });
@@ -54,25 +54,24 @@ async function swap(parent: string, name: string, files: readonly FileToWrite[])
   }
 }
 
-/** What a run that was killed between the two renames left under `.old-…` goes back to its place. */
+/** What a run that was killed between the two renames left under `.sillplate-old-…` goes back to its place. */
 async function putBack(parent: string, name: string): Promise<void> {
-  const old = path.join(parent, `.old-${name}`);
+  const old = path.join(parent, oldOf(name));
   if (!(await exists(old))) return;
   if (await exists(path.join(parent, name))) await rm(old, { recursive: true, force: true });
   else await rename(old, path.join(parent, name));
 }
 
-/** Puts back what killed runs left, and clears what they were making. */
-export async function recover(parent: string): Promise<void> {
+/** Puts back what a killed run left of this house, and clears what it was making. Touches nothing else in `parent`. */
+export async function recover(parent: string, name: string): Promise<void> {
   const entries = await readdir(parent).catch((): string[] => []);
+  const prefix = makingOf(name, '');
   for (const entry of entries) {
-    const name = OLD.exec(entry)?.[1];
-    const maker = MAKING.exec(entry)?.[1];
-    if (name !== undefined) await alone(parent, name, () => putBack(parent, name));
-    else if (maker !== undefined && !isRunning(Number(maker))) {
+    const maker = entry.startsWith(prefix) ? entry.slice(prefix.length) : '';
+    if (/^\d+$/.test(maker) && !isRunning(Number(maker)))
       await rm(path.join(parent, entry), { recursive: true, force: true });
-    }
   }
+  if (entries.includes(oldOf(name))) await alone(parent, name, () => putBack(parent, name));
 }
 
 async function exists(file: string): Promise<boolean> {

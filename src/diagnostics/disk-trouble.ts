@@ -9,7 +9,7 @@ const REASONS: Record<string, readonly [string, string]> = {
   EROFS: ['that disk can only be read', 'choose another folder:  --out my-packets'],
   ETIMEDOUT: [
     'another build of this house is at work and does not end',
-    'wait for it to end; if none runs, delete the file .lock-… beside the output',
+    'wait for it to end; if none runs, delete the file .sillplate-lock-… beside the output',
   ],
   ENOTDIR: [
     'a file stands where a folder is needed',

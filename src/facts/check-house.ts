@@ -19,12 +19,12 @@ export interface CheckedHouse {
 }
 
 /** Stands in for what `house:` lacks, so that the rest can be checked. Never printed: an error stands when it is used. */
-const STAND_IN: Readonly<Record<string, unknown>> = {
+const STAND_IN = {
   name: 'House',
   address: { city: 'not given', state: 'XX' },
   kind: 'detached',
   built: 'not known',
-};
+} as const;
 
 const ROUNDS = 12;
 
@@ -54,8 +54,11 @@ export function checkHouse(spec: unknown, written: Written = () => undefined): C
       diagnostics.push(diagnostic);
     }
     const cuts = found.map(({ cut, absent }) => (absent ? holderOf(cut) : cut));
-    for (const path of deepestLast(cuts)) cutAway(raw, path, origins);
-    fillHouse(raw);
+    let changed = false;
+    for (const path of deepestLast(cuts)) if (cutAway(raw, path, origins)) changed = true;
+    if (fillHouse(raw)) changed = true;
+    // The same words would fail in the same way again.
+    if (!changed) break;
   }
   return { house: undefined, diagnostics, writtenPath };
 }
@@ -68,9 +71,12 @@ const bestFirst = <T extends { readonly diagnostic: Diagnostic }>(found: readonl
     (a, b) => Number(b.diagnostic.code === 'facts.quotes') - Number(a.diagnostic.code === 'facts.quotes'),
   );
 
-/** The nearest thing that can go as a whole: a list item, a named entry, a top-level word. */
+/**
+ * The nearest thing that can go as a whole: a list item, a named entry, a word of the house, a top-level word. What
+ * the address lacks is filled in, so the rest of it stays.
+ */
 function holderOf(path: FactPath): FactPath {
-  if (path[0] === 'house') return path;
+  if (path[0] === 'house') return path[1] === 'address' ? path : path.slice(0, 2);
   for (let depth = path.length - 1; depth > 1; depth--) {
     if (typeof path[depth - 1] === 'number') return path.slice(0, depth);
   }
@@ -90,29 +96,40 @@ function deepestLast(paths: FactPath[]): FactPath[] {
   });
 }
 
-function cutAway(raw: unknown, path: FactPath, origins: WeakMap<readonly unknown[], number[]>): void {
+/** Says whether there was anything to cut. */
+function cutAway(raw: unknown, path: FactPath, origins: WeakMap<readonly unknown[], number[]>): boolean {
   const parent = valueAt(raw, path.slice(0, -1));
   const last = path.at(-1);
-  if (last === undefined || typeof parent !== 'object' || parent === null) return;
+  if (last === undefined || typeof parent !== 'object' || parent === null) return false;
   if (Array.isArray(parent) && typeof last === 'number') {
-    if (last >= parent.length) return;
+    if (last >= parent.length) return false;
     parent.splice(last, 1);
     origins.get(parent)?.splice(last, 1);
-  } else {
-    delete (parent as Record<string, unknown>)[String(last)];
+    return true;
   }
+  if (!Object.hasOwn(parent, last)) return false;
+  delete (parent as Record<string, unknown>)[String(last)];
+  return true;
 }
 
-function fillHouse(raw: Record<string, unknown>): void {
-  if (typeof raw.house !== 'object' || raw.house === null || Array.isArray(raw.house)) raw.house = {};
+/** Says whether there was anything to fill. */
+function fillHouse(raw: Record<string, unknown>): boolean {
+  const isGroup = typeof raw.house === 'object' && raw.house !== null && !Array.isArray(raw.house);
+  if (!isGroup) raw.house = {};
   const house = raw.house as Record<string, unknown>;
-  for (const [word, value] of Object.entries(STAND_IN))
-    if (house[word] === undefined) house[word] = structuredClone(value);
-  const address = house.address as Record<string, unknown>;
-  if (typeof address === 'object' && address !== null) {
-    address.city ??= 'not given';
-    address.state ??= 'XX';
-  }
+  const filled = fillIn(house, STAND_IN);
+  const { address } = house;
+  const inAddress =
+    typeof address === 'object' &&
+    address !== null &&
+    fillIn(address as Record<string, unknown>, STAND_IN.address);
+  return !isGroup || filled || inAddress;
+}
+
+function fillIn(group: Record<string, unknown>, standIn: Readonly<Record<string, unknown>>): boolean {
+  const absent = Object.entries(standIn).filter(([word]) => group[word] === undefined);
+  for (const [word, value] of absent) group[word] = structuredClone(value);
+  return absent.length > 0;
 }
 
 function copyOf(value: unknown, origins: WeakMap<readonly unknown[], number[]>): unknown {

@@ -192,8 +192,8 @@ async function openUpright(bytes: Buffer, hide: readonly Rectangle[]): Promise<S
       top: Math.min(y, info.height - 1),
       input: {
         create: {
-          width: Math.max(1, Math.min(Math.ceil(width * info.width), info.width - x)),
-          height: Math.max(1, Math.min(Math.ceil(height * info.height), info.height - y)),
+          width: Math.max(1, Math.min(Math.ceil((left + width) * info.width) - x, info.width - x)),
+          height: Math.max(1, Math.min(Math.ceil((top + height) * info.height) - y, info.height - y)),
           channels: 3 as const,
           background: '#8a9296',
         },

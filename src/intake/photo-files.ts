@@ -1,4 +1,5 @@
 /** The photos that the facts name, and what the camera wrote into them. */
+import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import ExifReader from 'exifreader';
@@ -19,6 +20,8 @@ export interface PhotoFile {
   readonly height: number;
   /** Day the camera says it was taken, YYYY-MM-DD, as its clock had it. */
   readonly takenOn: string | undefined;
+  /** SHA-256 of the original's bytes, in hexadecimal digits. */
+  readonly content: string;
 }
 
 export const PIXEL_LIMIT = 200_000_000;
@@ -35,13 +38,16 @@ export async function findPhotos(
   const files = new Map<string, PhotoFile>();
   const used = new Set<string>();
   for (const [id, photo] of Object.entries(house.photos)) {
-    const name = photo.file ?? inFolder.find((file) => path.parse(file).name === id && isPicture(file));
+    const named = photo.file === undefined ? picturesNamed(id, inFolder) : [];
+    const name = photo.file ?? named[0];
     const where = photo.file === undefined ? ['photos', id] : ['photos', id, 'file'];
     if (name === undefined) {
       diagnostics.push(noPhoto(where, id, inFolder));
       continue;
     }
-    used.add(name);
+    for (const file of [name, ...named]) used.add(file);
+    if (named.filter(isReadable).length > 1)
+      diagnostics.push(severalPhotos(where, id, named.filter(isReadable)));
     const safe = await safePath(path.join(folder, 'photos'), name);
     if (!safe.ok) {
       diagnostics.push(absentFile(where, 'photos', name, safe.why, inFolder));
@@ -54,6 +60,23 @@ export async function findPhotos(
   const unused = inFolder.filter((file) => isPicture(file) && !used.has(file));
   if (unused.length > 0) diagnostics.push(notNamed(unused, path.posix.join(shown, 'photos')));
   return { files, diagnostics };
+}
+
+/** The pictures of that name; a phone's HEIC original comes after its copy that can be read. */
+function picturesNamed(id: string, inFolder: readonly string[]): string[] {
+  const named = inFolder.filter((file) => path.parse(file).name === id && isPicture(file));
+  return [...named.filter(isReadable), ...named.filter((file) => !isReadable(file))];
+}
+
+function severalPhotos(where: FactPath, id: string, readable: readonly string[]): Diagnostic {
+  return {
+    code: 'intake.photo',
+    severity: 'warning',
+    path: where,
+    onWord: true,
+    message: `${readable.length} pictures in photos/ are named ${id} (${readable.join(', ')}); ${readable[0]} is shown`,
+    hints: readable.map((file) => `say which one it is:  file: ${file}`),
+  };
 }
 
 /** An entry without `file:` may be any kind of picture, so only its name is asked for. */
@@ -75,15 +98,17 @@ function noPhoto(where: FactPath, id: string, inFolder: readonly string[]): Diag
   };
 }
 
-const isPicture = (file: string): boolean =>
-  [...READABLE, ...LATER].includes(path.extname(file).toLowerCase());
+const hasEnding = (file: string, endings: readonly string[]): boolean =>
+  endings.includes(path.extname(file).toLowerCase());
+const isReadable = (file: string): boolean => hasEnding(file, READABLE);
+const isPicture = (file: string): boolean => isReadable(file) || hasEnding(file, LATER);
 
 async function lookAt(
   id: string,
   name: string,
   original: string,
 ): Promise<{ file: PhotoFile } | { diagnostic: Omit<Diagnostic, 'path'> }> {
-  if (LATER.includes(path.extname(name).toLowerCase())) {
+  if (hasEnding(name, LATER)) {
     return {
       diagnostic: badPhoto(
         `photos/${name} is a HEIC picture, which this version can’t read`,
@@ -102,7 +127,16 @@ async function lookAt(
   try {
     const metadata = await sharp(bytes, { limitInputPixels: PIXEL_LIMIT }).metadata();
     const { width, height } = metadata.autoOrient;
-    return { file: { id, original, width, height, takenOn: takenOn(bytes) } };
+    return {
+      file: {
+        id,
+        original,
+        width,
+        height,
+        takenOn: takenOn(bytes),
+        content: createHash('sha256').update(bytes).digest('hex'),
+      },
+    };
   } catch {
     return { diagnostic: notAPicture(name) };
   }

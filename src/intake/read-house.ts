@@ -9,6 +9,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
 import { withoutKnockOns } from '../diagnostics/knock-on.js';
 import type { PlaceBook } from '../diagnostics/place.js';
+import { checkAddress } from '../facts/check-address.js';
 import { checkCorrections } from '../facts/check-corrections.js';
 import { checkHouse } from '../facts/check-house.js';
 import { checkReferences } from '../facts/check-references.js';
@@ -62,11 +63,16 @@ export async function readHouse(folder: string, shown: string): Promise<ReadHous
   const references = facts.broken.length > 0 ? [] : checkReferences(house, facts.spec);
   const photos = await findPhotos(folder, shown, house);
   const documents = await checkDocuments(folder, house);
-  const later = [...references, ...checkCorrections(house), ...photos.diagnostics, ...documents].map(
-    (diagnostic) =>
-      diagnostic.path === undefined
-        ? diagnostic
-        : { ...diagnostic, path: checked.writtenPath(diagnostic.path) },
+  const later = [
+    ...references,
+    ...checkCorrections(house),
+    ...checkAddress(house, path.basename(path.resolve(folder))),
+    ...photos.diagnostics,
+    ...documents,
+  ].map((diagnostic) =>
+    diagnostic.path === undefined
+      ? diagnostic
+      : { ...diagnostic, path: checked.writtenPath(diagnostic.path) },
   );
   return {
     found: { folder: path.basename(path.resolve(folder)), house, photos: photos.files },

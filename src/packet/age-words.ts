@@ -1,15 +1,23 @@
 import { printAge } from '../facts/age.js';
 import { printDate } from '../facts/date.js';
+import type { System } from '../facts/house.js';
 import type { SystemAge } from '../tally/ages.js';
 
-/** The systems every buyer asks about first; common practice, no source. */
+/** The systems every buyer asks about first; common practice, no source. A solar panel is no service panel. */
 export const ASKED_FIRST: readonly RegExp[] = [
-  /^roof\b/i,
-  /furnace|boiler|heat pump/i,
+  /^roof\b(?! (fan|vent|window))/i,
+  /^(?!.*water heater).*(furnace|boiler|heat pump)/i,
   /air condition/i,
   /water heater/i,
-  /panel/i,
+  /\b(electrical|service|breaker|main) panel\b|^(?!.*(solar|radiant|photovoltaic|control)).*\bpanel(?!l)/i,
 ];
+
+/** What else buyers ask the age of, where a page is short. */
+const ASKED_TOO =
+  /^(supply pipe|wiring|drain|window|range\b(?! (hood|outlet))|dishwasher|refrigerator|clothes|pool|garage door)/i;
+
+export const isAsked = (system: System): boolean =>
+  [...ASKED_FIRST, ASKED_TOO].some((pattern) => pattern.test(system.is));
 
 /** "7 years", "not known". */
 export function ageWords(age: SystemAge): string {

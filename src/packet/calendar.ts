@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import ical, { ICalCalendarMethod, ICalEventRepeatingFreq } from 'ical-generator';
 import type { CareTask } from '../facts/house.js';
 import type { Context } from './context.js';
@@ -9,8 +10,8 @@ import { upperFirst } from './rich.js';
  * that the same facts give the same bytes. Undefined if no task is dated.
  */
 export function careCalendar(context: Context): PacketExport | undefined {
-  const dated = context.house.care.flatMap((task, index) =>
-    task.next?.earliest === undefined ? [] : [{ task, index, day: task.next.earliest }],
+  const dated = context.house.care.flatMap((task) =>
+    task.next?.earliest === undefined ? [] : [{ task, day: task.next.earliest }],
   );
   const alarms = context.tally.alarms.ends.flatMap((end, index) =>
     end.replaceBy === undefined ? [] : [{ end, index, day: end.replaceBy }],
@@ -29,7 +30,7 @@ export function careCalendar(context: Context): PacketExport | undefined {
     task: CareTask | undefined,
   ): void => {
     const event = calendar.createEvent({
-      id: `${id}@${context.folder}.sillplate.invalid`,
+      id: `${id}@sillplate.invalid`,
       start: utcDay(day),
       allDay: true,
       stamp: utcDay(context.tally.asOf),
@@ -39,11 +40,11 @@ export function careCalendar(context: Context): PacketExport | undefined {
     const repeat = task === undefined ? undefined : repeating(task.every);
     if (repeat !== undefined) event.repeating(repeat);
   };
-  for (const { task, index, day } of dated)
-    add(`care-${index + 1}`, day, upperFirst(task.what), task.how, task);
+  for (const { task, day } of dated)
+    add(uidOf(context, task.what, task.for), day, upperFirst(task.what), task.how, task);
   for (const { end, index, day } of alarms)
     add(
-      `alarm-${index + 1}`,
+      uidOf(context, 'replace alarm', `${end.alarm.is} ${end.alarm.where} ${index}`),
       day,
       `Replace the ${end.alarm.is === 'both' ? 'smoke and carbon monoxide' : end.alarm.is.replace('-', ' ')} alarm`,
       `By its date: ${end.basis}.`,
@@ -69,4 +70,12 @@ function repeating(every: string): { freq: ICalEventRepeatingFreq; interval: num
     year: ICalEventRepeatingFreq.YEARLY,
   }[match[2] as 'day'];
   return { freq, interval: Number(match[1] ?? 1) };
+}
+
+/** The same task keeps its UID wherever it stands in the list, and the UID tells nothing about the house. */
+function uidOf(context: Context, what: string, of: string | undefined): string {
+  return createHash('sha256')
+    .update(JSON.stringify([context.folder, what, of ?? '']))
+    .digest('hex')
+    .slice(0, 24);
 }

@@ -3,6 +3,7 @@ import { printDate, readDate } from '../facts/date.js';
 import type { Fact } from '../facts/fact.js';
 import type { House } from '../facts/house.js';
 import { nameOf } from '../facts/place-name.js';
+import { alarmWords } from './alarm-words.js';
 
 export interface CollectedFact {
   /** What the fact is about: "lot", "age of the furnace, made". */
@@ -33,10 +34,7 @@ export function collectFacts(house: House): CollectedFact[] {
   for (const system of house.systems) take(system.name ?? system.is, system);
   for (const alarm of house.alarms) {
     const room = house.rooms.find((one) => one.id === alarm.where);
-    take(
-      `${alarm.is === 'both' ? 'smoke and carbon monoxide' : alarm.is.replace('-', ' ')} alarm, ${nameOf(room ?? { id: alarm.where }).toLowerCase()}`,
-      alarm,
-    );
+    take(`${alarmWords(alarm)} alarm, ${nameOf(room ?? { id: alarm.where }).toLowerCase()}`, alarm);
   }
   if (house.lead !== undefined) take('lead paint', house.lead);
   return found;

@@ -141,7 +141,15 @@ function photosShown(context: Context, sections: readonly Section[]): PacketPhot
       return [];
     }),
   );
-  return [...new Set(ids)].map((id) => ({ id, alt: context.house.photos[id]?.alt ?? '' }));
+  return [...new Set(ids)].map((id) => {
+    const photo = context.house.photos[id];
+    const file = context.photos.get(id);
+    return {
+      id,
+      alt: photo?.alt ?? '',
+      content: `${file?.content ?? ''}${JSON.stringify(photo?.hide ?? [])}`,
+    };
+  });
 }
 
 /**

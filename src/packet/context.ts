@@ -10,6 +10,8 @@ export interface PhotoOnDisk {
   readonly width: number;
   readonly height: number;
   readonly takenOn: string | undefined;
+  /** SHA-256 of the original's bytes, so that another picture under the same name changes the digest. */
+  readonly content: string;
 }
 
 /** Everything a section may look at. `house` holds only what the edition may know. */
@@ -18,7 +20,7 @@ export interface Context {
   readonly edition: EditionName;
   readonly rules: EditionRules;
   readonly house: House;
-  /** The whole house: for the standing of evidence only, never for words. */
+  /** The whole house: for the standing of evidence and the number of papers, never for what they are. */
   readonly whole: House;
   readonly tally: Tally;
   readonly photos: ReadonlyMap<string, PhotoOnDisk>;

@@ -3,7 +3,8 @@
  *
  * Takes lengths in 0.1 µm with north as +y; gives points with y growing downwards.
  */
-import { FOOT, printFeetInches } from '../facts/length.js';
+import { FOOT, METRE } from '../facts/length.js';
+import { lengthWords, type Reading } from '../tally/area-words.js';
 import type { Point } from '../tally/corners.js';
 import { labelSpot } from '../tally/label-spot.js';
 import { type Bounds, boundsOf } from '../tally/measuring.js';
@@ -41,18 +42,25 @@ const BESIDE = 20;
 const ROW = 14;
 const FOOTER = 30;
 
-/**
- * `numbers` names the rooms (by position in `rooms`) that have a number in the caption; a room without one whose
- * name does not fit comes back in `unnamed`, so that several drawings of one level can share their numbers.
- * `atMost` is a scale in points a foot that another level of the house needs: all levels are drawn alike.
- */
+export interface PlanOrder {
+  /** The tape that dimensions are printed by. Left out: feet and inches. */
+  readonly reading?: Reading;
+  /**
+   * Rooms (by position) that have a number in the caption. A room without one whose name does not fit comes back
+   * in `unnamed`, so that several drawings of one level can share their numbers.
+   */
+  readonly numbers?: ReadonlyMap<number, number> | undefined;
+  /** A scale in points a foot that another level of the house needs: all levels are drawn alike. */
+  readonly atMost?: number;
+}
+
+/** `widest` and `highest` in points. */
 export function drawPlan(
   outline: readonly Point[],
   rooms: readonly PlanRoom[],
   widest: number,
   highest: number,
-  numbers: ReadonlyMap<number, number> = new Map(),
-  atMost = Number.POSITIVE_INFINITY,
+  { reading = 'inches', numbers = new Map(), atMost = Number.POSITIVE_INFINITY }: PlanOrder = {},
 ): Plan {
   const bounds = boundsOf(outline);
   const feetWide = (bounds.east - bounds.west) / FOOT;
@@ -61,7 +69,9 @@ export function drawPlan(
   const border = BESIDE + ROW * Math.max(1, ...rows.map((row) => row.row));
   const fits = SCALES.find(
     ([points]) =>
-      feetWide * points + 2 * border <= widest && feetDeep * points + 2 * border + FOOTER <= highest,
+      points <= atMost &&
+      feetWide * points + 2 * border <= widest &&
+      feetDeep * points + 2 * border + FOOTER <= highest,
   );
   const perFoot =
     fits?.[0] ??
@@ -83,8 +93,8 @@ export function drawPlan(
       ink: 'ink',
     },
     ...rooms.flatMap((room, index) => roomShapes(room, place, numbers.get(index), () => unnamed.push(index))),
-    ...rows.flatMap((row) => dimension(row, place, bounds)),
-    ...northAndScale(border, width, height, perFoot),
+    ...rows.flatMap((row) => dimension(row, place, bounds, reading)),
+    ...northAndScale(border, width, height, perFoot, reading),
   ];
   return {
     drawing: { width: tidy(width), height: tidy(height), shapes },
@@ -200,8 +210,9 @@ function dimension(
   { side, from, to, row }: DimensionRow,
   place: (point: Point) => XY,
   bounds: Bounds,
+  reading: Reading,
 ): Shape[] {
-  const words = printFeetInches(Math.round(Math.hypot(to[0] - from[0], to[1] - from[1])));
+  const words = dimensionWords(Math.hypot(to[0] - from[0], to[1] - from[1]), reading);
   const [ax, ay] = place(from);
   const [bx, by] = place(to);
   const [left, top] = place([bounds.west, bounds.north]);
@@ -231,6 +242,12 @@ function dimension(
   return measured([x, ay], [x, by], text([tidy(side === 'west' ? x - 3 : x + 8), tidy((ay + by) / 2)], -90));
 }
 
+/** As a tape shows it: a slanted or computed metric wall to the centimetre, one in decimal feet to the tenth. */
+function dimensionWords(units: number, reading: Reading): string {
+  const finest = { inches: 1, tenths: FOOT / 10, metric: METRE / 100 }[reading];
+  return lengthWords(Math.round(units / finest) * finest, reading);
+}
+
 function signedTwice(outline: readonly Point[]): number {
   return outline.reduce((sum, [x, y], index) => {
     const [nextX, nextY] = outline[(index + 1) % outline.length] as Point;
@@ -238,11 +255,27 @@ function signedTwice(outline: readonly Point[]): number {
   }, 0);
 }
 
-function northAndScale(border: number, width: number, height: number, perFoot: number): Shape[] {
-  const feet = perFoot * 10 > 120 ? 5 : 10;
+/** Points of the longest bar that stays under these. */
+const LONGEST_BAR = 120;
+
+function scaleBar(perFoot: number, reading: Reading): { readonly points: number; readonly words: string } {
+  const [per, long, short, unit] =
+    reading === 'metric' ? [(perFoot * METRE) / FOOT, 5, 2, 'm'] : [perFoot, 10, 5, 'ft'];
+  const length = per * long > LONGEST_BAR ? short : long;
+  return { points: length * per, words: `${length} ${unit}` };
+}
+
+function northAndScale(
+  border: number,
+  width: number,
+  height: number,
+  perFoot: number,
+  reading: Reading,
+): Shape[] {
+  const bar = scaleBar(perFoot, reading);
   const y = height - 14;
   const x = border;
-  const end = tidy(x + feet * perFoot);
+  const end = tidy(x + bar.points);
   const n = width - border;
   const text = (at: XY, words: string, anchor: 'start' | 'middle'): Shape => ({
     kind: 'text',
@@ -257,7 +290,7 @@ function northAndScale(border: number, width: number, height: number, perFoot: n
     { kind: 'line', from: [x, y - 3], to: [x, y + 3], pen: 'thin', ink: 'soft' },
     { kind: 'line', from: [end, y - 3], to: [end, y + 3], pen: 'thin', ink: 'soft' },
     text([x, y + 11], '0', 'middle'),
-    text([end, y + 11], `${feet} ft`, 'middle'),
+    text([end, y + 11], bar.words, 'middle'),
     { kind: 'line', from: [n, y], to: [n, y - 18], pen: 'thin', ink: 'soft' },
     {
       kind: 'path',

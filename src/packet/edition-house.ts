@@ -4,7 +4,7 @@
  * An edition is an allow-list: sections take words only from what this file lets through, so what is not
  * named here can't reach a page, a sheet, an attachment or a file name.
  */
-import type { Document, House } from '../facts/house.js';
+import type { Document, House, Identity, Person, System } from '../facts/house.js';
 import type { EditionName } from './packet.js';
 
 export interface EditionRules {
@@ -59,33 +59,121 @@ export const EDITIONS: Readonly<Record<EditionName, EditionRules>> = {
 export const holdsPrices = (document: Document): boolean =>
   document.kind === 'receipt' || document.kind === 'invoice';
 
+/** Every word of a thing, each decided by name: a new word does not compile here until somebody decides it. */
+type Decided<T> = Record<keyof T, unknown>;
+
+const WITHHELD = undefined;
+
 export function houseFor(house: House, edition: EditionName): House {
   const rules = EDITIONS[edition];
   if (rules.everything) return house;
-  const { address } = house.house;
-  const { parcel: _parcel, ...identity } = house.house;
   return {
-    ...house,
-    house: {
-      ...identity,
-      address: {
-        city: address.city,
-        state: address.state,
-        show: address.show,
-        ...(address.show === 'full' ? { street: address.street, zip: address.zip } : {}),
-        ...(address.show === 'city-only' ? {} : { county: address.county }),
-      },
-    },
-    people: rules.people ? house.people.map(({ contact: _contact, ...person }) => person) : [],
-    systems: rules.serials
-      ? house.systems
-      : house.systems.map(({ label: _label, model: _model, ...system }) => system),
+    house: identityFor(house.house),
+    people: rules.people ? house.people.map(personFor) : [],
+    measured: house.measured,
+    record: house.record,
+    levels: house.levels,
+    structures: house.structures,
+    rooms: house.rooms,
+    systems: house.systems.map((system) => systemFor(system, rules)),
+    alarms: house.alarms,
+    stairs: house.stairs,
+    guards: house.guards,
+    pool: house.pool,
+    work: house.work,
+    conditions: house.conditions,
+    permits: house.permits,
     documents: house.documents
       .filter((document) => !document.private && !holdsPrices(document))
-      .map(({ file: _file, kept: _kept, ...document }) => document),
+      .map(documentFor),
     photos: Object.fromEntries(
       Object.entries(house.photos).filter(([, photo]) => !photo.private && photo.alt !== undefined),
     ),
+    conveys: house.conveys,
+    dues: house.dues,
+    answers: house.answers,
+    care: house.care,
+    lead: house.lead,
     'private-notes': [],
-  };
+  } satisfies Decided<House>;
 }
+
+function identityFor(identity: Identity): Identity {
+  const { address } = identity;
+  const full = address.show === 'full';
+  return {
+    name: identity.name,
+    address: {
+      street: full ? address.street : WITHHELD,
+      city: address.city,
+      state: address.state,
+      zip: full ? address.zip : WITHHELD,
+      county: address.show === 'city-only' ? WITHHELD : address.county,
+      show: address.show,
+    } satisfies Decided<Identity['address']>,
+    kind: identity.kind,
+    storeys: identity.storeys,
+    built: identity.built,
+    lot: identity.lot,
+    construction: identity.construction,
+    foundation: identity.foundation,
+    exterior: identity.exterior,
+    water: identity.water,
+    sewer: identity.sewer,
+    parking: identity.parking,
+    parcel: WITHHELD,
+    bought: identity.bought,
+    listed: identity.listed,
+  } satisfies Decided<Identity>;
+}
+
+const personFor = (person: Person): Person =>
+  ({
+    id: person.id,
+    name: person.name,
+    trade: person.trade,
+    licence: person.licence,
+    contact: WITHHELD,
+  }) satisfies Decided<Person>;
+
+const documentFor = (document: Document): Document =>
+  ({
+    id: document.id,
+    what: document.what,
+    kind: document.kind,
+    date: document.date,
+    file: WITHHELD,
+    kept: WITHHELD,
+    private: document.private,
+  }) satisfies Decided<Document>;
+
+const systemFor = (system: System, rules: EditionRules): System =>
+  ({
+    id: system.id,
+    is: system.is,
+    name: system.name,
+    where: system.where,
+    made: system.made,
+    label: rules.serials ? system.label : WITHHELD,
+    installed: system.installed,
+    did: system.did,
+    by: system.by,
+    permit: system.permit,
+    fuel: system.fuel,
+    capacity: system.capacity,
+    model: rules.serials ? system.model : WITHHELD,
+    material: system.material,
+    serves: system.serves,
+    warranty: system.warranty,
+    serviced: system.serviced,
+    manual: system.manual,
+    'set-to': system['set-to'],
+    'mixing-valve': system['mixing-valve'],
+    'relief-pipe': system['relief-pipe'],
+    'anti-tip': system['anti-tip'],
+    kept: system.kept,
+    conveys: system.conveys,
+    from: system.from,
+    evidence: system.evidence,
+    note: system.note,
+  }) satisfies Decided<System>;

@@ -1,6 +1,7 @@
 /** How a statement is known: its mark for the evidence margin. */
 import { type HouseDate, printDate, readDate } from '../facts/date.js';
 import type { Fact } from '../facts/fact.js';
+import type { Document } from '../facts/house.js';
 import { type Context, photoAnchor, photoIn } from './context.js';
 import { holdsPrices } from './edition-house.js';
 import type { EvidenceMark, Run } from './packet.js';
@@ -11,10 +12,43 @@ export interface Known {
   readonly from?: string | undefined;
   readonly evidence: readonly string[];
   readonly note?: string | undefined;
+  /** Printed as it stands behind an owner's statement, in place of "from …": "measured 14 June 2026". */
+  readonly how?: string | undefined;
 }
 
+/** The papers and photos of a list, each once. A permit that was asked for and not found is no paper. */
+function papersAmong(context: Context, ids: readonly string[]): string[] {
+  const noPaper = context.house.permits.filter(
+    ({ state }) => state === 'none-found' || state === 'not-known',
+  );
+  return [...new Set(ids)].filter((id) => !noPaper.some((permit) => permit.id === id));
+}
+
+/** What is behind a thing that was done, in every list that tells of it: a permit named beside it is a paper too. */
+export function evidenceOf(
+  context: Context,
+  item: Known & { readonly permit?: string | undefined },
+): Known & { readonly known: true } {
+  const copied = item.evidence.some((id) =>
+    context.whole.documents.some((one) => one.id === id && one.kind === 'permit'),
+  );
+  const permit = copied || item.permit === undefined ? [] : [item.permit];
+  return { from: item.from, evidence: papersAmong(context, [...item.evidence, ...permit]), known: true };
+}
+
+/** Papers that can say what a warranty covers or what was agreed to stay; a receipt or permit for the thing can't. */
+const PROMISES: readonly Document['kind'][] = ['warranty', 'letter', 'manual'];
+
+/** A thing's evidence as far as it can be behind what somebody promised of it. */
+export const promisedBy = (context: Context, known: Known): Known => ({
+  from: known.from,
+  evidence: known.evidence.filter((id) =>
+    context.whole.documents.some((one) => one.id === id && PROMISES.includes(one.kind)),
+  ),
+});
+
 export function markOf(context: Context, known: Known, isKnown = true): EvidenceMark {
-  const evidence = [...new Set(known.evidence)];
+  const evidence = papersAmong(context, known.evidence);
   if (!isKnown)
     return {
       standing: 'not-known',
@@ -22,7 +56,11 @@ export function markOf(context: Context, known: Known, isKnown = true): Evidence
       detail: known.from === undefined ? [] : [say(known.from)],
     };
   if (evidence.length === 0) {
-    return { standing: 'owner', word: 'Owner’s statement', detail: fromWords(known.from) };
+    return {
+      standing: 'owner',
+      word: 'Owner’s statement',
+      detail: known.from === undefined && known.how !== undefined ? [say(known.how)] : fromWords(known.from),
+    };
   }
   const papers = papersOf(context, evidence);
   return {
@@ -44,7 +82,7 @@ export function markOfSeveral(
 ): EvidenceMark {
   const known = facts.filter((fact) => fact.known);
   if (known.length === 0) return NOT_KNOWN_MARK;
-  const papered = known.filter((fact) => fact.evidence.length > 0);
+  const papered = known.filter((fact) => papersAmong(context, fact.evidence).length > 0);
   if (papered.length === 0) return { standing: 'owner', word: 'Owner’s statement', detail: [] };
   if (papered.length === facts.length && facts.length <= MOST_PAPERS)
     return markOf(context, { evidence: papered.flatMap((fact) => fact.evidence) });

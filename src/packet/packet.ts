@@ -50,6 +50,8 @@ export interface PacketPhoto {
   readonly id: string;
   /** Alternative text; never empty. */
   readonly alt: string;
+  /** Digest of the original and of what is covered in it. Counts for the packet's digest; printed nowhere. */
+  readonly content: string;
 }
 
 export interface PacketExport {
@@ -81,7 +83,7 @@ export type Rich = readonly Run[];
 /** How a statement is known. Printed as word and shape, never by colour alone. */
 export interface EvidenceMark {
   readonly standing: 'documented' | 'owner' | 'not-known';
-  /** "Documented", "Owner’s statement" or "Not known". */
+  /** "Documented", "Documented in part" (standing `owner`: some of several), "Owner’s statement" or "Not known". */
   readonly word: string;
   /** Which paper, photo or saying: goes after the word. May be empty. */
   readonly detail: Rich;

@@ -1,3 +1,4 @@
+import { capital, listWords } from '../tally/area-words.js';
 import type { Rich, Run } from './packet.js';
 
 /** Plain words. */
@@ -14,10 +15,7 @@ export function rich(...parts: readonly (Run | string | undefined | false)[]): R
 }
 
 /** "a", "a and b", "a, b and c". */
-export function inWords(items: readonly string[], and = 'and'): string {
-  if (items.length < 2) return items[0] ?? '';
-  return `${items.slice(0, -1).join(', ')} ${and} ${items.at(-1)}`;
-}
+export const inWords = listWords;
 
 const NUMBERS = [
   'no',
@@ -42,9 +40,9 @@ export const numberWord = (n: number): string => NUMBERS[n] ?? String(n);
 export const counted = (n: number, one: string, many = `${one}s`): string =>
   `${numberWord(n)} ${n === 1 ? one : many}`;
 
-export function upperFirst(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
+export const upperFirst = capital;
+
+export const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 /** Ends a sentence that a writer may or may not have ended. */
 export const fullStop = (text: string): string =>

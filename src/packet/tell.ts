@@ -6,9 +6,9 @@ import { printProductSize } from '../facts/size.js';
 import type { Improvement } from '../tally/improvements.js';
 import type { Who } from '../tally/who.js';
 import { type Context, placeName } from './context.js';
-import { markOf } from './marks.js';
+import { evidenceOf, markOf } from './marks.js';
 import type { EvidenceMark, Rich, Run } from './packet.js';
-import { fullStop, inWords, link, rich, say, strong, upperFirst } from './rich.js';
+import { fullStop, inWords, link, lowerFirst, rich, say, strong, upperFirst } from './rich.js';
 
 export interface Told {
   readonly text: Rich;
@@ -72,29 +72,12 @@ export function tellImprovement(
     text: rich(
       head,
       body === '' ? undefined : ` ${upperFirst(fullStop(body))}`,
-      ` ${started}${started === '' ? when : when.charAt(0).toLowerCase() + when.slice(1)}, ${whoWords(context, improvement.who)}`,
+      ` ${started}${started === '' ? when : lowerFirst(when)}, ${whoWords(context, improvement.who)}`,
       ...(permit.length === 0 ? [] : [say('; '), ...permit]),
       '.',
       source.item.note === undefined ? undefined : ` ${fullStop(upperFirst(source.item.note))}`,
     ),
-    mark: markOf(context, withPermit(context, source.item)),
-  };
-}
-
-/** A permit named beside a thing is a paper behind it. */
-function withPermit(
-  context: Context,
-  item: { evidence: readonly string[]; from?: string | undefined; permit?: string | undefined },
-) {
-  const permit = context.house.permits.find((one) => one.id === item.permit);
-  const copied = item.evidence.some((id) =>
-    context.whole.documents.some((one) => one.id === id && one.kind === 'permit'),
-  );
-  const counts =
-    permit !== undefined && !copied && permit.state !== 'none-found' && permit.state !== 'not-known';
-  return {
-    from: item.from,
-    evidence: counts && item.permit !== undefined ? [...item.evidence, item.permit] : item.evidence,
+    mark: markOf(context, evidenceOf(context, source.item)),
   };
 }
 
@@ -175,12 +158,16 @@ export function systemWords(system: System): string {
     .join(', ');
 }
 
-/** "plumber" is a person; a list of what a firm does is put behind the firm. */
-const hiredWords = (stated: string | undefined): string => {
+/** Trades whose last word names a person; "floor", "plaster" and "timber" only look like it. */
+const PERSON =
+  /\b(architect|arborist|bricklayer|builder|carpenter|cleaner|contractor|drywaller|electrician|engineer|excavator|fencer|framer|gardener|glazier|handyman|inspector|installer|insulator|joiner|landscaper|locksmith|mason|mover|painter|plasterer|plumber|roofer|setter|surveyor|sweep|technician|tiler|welder)$/i;
+
+/** "plumber" is a person; any other trade, and a list of what a firm does, is put behind the firm. */
+function hiredWords(stated: string | undefined): string {
   const trade = stated?.split(',')[0]?.trim();
   if (trade === undefined) return 'firm';
-  return /^[a-z]+(er|or|ian|ist|man)$/.test(trade) ? trade : `firm (${trade})`;
-};
+  return PERSON.test(trade) ? trade.replace(/^[A-Z](?=[a-z])/, lowerFirst) : `firm (${trade})`;
+}
 
 const NAMELESS_WORDS = {
   owner: 'by the owner',

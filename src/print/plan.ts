@@ -229,7 +229,12 @@ export function planPages(packet: Packet, pictures: Pictures, paperName: PaperNa
       reportMissing: (character, near) => missing.note(character, near),
     },
     pictures,
-    altOf: (photo) => alts.get(photo) ?? photo,
+    altOf: (photo) => {
+      const alt = alts.get(photo);
+      // A photo's id is its file's name, which is no one's business.
+      if (alt === undefined) throw new Error('a block shows a photo that the packet does not list');
+      return alt;
+    },
     unitPt: paper.linePt / 2,
     dense,
     spaces: spacesOf(dense),

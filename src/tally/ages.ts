@@ -17,6 +17,7 @@ import {
   type Lives,
   livesOf,
 } from './published-lives.js';
+import { isThere } from './still-there.js';
 
 export interface SystemAge {
   readonly system: System;
@@ -32,6 +33,7 @@ export interface SystemAge {
   readonly comparison: LifeComparison;
 }
 
+/** Ages of what is still there. Dates of what was taken out are checked all the same. */
 export function deriveAges(
   house: House,
   asOf: string,
@@ -46,7 +48,7 @@ export function deriveAges(
       diagnostics.push(inFuture([...path, 'label'], dated.date, asOf));
     checkOrder(system, dated, path, diagnostics);
     const component = findComponent(system.is);
-    if (component === undefined) diagnostics.push(noLife(system, path));
+    if (component === undefined && isThere(system)) diagnostics.push(noLife(system, path));
     const lives = component === undefined ? undefined : livesOf(component);
     return {
       system,
@@ -60,7 +62,7 @@ export function deriveAges(
       }),
     };
   });
-  return { ages, diagnostics };
+  return { ages: ages.filter(({ system }) => isThere(system)), diagnostics };
 }
 
 type Dated = Pick<SystemAge, 'basis' | 'date' | 'fact'>;

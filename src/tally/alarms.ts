@@ -36,18 +36,22 @@ export interface AlarmPlan {
   readonly places: readonly AlarmPlace[];
   readonly carbonMonoxide: CarbonMonoxideQuestion;
   readonly ends: readonly AlarmEnd[];
+  /** Recorded alarms that no place holds: at a stair, say, or for carbon monoxide where none is looked for. */
+  readonly others: readonly Alarm[];
 }
 
 export function deriveAlarms(house: House, asOf: string): AlarmPlan {
   const groups = sleepingAreas(house);
   const carbonMonoxide = askCarbonMonoxide(house);
+  const places = [
+    ...smokePlaces(house, groups),
+    ...(carbonMonoxide.asked === 'no' ? [] : carbonMonoxidePlaces(house, groups)),
+  ];
   return {
-    places: [
-      ...smokePlaces(house, groups),
-      ...(carbonMonoxide.asked === 'no' ? [] : carbonMonoxidePlaces(house, groups)),
-    ],
+    places,
     carbonMonoxide,
     ends: house.alarms.map((alarm) => endOf(alarm, asOf)),
+    others: house.alarms.filter((alarm) => !places.some((place) => place.recorded.includes(alarm))),
   };
 }
 

@@ -2,6 +2,7 @@
  * The words of the area answer: what `deriveAreas` hands on. Lengths are whole numbers of 0.1 µm, areas bigints
  * of (0.1 µm)², and a square-foot figure is rounded once, from its finished sum, halves up.
  */
+import type { Reading } from './area-words.js';
 import type { Point } from './corners.js';
 
 /** The figures that are stated apart and never added into one. */
@@ -52,6 +53,8 @@ export interface PlacedRoom {
   readonly corners: readonly Point[];
   /** "11′ 6″ × 12′ 0″"; for an outline the greatest width and depth, said so. */
   readonly sizeWords: string;
+  /** The unit its lengths were read in, to print them in. */
+  readonly reading: Reading;
 }
 
 export interface LevelArea {
@@ -67,6 +70,8 @@ export interface LevelArea {
   readonly estimate: boolean;
   /** The outline that was added up, for the plan: outside faces, or inside ones if the walls aren't known. */
   readonly corners: readonly Point[] | undefined;
+  /** The unit to print its lengths in: that of its outline or size, else the one its rooms were read in. */
+  readonly reading: Reading;
   readonly rooms: readonly PlacedRoom[];
   /** The whole level with every part that has a floor, before anything is taken off; undefined if not known. */
   readonly gross: bigint | undefined;
@@ -114,7 +119,7 @@ export interface OpenReading {
   readonly countedIfPass: number;
   /** Whole square feet that count on the narrower reading. */
   readonly countedIfFail: 0;
-  /** Which of the two the class figures use: the smaller one, unless a quoted rule settles it. */
+  /** Which of the two the class figures use, as `words` says: by the rule that is quoted, else the smaller one. */
   readonly used: 'pass' | 'fail';
 }
 

@@ -19,9 +19,9 @@ import { NO_STAIRS, openingLine, partLines, underStairs } from './area-parts.js'
 import { checkPlaces } from './area-places.js';
 import { finishedClass, placedRoom, type RoomFloor } from './area-rooms.js';
 import { shellLine } from './area-shell.js';
-import { areaWords, listWords } from './area-words.js';
+import { areaWords, commonReading, listWords, type Reading } from './area-words.js';
 import { isUnder } from './ceiling.js';
-import { shapeOf } from './level-outline.js';
+import { shapeOf, shapeTaped } from './level-outline.js';
 
 export interface LevelAnswer {
   readonly level: LevelArea;
@@ -54,6 +54,7 @@ export function sumLevel(
       basis: known === undefined ? 'none' : base.basis,
       estimate: known !== undefined && (base.estimate || known.estimate),
       corners: base.corners,
+      reading: shape?.reading ?? readingOf(rooms),
       rooms: placed,
       gross: known?.gross,
       lines: known?.lines ?? [],
@@ -64,6 +65,12 @@ export function sumLevel(
     readings: known === undefined ? [] : [...known.readings, ...rooms.flatMap((room) => room.readings)],
     diagnostics: [...shapeProblems, ...base.diagnostics, ...(sum?.diagnostics ?? []), ...places],
   };
+}
+
+/** The one unit of all rooms that have a shape; feet and inches where there is none, or several. */
+function readingOf(rooms: readonly RoomFloor[]): Reading {
+  const taped = rooms.flatMap(({ room }) => shapeTaped(room));
+  return taped.length === 0 ? 'inches' : (commonReading(taped) ?? 'inches');
 }
 
 /** Every class at nothing. */

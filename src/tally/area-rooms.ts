@@ -79,7 +79,7 @@ export function assessRoom(room: Room, level: Level | undefined, path: FactPath)
 /** The room for the plan, if its place and shape are known. */
 export function placedRoom({ room, name, shape }: RoomFloor): PlacedRoom | undefined {
   if (room.at === undefined || shape === undefined) return undefined;
-  return { id: room.id, name, corners: shape.corners, sizeWords: shape.sizeWords };
+  return { id: room.id, name, corners: shape.corners, sizeWords: shape.sizeWords, reading: shape.reading };
 }
 
 function startOf(room: Room): Point {

@@ -43,7 +43,8 @@ export function groupFloors<T>(heights: readonly FloorHeight<T>[]): NearFloors<T
   });
 }
 
-interface Placed {
+/** A level and its position in the folder's list. */
+export interface PlacedLevel {
   readonly level: Level;
   readonly index: number;
 }
@@ -61,7 +62,7 @@ export function checkSplitFloors(
 }
 
 /** Stated heights, and the main floor at 0: the lowest level above grade that states none. */
-function heightsOf(levels: readonly Level[]): FloorHeight<Placed>[] {
+export function heightsOf(levels: readonly Level[]): FloorHeight<PlacedLevel>[] {
   const main = levels.findIndex((level) => level.grade === 'above' && level.floor === undefined);
   return levels.flatMap((level, index) => {
     if (level.floor !== undefined) return [{ floor: { level, index }, height: level.floor.units }];
@@ -69,10 +70,10 @@ function heightsOf(levels: readonly Level[]): FloorHeight<Placed>[] {
   });
 }
 
-const mixesGrades = (group: NearFloors<Placed>): boolean =>
+const mixesGrades = (group: NearFloors<PlacedLevel>): boolean =>
   new Set(group.floors.map(({ floor }) => floor.level.grade)).size > 1;
 
-function splitDiagnostic(group: NearFloors<Placed>): Diagnostic {
+function splitDiagnostic(group: NearFloors<PlacedLevel>): Diagnostic {
   const names = listWords(group.floors.map(({ floor }) => floor.level.name));
   const span = lengthWords(group.span);
   const mixed = mixesGrades(group);
@@ -95,7 +96,7 @@ function splitDiagnostic(group: NearFloors<Placed>): Diagnostic {
 }
 
 /** Word for word, a level near one that is below grade would be below grade with it. */
-function gradeReadings(group: NearFloors<Placed>, areas: readonly LevelArea[]): OpenReading[] {
+function gradeReadings(group: NearFloors<PlacedLevel>, areas: readonly LevelArea[]): OpenReading[] {
   if (!mixesGrades(group)) return [];
   return group.floors.flatMap(({ floor }): OpenReading[] => {
     const finished = areas[floor.index]?.byClass['above-finished'] ?? 0n;

@@ -25,6 +25,7 @@ import { type StructuresAnswer, sumStructures } from './area-structures.js';
 import { commonReading, type Taped } from './area-words.js';
 import { isSloped } from './ceiling.js';
 import { declare } from './declaration.js';
+import { levelAbove } from './level-order.js';
 import { shapeTaped, sizeTaped } from './level-outline.js';
 import { compareRecord } from './record-compare.js';
 
@@ -57,7 +58,7 @@ export function deriveAreas(house: House): {
   const sums = house.levels.map((level, index) =>
     sumLevel(
       level,
-      house.levels[index + 1],
+      levelAbove(house.levels, level),
       rooms.filter((room) => room.room.level === level.id),
       ['levels', index],
     ),

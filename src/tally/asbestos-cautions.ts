@@ -64,8 +64,7 @@ export function asbestosCautions(house: House, rules: LeadAsbestosRules): Asbest
     // What was put in at an unknown time may be as old as the house.
     const put = mention.put ?? house.house.built.value;
     if (material === undefined || (put?.earliest !== undefined && put.earliest > `${year}-12-31`)) return [];
-    const test =
-      tests.length === 0 ? 'no test on file' : `on file: ${tests.map(({ what }) => what).join('; ')}`;
+    const test = tests.length === 0 ? 'no test on file' : 'a test report is on file';
     return [
       {
         id: mention.id,
@@ -76,7 +75,8 @@ export function asbestosCautions(house: House, rules: LeadAsbestosRules): Asbest
         words: `${capital(material)} ${mention.state}: ${test}`,
         caution: asbestosPlaces.caution,
         source,
-        evidence: mention.evidence,
+        // The reports are named beside it by editions that may name them.
+        evidence: [...mention.evidence, ...tests.map(({ id }) => id)],
       },
     ];
   });

@@ -72,7 +72,7 @@ function methodSentences(house: House, against: readonly string[], toStandard: b
         ]
       : [];
   if (measured === undefined) return ['Who measured the house, when and how is not stated.', ...apartment];
-  const who = measured.by === 'owner' ? 'the owner' : nameOfPerson(house, measured.by);
+  const who = measured.by === 'owner' ? 'the owner' : measurerOf(house, measured.by);
   const when = measured.date === undefined ? 'on a date that is not stated' : printDate(measured.date);
   const how = {
     'ansi-z765-2021': toStandard
@@ -92,8 +92,9 @@ function methodSentences(house: House, against: readonly string[], toStandard: b
   ];
 }
 
-const nameOfPerson = (house: House, by: string): string =>
-  house.people.find((person) => person.id === by)?.name ?? by;
+/** Who was hired is named only by editions that name people; the declaration is printed in all of them. */
+const measurerOf = (house: House, by: string): string =>
+  house.people.some((person) => person.id === by) ? 'a person who was hired' : by;
 
 /** Heat is no part of the standard's own words; some states' guides ask for it. */
 function heatSentence({ room, name, floor, rest }: RoomFloor): string[] {

@@ -39,6 +39,7 @@ function pastDates(house: House): Dated[] {
     );
   return [
     [house.house.built.value, ['house', 'built']],
+    [house.house.bought, ['house', 'bought']],
     [house.measured?.date, ['measured', 'date']],
     [house.record?.date, ['record', 'date']],
     [house.lead?.['pamphlet-given'], ['lead', 'pamphlet-given']],
@@ -61,5 +62,20 @@ function pastDates(house: House): Dated[] {
       [permit.issued, ['permits', at, 'issued']],
       [permit.final, ['permits', at, 'final']],
     ]),
+    ...house.documents.map((paper, at): Dated => [paper.date, ['documents', at, 'date']]),
+    ...Object.entries(house.photos).map(([id, photo]): Dated => [photo.taken, ['photos', id, 'taken']]),
+    ...house.dues.map((due, at): Dated => [due.since, ['dues', at, 'since']]),
+    ...corrections(house, []),
   ];
+}
+
+/** Every fact in its long form may say when it was corrected, wherever it stands. */
+function corrections(value: unknown, path: FactPath): Dated[] {
+  if (Array.isArray(value)) return value.flatMap((item, at) => corrections(item, [...path, at]));
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([word, inner]): Dated[] =>
+    word === 'corrected'
+      ? [[inner as HouseDate | undefined, [...path, word]]]
+      : corrections(inner, [...path, word]),
+  );
 }

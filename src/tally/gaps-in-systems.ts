@@ -4,6 +4,7 @@ import type { System, Warranty } from '../facts/house.js';
 import { burns } from './carbon-monoxide.js';
 import { addItem, addLine, EVERYONE, freeId, type Gap, type GapSources, rankOf, SALE } from './gap.js';
 import { isWaterHeater } from './observed-water-heater.js';
+import { isThere } from './still-there.js';
 
 interface Asked {
   readonly name: string;
@@ -61,14 +62,13 @@ const ASKED: readonly Asked[] = [
   },
 ];
 
-const isThere = (system: System): boolean => system.did !== 'removed';
 const printedName = (system: System): string => system.name ?? system.is;
 
 export function systemGaps(sources: GapSources): Gap[] {
   const { house } = sources;
   return [
     ...unmentioned(sources),
-    ...sources.ages.filter(({ system }) => isThere(system)).flatMap(ageUnknown),
+    ...sources.ages.flatMap(ageUnknown),
     ...house.systems.flatMap((system, index) =>
       isThere(system)
         ? [

@@ -117,9 +117,8 @@ function deedOfSystem(house: House, system: System): Deed | undefined {
   const bought = house.house.bought?.earliest;
   // Installed before the purchase: somebody else's work, told among the ages.
   if (installed?.latest === undefined || bought === undefined) return undefined;
-  // A date that reaches back before the year of the purchase doesn't show that this owner did it.
-  const mayBeEarlier =
-    installed.earliest === undefined || installed.earliest.slice(0, 4) < bought.slice(0, 4);
+  // A date that reaches back before the month of the purchase doesn't show that this owner did it.
+  const mayBeEarlier = installed.earliest === undefined || installed.earliest < `${bought.slice(0, 7)}-01`;
   return installed.latest >= bought && !mayBeEarlier ? 'replaced' : undefined;
 }
 

@@ -10,7 +10,13 @@ import { bad, good, type Read } from '../facts/read.js';
 
 const EXAMPLE = 'write letters and where they begin, for example  YYWW at 3  or  YYYY at 1, MM at 5';
 
-/** `serial` has its characters counted from 1. Two-digit years are the latest such year not after `asOf`. */
+/** Two digits that would be one of so many years to come are more likely misread, or ahead of their time. */
+const YEARS_TO_COME = 20;
+
+/**
+ * `serial` has its characters counted from 1. Two-digit years are the latest such year not after `asOf`; those of the
+ * next twenty years are refused, since nobody can tell them from the same ones a hundred years before.
+ */
 export function readLabel(serial: string, pattern: string, asOf: string): Read<HouseDate> {
   const digits: { year?: string; week?: string; month?: string } = {};
   for (const piece of pattern.split(',')) {
@@ -32,7 +38,15 @@ export function readLabel(serial: string, pattern: string, asOf: string): Read<H
     }
   }
   if (digits.year === undefined) return bad(`“${pattern}” has no year in it`, EXAMPLE);
-  const year = fullYear(digits.year, Number(asOf.slice(0, 4)));
+  const latest = Number(asOf.slice(0, 4));
+  const year = fullYear(digits.year, latest);
+  const toCome = year + 100;
+  if (digits.year.length === 2 && toCome - latest <= YEARS_TO_COME) {
+    return bad(
+      `“${digits.year}” in “${serial}” could be ${year}, or ${toCome}, which lies after the day of the packet`,
+      `check where the year stands, and write YYYY if the label has all four digits; if it was made in ${year}, write  made: ${year}  and take out  reads:`,
+    );
+  }
   if (digits.month !== undefined) return readDate(`${year}-${digits.month}`);
   if (digits.week !== undefined) return weekOf(year, Number(digits.week));
   return readDate(String(year));

@@ -28,7 +28,6 @@ export function leadDuties(house: House, rules: LeadAsbestosRules): LeadDuty[] {
     words: string | undefined,
     evidence: readonly string[] = [],
   ): LeadDuty => ({ id, what, recorded: words !== undefined, words: words ?? NOT_RECORDED, evidence });
-  const names = reports.map((id) => house.documents.find((paper) => paper.id === id)?.what ?? id);
   return [
     duty(
       'pamphlet',
@@ -44,7 +43,11 @@ export function leadDuties(house: House, rules: LeadAsbestosRules): LeadDuty[] {
     duty(
       'records',
       'Hand over the records and reports there are',
-      names.length === 0 ? undefined : `on file: ${names.join('; ')}`,
+      reports.length === 0
+        ? undefined
+        : reports.length === 1
+          ? 'one report is on file'
+          : `${reports.length} reports are on file`,
       reports,
     ),
     duty('agents', 'Tell every agent of these duties', undefined),

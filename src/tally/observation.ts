@@ -28,6 +28,7 @@ export interface Observation {
   /** How the two stand. `not recorded`: something the figure asks for was not measured. */
   readonly stands: 'at or within the figure' | 'outside the figure' | 'not recorded';
   readonly caution: string;
+  /** Photos, and papers of a kind that can show what was seen. */
   readonly evidence: readonly string[];
 }
 

@@ -11,11 +11,12 @@ import { observePoolBarriers } from './observed-pool.js';
 import { observeRanges } from './observed-range.js';
 import { observeGuards, observeStairs } from './observed-stairs.js';
 import { observeWaterHeaters } from './observed-water-heater.js';
+import { canShow } from './shown-by.js';
 
 export type { Observation } from './observation.js';
 
 export function deriveObservations(house: House): Observation[] {
-  return [
+  const all = [
     ...observeEscapeOpenings(house),
     ...observeStairs(house),
     ...observeGuards(house),
@@ -23,4 +24,5 @@ export function deriveObservations(house: House): Observation[] {
     ...observeRanges(house),
     ...observePoolBarriers(house),
   ];
+  return all.map((one) => ({ ...one, evidence: canShow(house, one.evidence) }));
 }

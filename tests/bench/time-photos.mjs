@@ -70,7 +70,7 @@ export async function timePhotos(base, names, runs) {
 async function oneRow(base, what, orders, runs) {
   const cache = path.join(base, 'developed');
   const develop = async () => {
-    const { pictures } = await developPhotos(orders, cache);
+    const { pictures } = await developPhotos(orders, cache, 'developed');
     if (pictures.size !== orders.length)
       throw new Error(`${orders.length - pictures.size} photos were not made`);
   };

@@ -87,7 +87,7 @@ describe.skipIf(missing.length > 0)(`pictures given away${without}`, () => {
     writeFileSync(original, await photoWithSecrets('photo', orientation));
     const [read] = tagsOf([original]);
     expect(read?.['IFD0:Orientation']).toBe(orientation);
-    const file = { id: 'photo', original, width: 0, height: 0, takenOn: undefined };
+    const file = { id: 'photo', original, width: 0, height: 0, takenOn: undefined, content: '' };
     const { pictures } = await developPhotos([{ file, hide: [] }], path.join(folder, 'cache'), 'cache');
     const made = pictures.get('photo');
     const stored = { width: Number(read?.['File:ImageWidth']), height: Number(read?.['File:ImageHeight']) };

@@ -21,7 +21,7 @@ function packetsOf(spec: HouseSpec): Packet[] {
   const photos = new Map(
     Object.keys(house.photos).map((id): [string, PhotoOnDisk] => [
       id,
-      { id, width: 320, height: 240, takenOn: '2026-02-21' },
+      { id, width: 320, height: 240, takenOn: '2026-02-21', content: 'f00d' },
     ]),
   );
   return EDITION_NAMES.map((edition) =>

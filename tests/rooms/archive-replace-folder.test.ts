@@ -170,9 +170,9 @@ describe('after a run that was killed', () => {
   it('between the two renames, the old folder is put back', async () => {
     const parent = freshFolder();
     await replace(parent, 'old');
-    mkdirSync(path.join(parent, '.making-999999999-house'));
-    spawnSync('mv', [path.join(parent, 'house'), path.join(parent, '.old-house')]);
-    await recover(parent);
+    mkdirSync(path.join(parent, '.sillplate-making-house-999999999'));
+    spawnSync('mv', [path.join(parent, 'house'), path.join(parent, '.sillplate-old-house')]);
+    await recover(parent, 'house');
     expect(names(parent)).toEqual(['house']);
     expect(read(parent, 'house', 'buyer', 'index.html')).toBe('old');
   });
@@ -180,8 +180,8 @@ describe('after a run that was killed', () => {
   it('after the second, the old folder is cleared away', async () => {
     const parent = freshFolder();
     await replace(parent, 'new');
-    mkdirSync(path.join(parent, '.old-house'));
-    await recover(parent);
+    mkdirSync(path.join(parent, '.sillplate-old-house'));
+    await recover(parent, 'house');
     expect(names(parent)).toEqual(['house']);
     expect(read(parent, 'house', 'buyer', 'index.html')).toBe('new');
   });
@@ -190,15 +190,24 @@ describe('after a run that was killed', () => {
     const parent = freshFolder();
     await replace(parent, 'old');
     const dead = spawnSync(process.execPath, ['-e', '']).pid;
-    mkdirSync(path.join(parent, `.making-${dead}-house`));
-    mkdirSync(path.join(parent, `.making-${process.ppid}-other`));
-    await recover(parent);
-    expect(names(parent)).toEqual([`.making-${process.ppid}-other`, 'house']);
+    mkdirSync(path.join(parent, `.sillplate-making-house-${dead}`));
+    mkdirSync(path.join(parent, `.sillplate-making-house-${process.ppid}`));
+    await recover(parent, 'house');
+    expect(names(parent)).toEqual([`.sillplate-making-house-${process.ppid}`, 'house']);
+  });
+
+  it('of this house alone: what belongs to others stays', async () => {
+    const parent = freshFolder();
+    await replace(parent, 'new');
+    for (const other of ['.old-photos', '.sillplate-old-other', 'photos'])
+      mkdirSync(path.join(parent, other));
+    await recover(parent, 'house');
+    expect(names(parent)).toEqual(['.old-photos', '.sillplate-old-other', 'house', 'photos']);
   });
 
   it('in a folder that is not there, nothing happens', async () => {
     const nowhere = path.join(freshFolder(), 'nowhere');
-    await recover(nowhere);
+    await recover(nowhere, 'house');
     expect(existsSync(nowhere)).toBe(false);
   });
 });
@@ -239,7 +248,7 @@ describe('two builds at once', () => {
       });
     const ends = await Promise.all([end('a'), end('b')]);
     expect(ends.every((status) => status === 0)).toBe(true);
-    await recover(parent);
+    await recover(parent, 'house');
     expect(names(parent)).toEqual(['house']);
     const texts = new Set(readdirSync(path.join(parent, 'house')).map((file) => read(parent, 'house', file)));
     expect(readdirSync(path.join(parent, 'house'))).toHaveLength(60);

@@ -61,7 +61,7 @@ describe('a build that is killed', () => {
     const left = fingerprint(made);
     // Between the two renames the folder bears its other name; it is never there in part.
     if (left === undefined)
-      expect(fingerprint(path.join(out, '.old-test-lane'))).toBe(whole.get('2026-11-20'));
+      expect(fingerprint(path.join(out, '.sillplate-old-test-lane'))).toBe(whole.get('2026-11-20'));
     else expect([...whole.values()]).toContain(left);
     // The next run puts things right and clears what was being made.
     expect((await runProgram(words('2026-11-21'))).status).toBe(0);
@@ -78,12 +78,12 @@ describe('a build that is killed', () => {
   it.each([
     ['while it starts', afterMs(150)],
     ['while it works', afterMs(1200)],
-    ['as soon as it writes', seen('.making-')],
-    ['as soon as the earlier output is set aside', seen('.old-')],
+    ['as soon as it writes', seen('.sillplate-making-')],
+    ['as soon as the earlier output is set aside', seen('.sillplate-old-')],
   ] as const)('%s', (_name, moment) => killed(moment));
 
   it('between the two renames, is put right by a build of another house', async () => {
-    const old = path.join(out, '.old-test-lane');
+    const old = path.join(out, '.sillplate-old-test-lane');
     renameSync(made, old);
     const other = writeHouse(scratch, 'other');
     expect(

@@ -795,10 +795,14 @@ export const samplePacket: Packet = {
   ],
   sections: [inShort, done, ages, rooms, size, safety, found, papers, questions, changes, notices],
   photos: [
-    { id: 'IMG_0412', alt: 'Cellar stair seen from above: nine steps between bare walls, no rail' },
-    { id: 'IMG_0988', alt: 'The stair from below with a round handrail on the wall side' },
-    { id: 'IMG_1033', alt: 'Grey membrane on the wall around a tub' },
-    { id: 'IMG_1107', alt: 'Oak strip floor in the hall, light from the left' },
+    {
+      id: 'IMG_0412',
+      alt: 'Cellar stair seen from above: nine steps between bare walls, no rail',
+      content: 'f00d',
+    },
+    { id: 'IMG_0988', alt: 'The stair from below with a round handrail on the wall side', content: 'f00d' },
+    { id: 'IMG_1033', alt: 'Grey membrane on the wall around a tub', content: 'f00d' },
+    { id: 'IMG_1107', alt: 'Oak strip floor in the hall, light from the left', content: 'f00d' },
   ],
   exports: [
     {

@@ -128,6 +128,24 @@ describe('smoke alarm places', () => {
   });
 });
 
+describe('alarms that belong to no place', () => {
+  const others = (is: 'smoke' | 'carbon-monoxide' | 'both', where: string, spec: PartialSpec = {}) =>
+    plan({ ...THREE_STOREYS, ...spec, alarms: [{ id: 'a', is, where }] }).others.map((alarm) => alarm.id);
+
+  test('are a carbon monoxide alarm of an all-electric house, and one at a stair', () => {
+    expect(others('carbon-monoxide', 'hall')).toEqual(['a']);
+    expect(others('carbon-monoxide', 'hall', { systems: [{ id: 'b', is: 'boiler', fuel: 'oil' }] })).toEqual([]);
+    const stairs = [{ id: 'stair', risers: 12, handrail: 'yes' as const }];
+    expect(others('smoke', 'stair', { stairs })).toEqual(['a']);
+  });
+
+  test('one that counts for smoke alone is none, nor one with its place', () => {
+    expect(others('both', 'hall')).toEqual([]);
+    expect(others('smoke', 'bed-1')).toEqual([]);
+    expect(others('smoke', 'kitchen')).toEqual([]);
+  });
+});
+
 describe('carbon monoxide alarm places', () => {
   const TWO_AREAS: PartialSpec = {
     levels: [level('main', 'above'), level('upper', 'above')],

@@ -47,6 +47,15 @@ describe('what lies after the as-of day', () => {
     ],
     ['work.0.started', (started) => work({ started })],
     ['work.0.done', (done) => work({ done })],
+    ['house.bought', (bought) => ({ house: { bought } })],
+    [
+      'house.lot.corrected',
+      (corrected) => ({ house: { lot: { is: '0.21 acre', was: '0.2 acre', corrected } } }),
+    ],
+    ['systems.0.made.corrected', (corrected) => system({ made: { is: 2015, was: 2014, corrected } })],
+    ['documents.0.date', (date) => ({ documents: [{ id: 'r', what: 'receipt', kind: 'receipt', date }] })],
+    ['photos.IMG_1.taken', (taken) => ({ photos: { IMG_1: { shows: 'den', taken } } })],
+    ['dues.0.since', (since) => ({ dues: [{ to: 'the owners', amount: '45.00', per: 'month', since }] })],
     ['permits.0.issued', (issued) => permit({ issued })],
     ['permits.0.final', (final) => permit({ final })],
   ])('%s: an error there, and none on the day itself', (path, spec) => {

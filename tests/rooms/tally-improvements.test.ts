@@ -82,7 +82,10 @@ describe('the list of improvements', () => {
     expect(deed('2026-03-01')).toEqual(['replaced']);
     expect(deed('2026-02-17')).toEqual(['replaced']);
     expect(deed('2026-02-16')).toEqual([]);
-    expect(deed(2026)).toEqual(['replaced']);
+    expect(deed('2026-02')).toEqual(['replaced']);
+    // The year began before the month of the purchase.
+    expect(deed(2026)).toEqual([]);
+    expect(deed('2026-01/2026-03')).toEqual([]);
     // About 2025 is 2024 to 2026, and "by May 2026" may be any year.
     expect(deed('2025~')).toEqual([]);
     expect(deed('../2026-05')).toEqual([]);

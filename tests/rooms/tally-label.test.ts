@@ -21,10 +21,21 @@ describe('a label read by its writer’s pattern', () => {
 
   test('a year of two digits is the latest one that isn’t after the year of the packet', () => {
     expect(bounds('26', 'YY at 1')).toEqual(['2026-01-01', '2026-12-31']);
-    expect(bounds('27', 'YY at 1')).toEqual(['1927-01-01', '1927-12-31']);
+    expect(bounds('47', 'YY at 1')).toEqual(['1947-01-01', '1947-12-31']);
     expect(bounds('99', 'YY at 1')).toEqual(['1999-01-01', '1999-12-31']);
     expect(bounds('00', 'YY at 1')).toEqual(['2000-01-01', '2000-12-31']);
     expect(bounds('27', 'YY at 1', '2027-01-01')).toEqual(['2027-01-01', '2027-12-31']);
+  });
+
+  test('a year of two digits that may be one of the next twenty is refused', () => {
+    expect(bounds('X2799', 'YY at 2')).toBe(
+      '“27” in “X2799” could be 1927, or 2027, which lies after the day of the packet',
+    );
+    expect(bounds('46', 'YY at 1')).toMatch(/1946, or 2046/);
+    expect(bounds('05', 'YY at 1', '2095-06-20')).toMatch(/2005, or 2105/);
+    const refused = readLabel('X2799', 'YY at 2', AS_OF);
+    expect(refused.ok ? '' : refused.hint).toMatch(/write YYYY .* made: 1927 /);
+    expect(bounds('1927', 'YYYY at 1')).toEqual(['1927-01-01', '1927-12-31']);
   });
 
   test('says what it can’t read, and never guesses', () => {

@@ -50,6 +50,34 @@ describe('a warranty', () => {
     expect(end({ of: 'tank' }, '2026-04-11')).toMatchObject(unknown);
   });
 
+  test('that is about, a span or a decade keeps its words, and is open where the day lies within it', () => {
+    const about = (asOf: string) => end({ until: '2030~' }, undefined, asOf);
+    expect(about('2026-06-20')).toMatchObject({ basis: 'as stated', lastDay: undefined, running: true });
+    expect(about('2026-06-20')?.stated?.written).toBe('2030~');
+    expect([about('2029-01-01'), about('2030-06-01'), about('2031-12-31'), about('2032-01-01')].map((one) => one?.running)).toEqual([true, undefined, undefined, false]);
+    const span = (asOf: string, until = '2028/2030') => end({ until, years: 1 }, '2026', asOf)?.running;
+    expect([span('2028-01-01'), span('2028-01-02'), span('2030-12-31'), span('2031-01-01')]).toEqual([
+      true,
+      undefined,
+      undefined,
+      false,
+    ]);
+    expect([span('2026-06-20', '2028/..'), span('2030-06-20', '2028/..')]).toEqual([true, undefined]);
+    expect(span('2025-01-01', '202X')).toBeUndefined();
+  });
+
+  test('counted from a start that is not one day is open between its two ends', () => {
+    const counted = (asOf: string) => end({ years: 6 }, '2020', asOf);
+    expect([counted('2026-01-01'), counted('2026-06-20'), counted('2026-12-31'), counted('2027-01-01')].map((one) => one?.running)).toEqual([true, undefined, undefined, false]);
+    expect(counted('2026-06-20')).toMatchObject({ lastDay: '2026-01-01', stated: undefined });
+    expect(end({ years: 6 }, '2015/..', '2026-06-20')?.running).toBeUndefined();
+  });
+
+  test('on what was taken out is not told', () => {
+    const system = { id: 'heater', is: 'water heater', did: 'removed', warranty: { years: 6 } } as const;
+    expect(deriveWarranties(houseFrom({ systems: [system] }), '2026-06-20')).toEqual([]);
+  });
+
   test('each of several has its place, and work has its own', () => {
     const list = ends(
       [

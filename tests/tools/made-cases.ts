@@ -237,6 +237,24 @@ export const MADE_CASES: readonly MadeCase[] = [
     clear: unmount,
   },
   {
+    code: 'archive.place',
+    name: 'over-the-house-itself',
+    make: async (folder) => {
+      const [, home = ''] = await house(folder, { 'house.yaml': HOUSE });
+      return ['build', home, '--edition', 'agent', '--out', folder];
+    },
+  },
+  {
+    code: 'archive.place',
+    name: 'over-somebody-elses-files',
+    make: async (folder) => {
+      const [, home = ''] = await house(folder, { 'house.yaml': HOUSE });
+      await mkdir(path.join(folder, 'out', 'made-house'), { recursive: true });
+      await writeFile(path.join(folder, 'out', 'made-house', 'notes.txt'), 'mine');
+      return ['build', home, '--edition', 'agent', '--out', path.join(folder, 'out')];
+    },
+  },
+  {
     code: 'archive.disk',
     name: 'new-on-a-folder-that-is-there',
     make: async (folder) => {

@@ -112,7 +112,7 @@ export const careTask = z.strictObject({
   for: id('System, room or structure it is for.', 'furnace').optional(),
   every: z
     .string()
-    .regex(/^(\d{1,3} (day|week|month|year)s?|month|year|week)$/)
+    .regex(/^([1-9]\d{0,2} (day|week|month|year)s?|month|year|week)$/)
     .meta({ description: 'How often.', kind: 'interval', example: '3 months' }),
   next: date('When next.', '2026-12-01').optional(),
   how: text('How.', '16 x 25 x 1 in, arrow towards the blower').optional(),

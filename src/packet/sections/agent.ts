@@ -2,17 +2,17 @@
 import type { SystemAge } from '../../tally/ages.js';
 import { type Improvement, toldByThemselves } from '../../tally/improvements.js';
 import { TRADES } from '../../tally/trades.js';
-import { ageWords, datesWords } from '../age-words.js';
+import { ageWords, datesWords, isAsked } from '../age-words.js';
 import { columns } from '../columns.js';
 import { type Context, photoAnchor, photoIn, placeName } from '../context.js';
-import { markOf, markOfSeveral } from '../marks.js';
+import { evidenceOf, markOf, markOfSeveral } from '../marks.js';
 import type { Block, Rich, Section } from '../packet.js';
 import { fullStop, inWords, rich, soft, strong, upperFirst } from '../rich.js';
 import { datesSpan, deedWords, finishWords, permitState, placeBehind, subjectOf, whoWords } from '../tell.js';
 import { markOfAge } from './how-old.js';
 import { SHOWS_FRONT } from './in-short.js';
 import { conveyedThings, dues } from './questions.js';
-import { classesTable, declarationInOne, plans, record } from './size.js';
+import { classesTable, declarationInShort, plans, readings, record } from './size.js';
 
 /** All improvements by trade. The same thing done in several rooms by the same hands is one line. */
 export function improvementsByTrade(context: Context): Section {
@@ -31,10 +31,10 @@ export function improvementsByTrade(context: Context): Section {
           text: group.length === 1 ? oneText(context, group[0] as Improvement) : groupText(context, group),
           mark:
             group.length === 1
-              ? markOf(context, (group[0] as Improvement).source.item)
+              ? markOf(context, evidenceOf(context, (group[0] as Improvement).source.item))
               : markOfSeveral(
                   context,
-                  group.map((one) => ({ evidence: one.source.item.evidence, known: true })),
+                  group.map((one) => evidenceOf(context, one.source.item)),
                 ),
         })),
       },
@@ -113,17 +113,15 @@ export function sheetSize(context: Context): Section {
     title: 'Size',
     blocks: [
       classesTable(context, 'classes only'),
-      declarationInOne(context),
+      ...declarationInShort(context),
+      ...readings(context),
       ...record(context),
       ...(plan === undefined ? [] : [plan]),
     ],
   };
 }
 
-/** What buyers ask the age of; the rest is counted, and stands in the buyer packet. */
-const ASKED =
-  /^(roof|furnace|boiler|heat pump|air condition|water heater|electrical panel|supply pipe|wiring|drain|window|range|dishwasher|refrigerator|clothes|pool|garage door)/i;
-
+/** What buyers ask the age of; the rest is named in one line, and stands in full in the buyer packet. */
 export function sheetAges(context: Context): Section {
   const { ages } = context.tally;
   if (ages.length === 0)
@@ -139,7 +137,7 @@ export function sheetAges(context: Context): Section {
         },
       ],
     };
-  const asked = ages.filter((age) => ASKED.test(age.system.is));
+  const asked = ages.filter((age) => isAsked(age.system));
   const others = ages
     .filter((age) => !asked.includes(age))
     .map((age) => `${(age.system.name ?? age.system.is).toLowerCase()} (${ageWords(age)})`);

@@ -7,13 +7,14 @@ import { nameOf } from '../../facts/place-name.js';
 import { printProductSize } from '../../facts/size.js';
 import type { FinishQuantity } from '../../tally/finish-quantities.js';
 import { datesWords } from '../age-words.js';
+import { alarmEvidence, alarmWords } from '../alarm-words.js';
 import { columns } from '../columns.js';
 import { type Context, placeName } from '../context.js';
-import { markOf } from '../marks.js';
+import { isoDate } from '../date-words.js';
+import { evidenceOf, markOf } from '../marks.js';
 import type { Block, Section } from '../packet.js';
 import { rich, strong, upperFirst } from '../rich.js';
 import { doneWords } from './rooms.js';
-import { isoDate } from './safety.js';
 import { warrantyTable } from './warranties.js';
 
 export function careSchedule(context: Context): Section {
@@ -77,19 +78,13 @@ function alarmDates(context: Context): Block[] {
       rows: ends.map((end, index) => ({
         id: `alarm-date-${index + 1}`,
         cells: [
-          rich(
-            `${end.alarm.is === 'both' ? 'Smoke and carbon monoxide' : upperFirst(end.alarm.is.replace('-', ' '))}, ${placeName(context, end.alarm.where).toLowerCase()}`,
-          ),
+          rich(`${upperFirst(alarmWords(end.alarm))}, ${placeName(context, end.alarm.where).toLowerCase()}`),
           rich(
             end.replaceBy === undefined ? 'not known' : `${isoDate(end.replaceBy)}${end.due ? ', due' : ''}`,
           ),
           rich(end.basis),
         ],
-        mark: markOf(
-          context,
-          { evidence: [...end.alarm.evidence, ...(end.alarm.made?.evidence ?? [])] },
-          end.replaceBy !== undefined,
-        ),
+        mark: markOf(context, { evidence: alarmEvidence(context, end.alarm) }, end.replaceBy !== undefined),
       })),
       note: rich(
         'Test every alarm on moving in, whatever its date. Smoke alarms: ten years from the date of manufacture (NFPA 72). Carbon monoxide alarms: the date printed on them.',
@@ -162,7 +157,7 @@ function homeRecords(context: Context, home: Room | Structure): Block[] {
           label: entry[0],
           value: rich(entry[1]),
         })),
-        mark: markOf(context, finish),
+        mark: markOf(context, evidenceOf(context, finish)),
       };
     }),
   ];
@@ -208,6 +203,7 @@ function quantityEntries(quantity: FinishQuantity | undefined): [string, string]
       `${printSquareFeet(flooring.order)} sq ft with ${flooring.wastePercent} % waste (${flooring.wasteBasis})${flooring.boxes === undefined ? '' : `, ${flooring.boxes} ${flooring.boxes === 1 ? 'box' : 'boxes'}`}`,
     ]);
   }
+  if (flooring?.defects !== undefined) entries.push(['For defects', flooring.defects.words]);
   if (paint !== undefined) {
     entries.push([
       'To paint again',

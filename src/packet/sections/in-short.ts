@@ -1,13 +1,15 @@
-import { printDate } from '../../facts/date.js';
+import { type HouseDate, printDate } from '../../facts/date.js';
 import type { House } from '../../facts/house.js';
+import { groupThousands } from '../../facts/written-number.js';
 import { AREA_CLASS_NAMES } from '../../tally/area.js';
 import { toldByThemselves } from '../../tally/improvements.js';
 import { ASKED_FIRST, ageWords, whenWords } from '../age-words.js';
 import { type Context, photoAnchor } from '../context.js';
-import { markOf, markOfFact, markOfSeveral } from '../marks.js';
+import { onDate } from '../date-words.js';
+import { evidenceOf, markOf, markOfFact, markOfSeveral } from '../marks.js';
 import type { Block, KeyFact, Section } from '../packet.js';
-import { counted, inWords, rich, strong, upperFirst } from '../rich.js';
-import { groupedNumber } from '../square-feet.js';
+import { counted, inWords, lowerFirst, rich, strong, upperFirst } from '../rich.js';
+import { squareMetres } from '../square-metres.js';
 
 /** What a reader has to know if they read nothing else. */
 export function inShort(context: Context): Section {
@@ -45,14 +47,13 @@ function lead(context: Context): Block {
   ]
     .filter(Boolean)
     .join(' ');
-  const year = built.value === undefined ? ', when built is not known' : ` of ${printDate(built.value)}`;
-  const below = house.levels.some((level) => level.grade === 'below') ? ['a cellar'] : [];
+  const year = builtWords(built.value);
+  const below = belowGrade(house);
   const garages = house.structures
     .filter((one) => one.is === 'garage')
     .map((one) => (one.attached ? 'an attached garage' : 'a detached garage'));
   const pool = house.pool === undefined ? [] : ['a pool'];
   const with_ = inWords([...below, ...garages, ...pool]);
-  const article = /^(?!one)[aeiou]/.test(shape) ? 'An' : 'A';
   const span =
     bought === undefined
       ? ''
@@ -63,14 +64,32 @@ function lead(context: Context): Block {
     id: 'short-lead',
     size: 'lead',
     text: rich(
-      `${article} ${shape}${year}${with_ === '' ? '' : ` with ${with_}`}. ${upperFirst(roomsInWords(house))}.${span}${ground}`,
+      `${upperFirst(withArticle(shape))}${year}${with_ === '' ? '' : `${year.startsWith(',') ? ',' : ''} with ${with_}`}. ${upperFirst(roomsInWords(house))}.${span}${ground}`,
     ),
     mark: markOfFact(context, built),
   };
 }
 
-const onDate = (date: Parameters<typeof printDate>[0]): string =>
-  date.precision === 'day' ? `on ${printDate(date)}` : `in ${printDate(date)}`;
+/** " of 1948", ", built between 1970 and 1985". */
+function builtWords(built: HouseDate | undefined): string {
+  if (built === undefined) return ', when built is not known';
+  return built.precision === 'span' ? `, built ${onDate(built)}` : ` of ${printDate(built)}`;
+}
+
+/** "a cellar" where a level's name says so; of others no more is known than that they lie below grade. */
+function belowGrade(house: House): string[] {
+  const names = house.levels.filter((level) => level.grade === 'below').map((level) => level.name);
+  const called = names.filter((name) => /cellar|basement/i.test(name));
+  const others = names.length - called.length;
+  return [
+    ...called.map((name) => withArticle(lowerFirst(name.replace(/^(the|an?) /i, '')))),
+    ...(others === 0
+      ? []
+      : [others === 1 ? 'a level below grade' : counted(others, 'level', 'levels below grade')]),
+  ];
+}
+
+const withArticle = (words: string): string => `${/^(?!one)[aeiou]/i.test(words) ? 'an' : 'a'} ${words}`;
 
 export interface RoomCounts {
   readonly bedrooms: number;
@@ -106,9 +125,9 @@ function size(context: Context): Block {
   const above = areas.byClass['above-finished'];
   const others = (['below-finished', 'non-standard', 'disconnected', 'unfinished'] as const)
     .filter((name) => areas.byClass[name].area > 0n)
-    .map((name) => `${lower(AREA_CLASS_NAMES[name])} ${groupedNumber(areas.byClass[name].squareFeet)}`);
+    .map((name) => `${lowerFirst(AREA_CLASS_NAMES[name])} ${groupThousands(areas.byClass[name].squareFeet)}`);
   const record =
-    areas.record === undefined ? '' : ` The public record says ${groupedNumber(areas.record.squareFeet)}.`;
+    areas.record === undefined ? '' : ` The public record says ${groupThousands(areas.record.squareFeet)}.`;
   const measured = context.house.measured;
   const known = above.area > 0n;
   return {
@@ -117,7 +136,9 @@ function size(context: Context): Block {
     size: 'body',
     text: known
       ? rich(
-          strong(`${groupedNumber(above.squareFeet)} square feet finished above grade`),
+          strong(
+            `${groupThousands(above.squareFeet)} square feet${squareMetres(above)} finished above grade`,
+          ),
           areas.estimate ? ', an estimate.' : '.',
           others.length === 0 ? undefined : ` Apart from that, in square feet: ${inWords(others)}.`,
           record,
@@ -127,15 +148,21 @@ function size(context: Context): Block {
       known && measured !== undefined
         ? markOf(context, {
             ...measured,
-            from:
-              measured.from ??
-              `measured by ${measured.by === 'owner' ? 'the owner' : measured.by}${measured.date === undefined ? '' : `, ${printDate(measured.date)}`}`,
+            how: measuredWords(context, measured),
           })
         : markOf(context, { evidence: [] }, known),
   };
 }
 
-const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+/** Who measured and when; the owner is named by "Owner’s statement" already. */
+function measuredWords(context: Context, { by, date }: NonNullable<House['measured']>): string | undefined {
+  const named = context.house.people.find((one) => one.id === by)?.name;
+  const hired = context.whole.people.some((one) => one.id === by);
+  const who = by === 'owner' ? undefined : `by ${named ?? (hired ? 'a person who was hired' : by)}`;
+  const when = date === undefined ? undefined : onDate(date);
+  const words = [who, when].filter((part) => part !== undefined).join(' ');
+  return words === '' ? undefined : `measured ${words}`;
+}
 
 function lot(context: Context): Block[] {
   const fact = context.house.house.lot;
@@ -163,7 +190,7 @@ function systems(context: Context): Block[] {
     context.tally.ages.filter((age) => pattern.test(age.system.is)).slice(0, 1),
   );
   if (asked.length === 0) return [];
-  const sentence = asked.map((age) => `${lower(age.system.name ?? age.system.is)} ${ageWords(age)}`);
+  const sentence = asked.map((age) => `${lowerFirst(age.system.name ?? age.system.is)} ${ageWords(age)}`);
   return [
     {
       kind: 'statement',
@@ -187,6 +214,8 @@ function done(context: Context): Block[] {
   const own = improvements.filter((one) => one.who.kind === 'owner' || one.who.kind === 'family').length;
   const hired = improvements.filter((one) => one.who.kind === 'hired').length;
   const unknown = improvements.length - own - hired;
+  // That none is written down is no finding, so it isn't said here.
+  const conditions = context.house.conditions.length;
   const by = [
     own > 0 && `${own} by the owner or family`,
     hired > 0 && `${hired} by people who were hired`,
@@ -198,12 +227,15 @@ function done(context: Context): Block[] {
       id: 'short-done',
       size: 'body',
       text: rich(
-        strong(`${improvements.length} things were done`),
-        `: ${inWords(by)}. ${upperFirst(counted(context.house.conditions.length, 'known condition was', 'known conditions were'))} left as found.`,
+        strong(improvements.length === 1 ? 'One thing was done' : `${improvements.length} things were done`),
+        `: ${inWords(by)}.`,
+        conditions === 0
+          ? undefined
+          : ` ${upperFirst(counted(conditions, 'known condition was', 'known conditions were'))} left as found.`,
       ),
       mark: markOfSeveral(
         context,
-        improvements.map((one) => ({ evidence: one.source.item.evidence, known: true })),
+        improvements.map((one) => evidenceOf(context, one.source.item)),
       ),
     },
   ];
@@ -265,9 +297,9 @@ export function keyFacts(context: Context): KeyFact[] {
       value:
         above.area === 0n
           ? 'not known'
-          : `${groupedNumber(above.squareFeet)} sq ft${tally.areas.estimate ? ', estimate' : ''}`,
+          : `${groupThousands(above.squareFeet)} sq ft${squareMetres(above)}${tally.areas.estimate ? ', estimate' : ''}`,
     },
-    { id: 'key-bedrooms', label: 'Bedrooms', value: String(bedrooms) },
+    { id: 'key-bedrooms', label: 'Bedrooms', value: bedrooms === 0 ? 'not described' : String(bedrooms) },
     { id: 'key-baths', label: 'Baths', value: baths === '' ? 'not described' : baths },
   ];
 }

@@ -29,7 +29,6 @@ function conditions(context: Context): Block[] {
     });
   for (const [index, item] of list.entries()) {
     const where = item.where === undefined ? '' : ` ${upperFirst(placeName(context, item.where))}`;
-    const since = item.since === undefined ? '' : ` Since: ${item.since}`;
     blocks.push({
       kind: 'statement',
       id: `condition-${index + 1}`,
@@ -37,7 +36,7 @@ function conditions(context: Context): Block[] {
       text: rich(
         strong(fullStop(upperFirst(item.what))),
         where === '' ? undefined : `${where}.`,
-        since === '' ? undefined : `${fullStop(since)}`.replace(/^/, ' ').replace('  ', ' '),
+        item.since === undefined ? undefined : ` ${fullStop(`Since: ${item.since}`)}`,
         item.note === undefined ? undefined : ` ${fullStop(upperFirst(item.note))}`,
       ),
       mark: markOf(context, { from: item.from, evidence: [...item.evidence, ...item.photos] }),

@@ -42,10 +42,8 @@ function leadWarning(context: Context): Block[] {
       paragraphs: [
         rich(warning.figures.statement),
         rich(
-          lead.target === 'not known'
-            ? 'When this house was built is not known, so it is treated as built before 1978. '
-            : 'This house was built before 1978. ',
-          `The statement above is the federal wording for sales. It belongs into an attachment to the contract, with the signatures of seller, agent and buyer; printing it here does not take its place. The federal pamphlet is “${pamphlet.figures.title}”, and a buyer has ${period.figures.days} days to have the house tested for lead unless both sides agree in writing on another period.`,
+          `${lead.because} `,
+          `The statement above is the federal wording for sales. It belongs in an attachment to the contract, with the signatures of seller, agent and buyer; printing it here does not take its place. The federal pamphlet is “${pamphlet.figures.title}”, and a buyer has ${period.figures.days} days to have the house tested for lead unless both sides agree in writing on another period.`,
         ),
       ],
       source: rich(`${warning.source.title}, ${warning.source.section}; ${warning.source.publisher}.`),

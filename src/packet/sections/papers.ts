@@ -117,7 +117,9 @@ function documents(context: Context): Block[] {
       id: 'documents-priced',
       size: 'small',
       text: rich(
-        `${priced} receipts and invoices are on file with the owner. They show prices and are not part of this paper.`,
+        priced === 1
+          ? 'One receipt or invoice is on file with the owner. It shows prices and is not part of this paper.'
+          : `${priced} receipts and invoices are on file with the owner. They show prices and are not part of this paper.`,
       ),
     });
   }

@@ -1,8 +1,9 @@
 import { printDate } from '../../facts/date.js';
 import { printMoney } from '../../facts/money.js';
+import { isThere } from '../../tally/still-there.js';
 import { columns } from '../columns.js';
 import type { Context } from '../context.js';
-import { type Known, markOf, markOfFact } from '../marks.js';
+import { type Known, markOf, markOfFact, promisedBy } from '../marks.js';
 import type { Block, Section } from '../packet.js';
 import { fullStop, rich, upperFirst } from '../rich.js';
 
@@ -51,7 +52,7 @@ export interface ConveyedThing {
 /** What was said of systems and of other things, in one list. */
 export function conveyedThings(context: Context): ConveyedThing[] {
   const systems = context.house.systems.flatMap((system): ConveyedThing[] =>
-    system.conveys === undefined
+    system.conveys === undefined || !isThere(system)
       ? []
       : [
           {
@@ -59,7 +60,7 @@ export function conveyedThings(context: Context): ConveyedThing[] {
             what: system.name ?? system.is,
             stays: system.conveys,
             note: undefined,
-            known: system,
+            known: promisedBy(context, system),
           },
         ],
   );

@@ -7,7 +7,7 @@ import { deedOf } from '../../tally/improvements.js';
 import { whoDid } from '../../tally/who.js';
 import { columns } from '../columns.js';
 import { type Context, photoAnchor, photoIn } from '../context.js';
-import { markOf } from '../marks.js';
+import { evidenceOf, markOf } from '../marks.js';
 import type { Block, Rich, Section } from '../packet.js';
 import { photoCaption } from '../photo-words.js';
 import { fullStop, rich, strong, upperFirst } from '../rich.js';
@@ -47,7 +47,7 @@ function roomBlocks(context: Context, home: Room | Structure): Block[] {
       items: home.finishes.map((finish, index) => ({
         id: `finish-${home.id}-${index}`,
         text: finishText(context, finish),
-        mark: markOf(context, finish),
+        mark: markOf(context, evidenceOf(context, finish)),
       })),
     },
     ...roomPhotos(context, home),

@@ -1,13 +1,17 @@
-import { type HouseDate, printDate, readDate } from '../../facts/date.js';
+import { printDate } from '../../facts/date.js';
+import type { Alarm } from '../../facts/house.js';
 import type { AlarmPlace } from '../../tally/alarms.js';
+import type { LeadJob } from '../../tally/lead-jobs.js';
 import type { Observation } from '../../tally/observations.js';
 import { leadAsbestosRules } from '../../tally/tables/lead-asbestos.js';
 import { safetyRules } from '../../tally/tables/safety.js';
+import { alarmEvidence, alarmWords } from '../alarm-words.js';
 import { columns } from '../columns.js';
 import { type Context, placeName } from '../context.js';
-import { markOf } from '../marks.js';
+import { isoDate } from '../date-words.js';
+import { evidenceOf, markOf, markOfSeveral } from '../marks.js';
 import type { Block, Section, TableRow } from '../packet.js';
-import { fullStop, link, rich, upperFirst } from '../rich.js';
+import { counted, fullStop, link, lowerFirst, rich, soft, upperFirst } from '../rich.js';
 import { deedWords, subjectOf, whoWords } from '../tell.js';
 
 /** Work done for safety, alarms, and what was measured where somebody can be hurt. */
@@ -51,7 +55,7 @@ function work(context: Context): Block[] {
           link(`${subjectOf(one)}, ${deedWords(one.did)}`, `done-${one.id}`),
           `. ${one.done === undefined ? 'Date not known' : upperFirst(printDate(one.done))}, ${whoWords(context, one.who)}.`,
         ),
-        mark: markOf(context, one.source.item),
+        mark: markOf(context, evidenceOf(context, one.source.item)),
       })),
     },
   ];
@@ -72,10 +76,12 @@ function alarms(context: Context): Block[] {
       text: rich(
         `By rooms and levels a smoke alarm is looked for in ${smoke} ${smoke === 1 ? 'place' : 'places'}${gas > 0 ? ` and a carbon monoxide alarm in ${gas}` : ''}. ${missing.length === 0 ? 'One is recorded for each.' : `None is recorded for ${missing.length} of them.`} ${carbonMonoxideWords(context)}`,
       ),
-      mark: markOf(
+      mark: markOfSeveral(
         context,
-        { evidence: context.house.alarms.flatMap((alarm) => alarm.evidence) },
-        plan.places.length > 0,
+        plan.places.map((place) => ({
+          evidence: place.recorded.flatMap((alarm) => alarmEvidence(context, alarm)),
+          known: place.recorded.length > 0,
+        })),
       ),
     },
     {
@@ -83,7 +89,10 @@ function alarms(context: Context): Block[] {
       id: 'alarm-places',
       caption: 'Where alarms are looked for, and what is recorded',
       columns: columns(['Place', 36], ['Warns of', 16], ['Recorded', 26], ['Replace by', 22]),
-      rows: plan.places.map((place, index) => alarmRow(context, place, index)),
+      rows: [
+        ...plan.places.map((place, index) => alarmRow(context, place, index)),
+        ...plan.others.map((alarm, index) => otherAlarmRow(context, alarm, index)),
+      ],
       note: rich(`${rule.rule} ${rule.caution}`),
     },
   ];
@@ -98,40 +107,50 @@ function carbonMonoxideWords(context: Context): string {
 }
 
 function alarmRow(context: Context, place: AlarmPlace, index: number): TableRow {
-  const { ends } = context.tally.alarms;
   const recorded = place.recorded.map(
-    (alarm) =>
-      `${alarm.is === 'both' ? 'smoke and carbon monoxide' : alarm.is.replace('-', ' ')}, ${placeName(context, alarm.where).toLowerCase()}${alarm.power === undefined ? '' : `, ${alarm.power.replaceAll('-', ' ')}`}`,
+    (alarm) => `${alarmWords(alarm)}, ${placeName(context, alarm.where).toLowerCase()}${powerWords(alarm)}`,
   );
-  const replace = place.recorded.map((alarm) => {
-    const end = ends.find(
-      (one) =>
-        one.alarm === alarm ||
-        (one.alarm.id === alarm.id && one.alarm.where === alarm.where && one.alarm.is === alarm.is),
-    );
-    if (end?.replaceBy === undefined) return 'no date read';
-    return `${isoDate(end.replaceBy)} (${end.basis})${end.due ? ', due' : ''}`;
-  });
+  const replace = place.recorded.map((alarm) => replaceWords(context, alarm));
   return {
     id: `alarm-place-${index + 1}`,
     cells: [
       rich(upperFirst(place.where)),
-      rich(place.warns === 'smoke' ? 'smoke' : 'carbon monoxide'),
+      rich(alarmWords({ is: place.warns })),
       rich(recorded.length === 0 ? 'none recorded' : recorded.join('; ')),
-      rich(replace.length === 0 ? '' : [...new Set(replace)].join('; ')),
+      rich([...new Set(replace)].join('; ')),
     ],
-    mark: markOf(
+    mark: markOfSeveral(
       context,
-      { evidence: place.recorded.flatMap((alarm) => [...alarm.evidence, ...(alarm.made?.evidence ?? [])]) },
-      place.recorded.length > 0,
+      place.recorded.map((alarm) => ({ evidence: alarmEvidence(context, alarm), known: true })),
     ),
   };
 }
 
-/** An ISO day in words. */
-export function isoDate(iso: string): string {
-  const read = readDate(iso);
-  return read.ok ? printDate(read.value satisfies HouseDate) : iso;
+/** An alarm that stands where none is looked for is there all the same. */
+function otherAlarmRow(context: Context, alarm: Alarm, index: number): TableRow {
+  return {
+    id: `alarm-other-${index + 1}`,
+    cells: [
+      rich(soft('Also recorded: '), placeName(context, alarm.where).toLowerCase()),
+      rich(alarmWords(alarm)),
+      rich(`${alarmWords(alarm)}${powerWords(alarm)}`),
+      rich(replaceWords(context, alarm)),
+    ],
+    mark: markOf(context, { evidence: alarmEvidence(context, alarm) }),
+  };
+}
+
+const powerWords = ({ power }: Alarm): string =>
+  power === undefined ? '' : `, ${power.replaceAll('-', ' ')}`;
+
+function replaceWords(context: Context, alarm: Alarm): string {
+  const end = context.tally.alarms.ends.find(
+    (one) =>
+      one.alarm === alarm ||
+      (one.alarm.id === alarm.id && one.alarm.where === alarm.where && one.alarm.is === alarm.is),
+  );
+  if (end?.replaceBy === undefined) return 'no date read';
+  return `${isoDate(end.replaceBy)} (${end.basis})${end.due ? ', due' : ''}`;
 }
 
 const TOPICS: readonly (readonly [Observation['topic'], string])[] = [
@@ -156,7 +175,7 @@ function observations(context: Context): Block[] {
       {
         kind: 'table',
         id: `observations-${topic.replaceAll(' ', '-')}`,
-        caption: `Seen and measured: ${title.charAt(0).toLowerCase()}${title.slice(1)}`,
+        caption: `Seen and measured: ${lowerFirst(title)}`,
         columns: columns(['Where', 26], ['Observed', 48], ['Beside the figure', 26]),
         rows: list.map((one) => ({
           id: `observed-${one.id}`,
@@ -208,14 +227,18 @@ function oldMaterials(context: Context): Block[] {
           id: `lead-job-${index + 1}`,
           cells: [
             rich(job.where),
-            rich(`${upperFirst(job.areaWords)}; ${job.verdictWords}`),
+            rich(`${upperFirst(job.areaWords)}; ${job.verdictWords}${keptWords(job)}`),
             rich(context.rules.people ? job.whoWords : ''),
           ],
-          mark: markOf(context, { evidence: job.items.flatMap((item) => item.evidence) }),
+          mark: markOfSeveral(
+            context,
+            job.items.map((item) => evidenceOf(context, item)),
+          ),
         })),
         note: rich(leadAsbestosRules().leadMinorRepair.rule),
       });
     }
+    blocks.push(...leadToAsk(context), ...leadDuties(context));
   }
   if (lead.asbestos.length > 0) {
     blocks.push(
@@ -238,4 +261,43 @@ function oldMaterials(context: Context): Block[] {
     );
   }
   return blocks;
+}
+
+const keptWords = ({ keepRecordsThrough: through }: LeadJob): string =>
+  through === undefined ? '' : `; its records are to be kept through ${isoDate(through)} at least`;
+
+/** What the record leaves open about disturbed paint. */
+function leadToAsk(context: Context): Block[] {
+  const { ask, unrecorded } = context.tally.lead;
+  const sentences = [
+    ask,
+    unrecorded.length === 0
+      ? undefined
+      : `For ${counted(unrecorded.length, 'more piece', 'more pieces')} of work of a kind that often disturbs paint, no area is recorded.`,
+  ].filter((sentence) => sentence !== undefined);
+  return sentences.map((sentence, index) => ({
+    kind: 'paragraph',
+    id: `lead-ask-${index + 1}`,
+    size: 'body',
+    text: rich(sentence),
+  }));
+}
+
+/** Due before a buyer is bound; a next owner has that behind them. */
+function leadDuties(context: Context): Block[] {
+  const { duties } = context.tally.lead;
+  if (context.edition === 'care' || duties.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      id: 'lead-duties',
+      caption: 'What federal lead rules ask of a sale, and what this record has of it',
+      columns: columns(['Asked before the buyer is bound', 64], ['Recorded', 36]),
+      rows: duties.map((duty) => ({
+        id: `lead-duty-${duty.id}`,
+        cells: [rich(duty.what), rich(duty.recorded ? upperFirst(duty.words) : duty.words)],
+        mark: markOf(context, { evidence: duty.evidence }, duty.recorded),
+      })),
+    },
+  ];
 }

@@ -1,12 +1,13 @@
-import { printSquareFeet } from '../../facts/floor-area.js';
+import { printSquareFeet, SQUARE_FOOT } from '../../facts/floor-area.js';
+import { groupThousands } from '../../facts/written-number.js';
 import { AREA_CLASS_NAMES, AREA_CLASSES, type LevelArea } from '../../tally/area.js';
 import { columns } from '../columns.js';
 import type { Context } from '../context.js';
 import { drawPlan, type PlanRoom } from '../draw-plan.js';
 import { markOf } from '../marks.js';
 import type { Block, Section, TableRow } from '../packet.js';
-import { rich, soft } from '../rich.js';
-import { groupedNumber } from '../square-feet.js';
+import { rich, soft, strong } from '../rich.js';
+import { squareMetres } from '../square-metres.js';
 
 /** How big the house is, by class and level, with the sums and how it was measured. */
 export function sizeSection(context: Context): Section {
@@ -37,14 +38,23 @@ export function plans(context: Context, highest = PLAN_HEIGHT): Block[] {
     level.corners === undefined ? [] : [{ level, corners: level.corners, rooms: planRooms(context, level) }],
   );
   const smallest = (width: number, height: number): number =>
-    Math.min(...levels.map(({ corners, rooms }) => drawPlan(corners, rooms, width, height).perFoot));
+    Math.min(
+      ...levels.map(
+        ({ level, corners, rooms }) =>
+          drawPlan(corners, rooms, width, height, { reading: level.reading }).perFoot,
+      ),
+    );
   const wideScale = smallest(PLAN_WIDTH, highest);
   const narrowScale = smallest(NARROW_WIDTH, NARROW_HEIGHT);
   return levels.map(({ level, corners, rooms }): Block => {
     const draw = (numbers?: ReadonlyMap<number, number>) =>
       [
-        drawPlan(corners, rooms, PLAN_WIDTH, highest, numbers, wideScale),
-        drawPlan(corners, rooms, NARROW_WIDTH, NARROW_HEIGHT, numbers, narrowScale),
+        drawPlan(corners, rooms, PLAN_WIDTH, highest, { reading: level.reading, numbers, atMost: wideScale }),
+        drawPlan(corners, rooms, NARROW_WIDTH, NARROW_HEIGHT, {
+          reading: level.reading,
+          numbers,
+          atMost: narrowScale,
+        }),
       ] as const;
     // One numbering for both forms: a room that either can't name has a number in the caption.
     const unnamed = [...new Set(draw().flatMap((plan) => plan.unnamed))].sort((one, other) => one - other);
@@ -82,7 +92,7 @@ function isApart(context: Context, level: LevelArea, id: string): boolean {
 
 export function classesTable(context: Context, detail: 'by level' | 'classes only' = 'by level'): Block {
   const { areas } = context.tally;
-  const sqft = (n: number | undefined): string => (n === undefined ? 'not measured' : groupedNumber(n));
+  const sqft = (n: number | undefined): string => (n === undefined ? 'not measured' : groupThousands(n));
   const rows: TableRow[] = AREA_CLASSES.filter((name) => name !== 'garage-and-open').flatMap(
     (name): TableRow[] => {
       const total = areas.byClass[name];
@@ -91,7 +101,10 @@ export function classesTable(context: Context, detail: 'by level' | 'classes onl
       return [
         {
           id: `area-${name}`,
-          cells: [rich(AREA_CLASS_NAMES[name]), rich(total.area === 0n ? 'none' : sqft(total.squareFeet))],
+          cells: [
+            rich(AREA_CLASS_NAMES[name]),
+            rich(total.area === 0n ? 'none' : `${sqft(total.squareFeet)}${squareMetres(total)}`),
+          ],
         },
         ...(levels.length < 2 || detail === 'classes only'
           ? []
@@ -128,47 +141,68 @@ export function classesTable(context: Context, detail: 'by level' | 'classes onl
   };
 }
 
-/** The declaration in one statement, for the sheet. */
-export function declarationInOne(context: Context): Block {
+/**
+ * How it was measured, with the measuring's evidence, then what follows from the rules and is nobody's statement.
+ * Open readings are left to `readings`, which has their figures.
+ */
+function declared(context: Context): { readonly measured: Block; readonly rest: readonly string[] } {
   const { measured } = context.house;
+  const [first, ...rest] = context.tally.areas.declaration.filter(
+    (sentence) => !sentence.startsWith('Open reading, '),
+  );
   return {
-    kind: 'statement',
-    id: 'declaration',
-    size: 'body',
-    text: rich(context.tally.areas.declaration.join(' ')),
-    mark: markOf(
-      context,
-      { evidence: measured?.evidence ?? [], from: measured?.from },
-      measured !== undefined,
-    ),
+    measured: {
+      kind: 'statement',
+      id: 'declaration',
+      size: 'body',
+      text: rich(first),
+      mark: markOf(
+        context,
+        { evidence: measured?.evidence ?? [], from: measured?.from },
+        measured !== undefined,
+      ),
+    },
+    rest,
   };
 }
 
-export function declaration(context: Context): Block[] {
-  const { measured } = context.house;
-  return context.tally.areas.declaration.map((sentence, index) => ({
-    kind: 'statement',
-    id: `declaration-${index + 1}`,
-    size: 'body',
-    text: rich(sentence),
-    mark: markOf(
-      context,
-      { evidence: measured?.evidence ?? [], from: measured?.from },
-      measured !== undefined,
-    ),
-  }));
+/** The declaration in one statement and one paragraph, for the sheet. */
+export function declarationInShort(context: Context): Block[] {
+  const { measured, rest } = declared(context);
+  return [measured, { kind: 'paragraph', id: 'declaration-rest', size: 'small', text: rich(rest.join(' ')) }];
 }
 
-function readings(context: Context): Block[] {
-  return context.tally.areas.readings.map((reading, index) => ({
-    kind: 'statement',
-    id: `reading-${index + 1}`,
-    size: 'body',
-    text: rich(
-      `${reading.room}: ${reading.words} Counted here: ${groupedNumber(reading.countedIfFail)} sq ft; by the other reading ${groupedNumber(reading.countedIfPass)} sq ft.`,
+function declaration(context: Context): Block[] {
+  const { measured, rest } = declared(context);
+  return [
+    measured,
+    ...rest.map(
+      (sentence, index): Block => ({
+        kind: 'paragraph',
+        id: `declaration-${index + 2}`,
+        size: 'body',
+        text: rich(sentence),
+      }),
     ),
-    mark: markOf(context, { evidence: [], from: 'the rule can be read two ways' }),
-  }));
+  ];
+}
+
+/** A rule that can be read two ways, once, with both figures; the one that the class figures use comes first. */
+export function readings(context: Context): Block[] {
+  return context.tally.areas.readings.map((reading, index): Block => {
+    const { countedIfPass: pass, countedIfFail: fail } = reading;
+    const [used, other] = reading.used === 'pass' ? [pass, fail] : [fail, pass];
+    const sqft = (n: number): string => `${groupThousands(n)} sq ft`;
+    return {
+      kind: 'paragraph',
+      id: `reading-${index + 1}`,
+      size: 'body',
+      text: rich(
+        strong(`Open reading, ${reading.room}. `),
+        `${reading.words} Counted here: ${sqft(used)}; by the other reading ${sqft(other)}.`,
+      ),
+    };
+  });
 }
 
 export function record(context: Context): Block[] {
@@ -221,9 +255,8 @@ function sumsTable(level: LevelArea): Block[] {
 
 /** To a hundredth, so that the lines can be added up by hand; rounded half away from zero for display only. */
 function signedSquareFeet(area: bigint): string {
-  const hundredth = 3_048_000n ** 2n;
   const size = area < 0n ? -area : area;
-  const hundredths = (size * 200n + hundredth) / (2n * hundredth);
-  const text = `${groupedNumber(Number(hundredths / 100n))}.${String(hundredths % 100n).padStart(2, '0')}`;
+  const hundredths = (size * 200n + SQUARE_FOOT) / (2n * SQUARE_FOOT);
+  const text = `${groupThousands(hundredths / 100n)}.${String(hundredths % 100n).padStart(2, '0')}`;
   return area < 0n ? `−${text}` : text;
 }

@@ -1,6 +1,6 @@
 import { type Improvement, toldByThemselves } from '../../tally/improvements.js';
 import { type Context, photoAnchor, photoIn, placeName } from '../context.js';
-import { markOfSeveral } from '../marks.js';
+import { evidenceOf, markOfSeveral } from '../marks.js';
 import type { Block, Section } from '../packet.js';
 import { photoCaption } from '../photo-words.js';
 import { inWords, link, rich, strong, upperFirst } from '../rich.js';
@@ -56,7 +56,7 @@ function surfacesTold(context: Context, place: string, surfaces: readonly Improv
       ),
       mark: markOfSeveral(
         context,
-        list.map((one) => ({ evidence: one.source.item.evidence, known: true })),
+        list.map((one) => evidenceOf(context, one.source.item)),
       ),
     };
   });

@@ -1,0 +1,49 @@
+/** A street that is withheld must not stand in the name that every page bears. */
+import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import type { House } from './house.js';
+
+/** Words that many streets share. */
+const COMMON =
+  /^(street|road|lane|court|avenue|drive|place|way|circle|boulevard|terrace|trail|north|south|east|west|old|new|st|rd|ln|ct|ave|dr|blvd)$/;
+
+/** `folder` is the house folder's name: it becomes a part of file names. */
+export function checkAddress({ house }: House, folder: string): Diagnostic[] {
+  const { street, show } = house.address;
+  if (street === undefined || show === 'full') return [];
+  const telling = wordsOf(street).filter((word) => word.length > 2 && !COMMON.test(word));
+  const tells = (name: string): boolean =>
+    telling.length > 0 && telling.every((word) => wordsOf(name).includes(word));
+  const warning = (path: string[], name: string, hint: string): Diagnostic => ({
+    code: 'facts.street-told',
+    severity: 'warning',
+    path,
+    message: `the street is withheld, and ${name} tells it`,
+    hints: [hint, 'or print the street:  show: full'],
+  });
+  return [
+    ...(tells(house.name)
+      ? [
+          warning(
+            ['house', 'name'],
+            `the name “${house.name}”`,
+            'choose another name, for example  name: The Yellow House',
+          ),
+        ]
+      : []),
+    ...(tells(folder)
+      ? [
+          warning(
+            ['house', 'address', 'show'],
+            `the folder name “${folder}”, which stands in file names,`,
+            'rename the folder, for example  yellow-house',
+          ),
+        ]
+      : []),
+  ];
+}
+
+const wordsOf = (text: string): string[] =>
+  text
+    .toLowerCase()
+    .split(/[^\p{L}]+/u)
+    .filter((word) => word !== '');

@@ -1,0 +1,17 @@
+/** Which level lies over which: as the folder lists them, lowest first, unless grades or stated heights say otherwise. */
+import type { Level } from '../facts/house.js';
+import { heightsOf } from './area-split.js';
+
+/** The next level up, or undefined for the topmost one. What lies below the ground is under all that doesn't. */
+export function levelAbove(levels: readonly Level[], level: Level): Level | undefined {
+  const upwards = [...sorted(levels, 'below'), ...sorted(levels, 'above')];
+  return upwards[upwards.indexOf(level) + 1];
+}
+
+/** Levels of one grade: by their heights where each is known, else in the order that they are written in. */
+function sorted(levels: readonly Level[], grade: Level['grade']): Level[] {
+  const listed = levels.filter((level) => level.grade === grade);
+  const heights = heightsOf(levels).filter(({ floor }) => floor.level.grade === grade);
+  if (heights.length < listed.length) return listed;
+  return heights.sort((a, b) => a.height - b.height).map(({ floor }) => floor.level);
+}
