@@ -13,7 +13,7 @@ import type { Terminal } from './terminal.js';
 
 const EXAMPLES: FirstAnswers = {
   name: 'My house',
-  city: 'Fallow Mills',
+  city: 'Your Town',
   state: 'OH',
   built: 'not known',
   bought: undefined,
@@ -100,12 +100,12 @@ async function ask(name: string, terminal: Terminal): Promise<FirstAnswers | und
   const typed = lines[Symbol.asyncIterator]();
   const question = async (words: string, usual: string, check: Check = () => undefined) => {
     for (;;) {
-      lines.setPrompt(`${words} [${usual}]: `);
+      lines.setPrompt(usual === '' ? `${words}: ` : `${words} [${usual}]: `);
       lines.prompt();
       const next = await typed.next();
       if (next.done === true) return undefined;
       const answer = next.value.trim() || usual;
-      const problem = check(answer);
+      const problem = answer === '' ? 'An answer is needed here' : check(answer);
       if (problem === undefined) return answer;
       terminal.out(`  ${problem}\n`);
     }
@@ -113,19 +113,25 @@ async function ask(name: string, terminal: Terminal): Promise<FirstAnswers | und
   try {
     terminal.out('Five questions; Enter takes what stands in brackets. Everything can be changed later.\n');
     const house = await question('What do you call the house', name);
-    const city = house && (await question('Town', EXAMPLES.city));
-    const state = city && (await question('State', EXAMPLES.state, twoCapitals));
+    const city = house && (await question('Town', ''));
+    const state = city && (await question('State, as two letters', '', twoLetters));
     const built = state && (await question('Year built', 'not known', dateOrNotKnown));
     const bought = built && (await question('Day you bought it', 'not known', dateOrNotKnown));
     if (!house || !city || !state || !built || !bought) return undefined;
-    return { name: house, city, state, built, bought: bought === 'not known' ? undefined : bought };
+    return {
+      name: house,
+      city,
+      state: state.toUpperCase(),
+      built,
+      bought: bought === 'not known' ? undefined : bought,
+    };
   } finally {
     lines.close();
   }
 }
 
-const twoCapitals: Check = (answer) =>
-  /^[A-Z]{2}$/.test(answer) ? undefined : 'Two capital letters, for example OH';
+const twoLetters: Check = (answer) =>
+  /^[A-Za-z]{2}$/.test(answer) ? undefined : 'Two letters, for example OH';
 
 const dateOrNotKnown: Check = (answer) => {
   if (answer === 'not known') return undefined;

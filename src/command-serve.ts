@@ -50,7 +50,6 @@ export async function serveCommand(
   const bound = await listen(server, options.port, terminal);
   if (bound === undefined) return 2;
   const address = `http://127.0.0.1:${bound}/`;
-  terminal.out(`\nLook at ${address}  (Ctrl+C ends it)\n`);
 
   const watcher = watch(
     houses.map((house) => house.folder),
@@ -60,6 +59,9 @@ export async function serveCommand(
       awaitWriteFinish: { stabilityThreshold: 40, pollInterval: 10 },
     },
   );
+  await new Promise<void>((resolve) => watcher.once('ready', () => resolve()));
+  terminal.out(`\nLook at ${address}  (Ctrl+C ends it)\n`);
+
   // Saving in an editor makes several events; each house that changed is read once after them.
   const changed = new Set<HouseFolder>();
   let working = false;
@@ -151,6 +153,7 @@ async function answer(
   if (pathname === undefined) return send(400, 'text/plain; charset=utf-8', 'This address can’t be read.\n');
   if (pathname === '/-/changes') {
     response.writeHead(200, { 'content-type': 'text/event-stream', 'cache-control': 'no-store' });
+    response.flushHeaders();
     listeners.add(response);
     request.on('close', () => listeners.delete(response));
     return;

@@ -40,21 +40,20 @@ people: []
 # measured: { by: owner, date: 2026-06-14, method: ansi-z765-2021 }
 # record: { area: "1,410 sq ft", source: county card }
 
-# The floors of the house. Walk the outside walls from one corner back to it.
+# The floors of the house. Walk the outside walls from one corner back to it; take the # away once you have taped them.
 levels:
   - id: main
     name: Main level
     grade: above
-    outline: [east 40', north 26', west 40', south 26']
-    ceiling: 8'
+    # outline: [east 40', north 26', west 40', south 26']
+    # ceiling: 8'
 
 rooms:
   - id: kitchen
     level: main
     use: kitchen
-    size: 11'6" x 12'         # inside, east-west x north-south
-    finishes:
-      - { on: floor, what: not looked at yet, kept: yes }
+    # size: 11'6" x 12'       # inside, east-west x north-south
+    # finishes:
       # - { on: floor, what: vinyl plank, plank: 7" x 48", colour: ash, lot: "A2219", done: 2026-04, by: owner }
       # - { on: walls, what: paint, colour: oat, code: "X-104", base: white base, sheen: eggshell, done: 2026-05, by: owner }
 

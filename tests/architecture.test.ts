@@ -65,6 +65,7 @@ const MACHINE: Rules['machine'] = {
     files: [
       'src/intake/*.ts',
       'src/archive/*.ts',
+      'src/packet/calendar.ts',
       'src/packet/digest.ts',
       'src/print/write-fonts.ts',
       'src/print/write-pdf.ts',
@@ -73,10 +74,6 @@ const MACHINE: Rules['machine'] = {
   },
   'node:buffer': { files: ['src/intake/*.ts'], why: 'bytes become text where a folder is read' },
   'node:os': { files: ['src/intake/develop-photos.ts'], why: 'photos are developed on all processors' },
-  'node:timers': {
-    files: ['src/archive/folder-lock.ts'],
-    why: 'only a build that finds another at work waits',
-  },
   'node:zlib': { files: ['src/print/*.ts', 'src/archive/*.ts'], why: 'only files are packed' },
 };
 
@@ -89,8 +86,7 @@ const QUESTIONS: Rules['asks'] = {
   'Date.now': nowhere(NO_CLOCK),
   'new Date()': nowhere(NO_CLOCK),
   'Date()': nowhere(NO_CLOCK),
-  // How long one build has waited for another that writes the same house; no output knows of it.
-  'performance.now': { files: ['src/archive/folder-lock.ts'], why: NO_CLOCK },
+  'performance.now': nowhere(NO_CLOCK),
   'Math.random': nowhere(NO_DICE),
   randomBytes: nowhere(NO_DICE),
   // Two builds at once must not share a half-made folder; its name never reaches an output.

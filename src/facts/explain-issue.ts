@@ -65,14 +65,25 @@ function settle(issue: Issue, above: FactPath, raw: unknown): { issue: Issue; pa
   return best;
 }
 
+/** A rectangle is four numbers deep in two lists; what is wrong with one of them says nothing by itself. */
+const RECTANGLE = 'a rectangle is left, top, width and height, each a part of the picture from 0 to 1';
+const RECTANGLE_HINT = 'write for example  hide: [[0.1, 0.2, 0.3, 0.1]]  (0.5 is half the picture)';
+
 function explainLeaf(issue: Issue, path: FactPath, raw: unknown, written: Written): Explained[] {
   const value = valueAt(raw, path);
   const name = String(path.at(-1) ?? 'house');
   const field = describedAt(path);
-  const one = (code: Code, message: string, hints: readonly string[], absent = false): Explained[] => [
-    { diagnostic: { code, severity: 'error', path, message, hints }, cut: path, absent },
-  ];
+  const one = (
+    code: Code,
+    message: string,
+    hints: readonly string[],
+    absent = false,
+    at: FactPath = path,
+  ): Explained[] => [{ diagnostic: { code, severity: 'error', path: at, message, hints }, cut: at, absent }];
 
+  const hide = path.indexOf('hide');
+  if (path[0] === 'photos' && hide === 2)
+    return one('facts.kind', RECTANGLE, [RECTANGLE_HINT], false, path.slice(0, 4));
   if (issue.code === 'unrecognized_keys') return unknownWords(issue.keys, path, raw, written);
   if (value === undefined) {
     return one(
@@ -200,7 +211,7 @@ function unknownWord(key: string, parent: FactPath): Explained {
 
 function howToAdd(name: string, path: FactPath, field: ReturnType<typeof describedAt>): string {
   if (field.choices.length > 0 && field.kind === 'choice')
-    return `add a line  ${name}: ${oneOf(field.choices)}`;
+    return `add a line  ${name}: ${field.example ?? field.choices[0]}  (or one of: ${oneOf(field.choices)})`;
   if (field.example !== undefined) return `add a line  ${name}: ${field.example}`;
   const needed = wordsAt(path).filter((word) => isRequired([...path, word]));
   return needed.length === 0

@@ -4,11 +4,11 @@
  * Takes a house, a tally and an edition's name. Gives the packet. Never knows HTML, PDF or YAML, and takes words
  * only from what the edition may know (`edition-house.ts`). Start reading at `composePacket`.
  */
-import { printDate, readDate } from '../facts/date.js';
 import type { House } from '../facts/house.js';
 import type { Tally } from '../tally/tally.js';
 import { careCalendar } from './calendar.js';
 import { type Context, contextFor, type PhotoOnDisk } from './context.js';
+import { isoDate } from './date-words.js';
 import { digestOf } from './digest.js';
 import { houseFor } from './edition-house.js';
 import { listingExports } from './listing-fields.js';
@@ -62,7 +62,7 @@ export function composePacket(order: ComposeOrder): Packet {
     house: { folder: order.folder, name: house.house.name, place: placeOf(context) },
     edition: { name: order.edition, title: rules.title, reader: rules.reader },
     asOf: order.tally.asOf,
-    asOfText: inWords(order.tally.asOf),
+    asOfText: isoDate(order.tally.asOf),
     arrangement: rules.arrangement,
     keyFacts: keyFacts(context),
     sections,
@@ -118,11 +118,6 @@ function placeOf({ house, edition }: Context): string {
   const town = `${address.city}, ${address.state}${address.zip === undefined ? '' : ` ${address.zip}`}`;
   if (address.street !== undefined) return `${address.street}, ${town}`;
   return edition !== 'care' && address.show === 'street-withheld' ? `${town} · street withheld` : town;
-}
-
-function inWords(iso: string): string {
-  const read = readDate(iso);
-  return read.ok ? printDate(read.value) : iso;
 }
 
 function exportsOf(context: Context): PacketExport[] {

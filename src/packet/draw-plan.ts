@@ -136,10 +136,12 @@ function roomShapes(
   });
   const fits = (text: string, size: number, along: number): boolean =>
     text.length * size * ADVANCE + 4 <= along;
-  if (fits(room.name, NAME_SIZE, wide) && high >= 22 && fits(room.size, SIZE_SIZE, wide)) {
-    shapes.push(label(room.name, -1, 'small'), label(room.size, 8.5, 'tick'));
-  } else if (fits(room.name, NAME_SIZE, wide) && high >= 11) shapes.push(label(room.name, 2.5, 'small'));
-  else if (fits(room.name, NAME_SIZE, high) && wide >= 11) shapes.push(label(room.name, 2.5, 'small', -90));
+  // A room that the caption numbers for the other form bears its number here as well.
+  const name = number === undefined ? room.name : `${number} ${room.name}`;
+  if (fits(name, NAME_SIZE, wide) && high >= 22 && fits(room.size, SIZE_SIZE, wide)) {
+    shapes.push(label(name, -1, 'small'), label(room.size, 8.5, 'tick'));
+  } else if (fits(name, NAME_SIZE, wide) && high >= 11) shapes.push(label(name, 2.5, 'small'));
+  else if (fits(name, NAME_SIZE, high) && wide >= 11) shapes.push(label(name, 2.5, 'small', -90));
   else {
     unnamed();
     if (number !== undefined && wide >= 6 && high >= 8) shapes.push(label(String(number), 2.5, 'small'));

@@ -87,7 +87,10 @@ export function houseFor(house: House, edition: EditionName): House {
       .filter((document) => !document.private && !holdsPrices(document))
       .map(documentFor),
     photos: Object.fromEntries(
-      Object.entries(house.photos).filter(([, photo]) => !photo.private && photo.alt !== undefined),
+      // A label shows its serial number, in the picture and mostly in its words, too.
+      Object.entries(house.photos).filter(
+        ([, photo]) => !photo.private && photo.alt !== undefined && (rules.serials || photo.when !== 'label'),
+      ),
     ),
     conveys: house.conveys,
     dues: house.dues,

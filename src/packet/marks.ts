@@ -3,7 +3,6 @@ import { type HouseDate, printDate, readDate } from '../facts/date.js';
 import type { Fact } from '../facts/fact.js';
 import type { Document } from '../facts/house.js';
 import { type Context, photoAnchor, photoIn } from './context.js';
-import { holdsPrices } from './edition-house.js';
 import type { EvidenceMark, Run } from './packet.js';
 import { link, say, soft } from './rich.js';
 
@@ -128,14 +127,21 @@ function paper(context: Context, id: string): Run | undefined {
       `paper-${id}`,
     );
   const hidden = context.whole.documents.find((one) => one.id === id);
+  // A paper with prices is named by its kind and date; one marked private by nothing at all.
   if (hidden !== undefined)
-    return !hidden.private || holdsPrices(hidden)
-      ? soft(withDate(context, hidden.kind, hidden.date))
-      : undefined;
+    return hidden.private ? undefined : soft(withDate(context, hidden.kind, hidden.date));
   const photo = photoIn(context, id);
-  if (photo === undefined) return undefined;
+  if (photo === undefined) return hiddenPhoto(context, id);
   const taken = photo.taken ?? dayOf(photo.takenOn);
   return link(withDate(context, 'photo', taken), photoAnchor(context, id));
+}
+
+/** A label's photo shows serial numbers and is left out of some editions; that there is one may be said. */
+function hiddenPhoto(context: Context, id: string): Run | undefined {
+  const fact = context.whole.photos[id];
+  const file = context.photos.get(id);
+  if (fact === undefined || file === undefined || fact.private || fact.when !== 'label') return undefined;
+  return soft(withDate(context, 'label photo', fact.taken ?? dayOf(file.takenOn)));
 }
 
 const withDate = (context: Context, words: string, date: HouseDate | undefined): string =>

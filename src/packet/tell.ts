@@ -91,7 +91,9 @@ function workBody(context: Context, improvement: Improvement): string {
       ? [[one.source.item.what, one.source.item.colour].filter(Boolean).join(', ')]
       : [],
   );
-  const brought = ['new', 'replaced', 'added', 'moved'].includes(item.did) ? systems : [];
+  const brought = ['new', 'replaced', 'added', 'moved'].includes(item.did)
+    ? systems.filter((system) => !system.kept)
+    : [];
   const put = [
     ...brought.map((system) => [system.name ?? system.is, systemWords(system)].filter(Boolean).join(', ')),
     ...new Set(finishes),

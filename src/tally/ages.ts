@@ -2,7 +2,7 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
 import { type Age, type AgeSpan, ageSpan } from '../facts/age.js';
-import type { HouseDate } from '../facts/date.js';
+import { type HouseDate, printDate } from '../facts/date.js';
 import type { Fact } from '../facts/fact.js';
 import type { House, System } from '../facts/house.js';
 import { inFuture } from './future-dates.js';
@@ -68,23 +68,50 @@ export function deriveAges(
 type Dated = Pick<SystemAge, 'basis' | 'date' | 'fact'>;
 
 function dateOf(system: System, asOf: string, path: FactPath, diagnostics: Diagnostic[]): Dated {
-  if (system.made?.value !== undefined) return { basis: 'made', date: system.made.value, fact: system.made };
-  const { label } = system;
-  if (label?.reads !== undefined) {
-    const read = readLabel(label.serial, label.reads, asOf);
-    if (read.ok) return { basis: 'label', date: read.value, fact: undefined };
-    diagnostics.push({
-      code: 'tally.label',
-      severity: 'error',
-      path: [...path, 'label', 'reads'],
-      message: read.problem,
-      hints: [read.hint],
-    });
+  const labelled = labelDate(system, asOf, path, diagnostics);
+  const made = system.made?.value;
+  if (made !== undefined) {
+    if (labelled !== undefined && !meet(made, labelled)) diagnostics.push(labelSaysOtherwise(labelled, path));
+    return { basis: 'made', date: made, fact: system.made };
   }
+  if (labelled !== undefined) return { basis: 'label', date: labelled, fact: undefined };
   if (system.installed?.value !== undefined)
     return { basis: 'installed', date: system.installed.value, fact: system.installed };
   return { basis: 'not known', date: undefined, fact: system.made ?? system.installed };
 }
+
+/** The date that the label gives by the writer's pattern; a pattern that does not fit is reported. */
+function labelDate(
+  system: System,
+  asOf: string,
+  path: FactPath,
+  diagnostics: Diagnostic[],
+): HouseDate | undefined {
+  const { label } = system;
+  if (label?.reads === undefined) return undefined;
+  const read = readLabel(label.serial, label.reads, asOf);
+  if (read.ok) return read.value;
+  diagnostics.push({
+    code: 'tally.label',
+    severity: 'error',
+    path: [...path, 'label', 'reads'],
+    message: read.problem,
+    hints: [read.hint],
+  });
+  return undefined;
+}
+
+/** ISO days sort as text; an open end reaches everything. */
+const meet = (one: HouseDate, other: HouseDate): boolean =>
+  (one.earliest ?? '') <= (other.latest ?? '9999') && (other.earliest ?? '') <= (one.latest ?? '9999');
+
+const labelSaysOtherwise = (labelled: HouseDate, path: FactPath): Diagnostic => ({
+  code: 'tally.label',
+  severity: 'error',
+  path: [...path, 'made'],
+  message: `the label of the same system says ${printDate(labelled)}`,
+  hints: ['check the serial number and how it is read, or correct  made:'],
+});
 
 function checkOrder(system: System, dated: Dated, path: FactPath, diagnostics: Diagnostic[]): void {
   const made = dated.basis === 'installed' ? undefined : dated.date?.earliest;

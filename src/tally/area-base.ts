@@ -116,7 +116,7 @@ function fromRooms(level: Level, rooms: readonly RoomFloor[], path: FactPath): B
   if (sized.length === 0) {
     const unknown: Diagnostic = {
       code: 'tally.level-size',
-      severity: 'warning',
+      severity: 'note',
       path,
       message: `${level.name} has neither an outline nor a size, and none of its rooms has one, so its area is not known`,
       hints: [`add its outside size, for example  size: 40' x 26'`, 'give its outline, wall by wall'],

@@ -71,7 +71,7 @@ function attachedReading({ name, squareFeet }: StructureArea): OpenReading {
   const counts = squareFeet ?? 0;
   return {
     room: name,
-    words: `Finished, usable all year and attached. It counts as finished area (${counts} sq ft) only if finished space of the house leads into it; then it belongs into the outline or the parts of its level. Here it is stated apart.`,
+    words: `Finished, usable all year and attached. It counts as finished area (${counts} sq ft) only if finished space of the house leads into it; then it belongs in the outline or the parts of its level. Here it is stated apart.`,
     countedIfPass: counts,
     countedIfFail: 0,
     used: 'fail',

@@ -76,7 +76,8 @@ export function listImprovements(house: House): { done: readonly Improvement[]; 
     }
   }
   for (const item of house.systems) {
-    if (toldInWork.has(item.id)) continue;
+    // A kept system that work was done on is still a kept one: downspouts were added, the gutters are as found.
+    if (toldInWork.has(item.id) && !item.kept) continue;
     const source = { kind: 'system', item } as const;
     const where = item.where === undefined ? [] : [item.where];
     const did = deedOfSystem(house, item);

@@ -1,5 +1,5 @@
 /** What lies in out/ is whole, whatever happens to a build. */
-import { cpSync, existsSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { typed } from '../tools/gallery.js';
@@ -82,13 +82,18 @@ describe('a build that is killed', () => {
     ['as soon as the earlier output is set aside', seen('.sillplate-old-')],
   ] as const)('%s', (_name, moment) => killed(moment));
 
-  it('between the two renames, is put right by a build of another house', async () => {
+  it('between the two renames, is left alone by a build of another house, and put back even by a build that fails', async () => {
     const old = path.join(out, '.sillplate-old-test-lane');
     renameSync(made, old);
     const other = writeHouse(scratch, 'other');
     expect(
       (await typed(['build', other, '--edition', 'agent', '--as-of', '2026-11-20', '--out', out])).status,
     ).toBe(0);
+    expect(fingerprint(old)).toBe(whole.get('2026-11-21'));
+    const broken = path.join(scratch, 'broken', 'test-lane');
+    mkdirSync(broken, { recursive: true });
+    writeFileSync(path.join(broken, 'house.yaml'), 'house: [');
+    expect((await typed(['build', broken, '--as-of', '2026-11-20', '--out', out])).status).toBe(1);
     expect(fingerprint(made)).toBe(whole.get('2026-11-21'));
     expect(existsSync(old)).toBe(false);
   });

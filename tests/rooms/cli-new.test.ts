@@ -42,7 +42,7 @@ describe('sillplate new --yes', () => {
     const text = readFileSync(file, 'utf8')
       // Every commented fact, at its own indentation; the prose above the house stays a comment.
       .replace(
-        /^( *)# (street:|zip:|bought:|lot:|- \{ (?:id|what|ask|on):|measured:|record:|IMG_0412:)/gm,
+        /^( *)# (street:|zip:|bought:|lot:|outline:|ceiling:|size:|finishes:|- \{ (?:id|what|ask|on):|measured:|record:|IMG_0412:)/gm,
         (_all, indent: string, rest: string) => `${indent}${rest === 'IMG_0412:' ? '  ' : ''}${rest}`,
       )
       .replace(/^(people|work|conditions|documents|answers|photos): (\[\]|\{\})$/gm, '$1:')
@@ -95,10 +95,11 @@ describe('sillplate new --yes', () => {
 
 describe('sillplate new with questions', () => {
   it('takes the answers, asks again where one can’t be used, and writes what was said', async () => {
-    const answers = ['O’Brien: House #2', 'Dry Wells', 'Arizona', 'AZ', '4/11/1960', '1960~', '', ''];
+    const answers = ['O’Brien: House #2', '', 'Dry Wells', 'Arizona', 'az', '4/11/1960', '1960~', '', ''];
     const { out, status } = await runProgram(['new', at('asked')], { typed: `${answers.join('\n')}\n` });
     expect(status).toBe(0);
-    expect(out).toContain('Two capital letters, for example OH');
+    expect(out).toContain('An answer is needed here');
+    expect(out).toContain('Two letters, for example OH');
     expect(out).toContain('“4/11/1960” is not how a date is written here');
     const text = readFileSync(at('asked/house.yaml'), 'utf8');
     expect(text).toContain('name: "O’Brien: House #2"');

@@ -54,8 +54,8 @@ describe('an edition', () => {
     expect(house['private-notes']).toEqual([]);
     expect(house.house.parcel).toBeUndefined();
     expect(house.documents.map((one) => one.id)).toEqual(['card']);
-    expect(house.documents[0]).not.toHaveProperty('file');
-    expect(house.documents[0]).not.toHaveProperty('kept');
+    expect(house.documents[0]?.file).toBeUndefined();
+    expect(house.documents[0]?.kept).toBeUndefined();
     expect(Object.keys(house.photos)).toEqual(['shown']);
   });
 

@@ -37,7 +37,7 @@ describe('listing fields', () => {
     });
   });
 
-  it.each(['1948~', '1946/1950', '../1950', 'not known'])(
+  it.each(['1948~', '1948?', '1946/1950', '../1950', '194X', '1948-24', 'not known'])(
     'leave out a year that is not one year: %s',
     (built) => {
       expect(exportsOf({ house: { built } }).json).not.toHaveProperty('YearBuilt');
@@ -47,6 +47,81 @@ describe('listing fields', () => {
   it('leave out rooms, size and lot that nobody described, and never say none or 0', () => {
     const { json } = exportsOf({});
     expect(Object.keys(json).filter((name) => /Bed|Bath|Area|Lot|Garage/u.test(name))).toEqual([]);
+  });
+
+  const HOME = { rooms: [{ id: 'kitchen', level: 'main', use: 'kitchen' as const }], levels: [LEVEL] };
+
+  it('count the rooms that are described, and never 0', () => {
+    expect(Object.keys(exportsOf(HOME).json).filter((name) => /Bed|Bath/u.test(name))).toEqual([]);
+    const baths = (...kinds: ('full' | 'half' | undefined)[]) => {
+      const rooms = kinds.map((bath, at) => ({
+        id: `b${at}`,
+        level: 'main',
+        use: 'bath' as const,
+        ...(bath && { bath }),
+      }));
+      const { json } = exportsOf({ levels: [LEVEL], rooms });
+      return Object.entries(json).filter(([name]) => name.startsWith('Bath'));
+    };
+    expect(baths('full', 'half')).toEqual([
+      ['BathroomsFull', 1],
+      ['BathroomsHalf', 1],
+    ]);
+    // A bath of no stated kind may be of any.
+    expect(baths('full', undefined)).toEqual([]);
+  });
+
+  it('never say that there is no garage', () => {
+    const garage = (spec: PartialSpec) => {
+      const { GarageYN, AttachedGarageYN } = exportsOf(spec).json;
+      return [GarageYN, AttachedGarageYN];
+    };
+    expect(garage({ structures: [{ id: 'shed', is: 'shed' }] })).toEqual([undefined, undefined]);
+    expect(garage({ structures: [{ id: 'g', is: 'garage', attached: false }] })).toEqual([true, false]);
+    expect(garage({ levels: [LEVEL], rooms: [{ id: 'car', level: 'main', use: 'garage' }] })).toEqual([
+      true,
+      true,
+    ]);
+    expect(
+      garage({
+        levels: [LEVEL],
+        rooms: [{ id: 'car', level: 'main', use: 'garage' }],
+        structures: [{ id: 'deck', is: 'deck' }],
+      }),
+    ).toEqual([true, true]);
+  });
+
+  it('say who measured only where somebody did', () => {
+    const source = (spec: PartialSpec) =>
+      exportsOf({ levels: [LEVEL], ...spec }).json.AboveGradeFinishedAreaSource;
+    expect(source({})).toBeUndefined();
+    expect(source({ measured: { by: 'owner', method: 'other' } })).toBe('Owner');
+    expect(source({ measured: { by: 'owner', method: 'plans' } })).toBe('Plans');
+  });
+
+  it('say where the size of the lot is from, in the words there are', () => {
+    const source = (fact: object, spec: PartialSpec = {}) =>
+      exportsOf({ ...spec, house: { lot: { is: '0.21 acre', ...fact } } }).json.LotSizeSource;
+    expect(source({})).toBe('Owner');
+    expect(source({ from: 'owner' })).toBe('Owner');
+    expect(source({ from: 'county record' })).toBe('Public Records');
+    expect(source({ from: 'survey of 1998' })).toBe('Other');
+    expect(source({ from: 'seller' })).toBeUndefined();
+    const documents = [{ id: 'plat', what: 'boundary survey', kind: 'survey' as const }];
+    expect(source({ evidence: ['plat'] }, { documents })).toBe('Other');
+  });
+
+  it('leave out what was taken out of the house', () => {
+    const systems = [
+      { id: 'old', is: 'oven', did: 'removed' as const, conveys: 'yes' as const },
+      { id: 'new', is: 'range', conveys: 'yes' as const },
+    ];
+    expect(exportsOf({ systems }).json.Inclusions).toBe('range');
+  });
+
+  it('have no word for two and a half storeys', () => {
+    expect(exportsOf({ house: { storeys: 'two-and-a-half' } }).json).not.toHaveProperty('Levels');
+    expect(exportsOf({ house: { storeys: 'two' } }).json.Levels).toEqual(['Two']);
   });
 
   it('stand in the CSV file as in the JSON file, quoted as RFC 4180 has it', () => {

@@ -41,6 +41,20 @@ describe('the age of a system', () => {
     expect(old.comparison.words).toBe('older than every published life');
   });
 
+  test('is not told of what was taken out, whose dates are still checked', () => {
+    const { ages, diagnostics } = deriveAges(
+      houseFrom({
+        systems: [
+          { id: 'old', is: 'gravity coal hopper', made: 2015, installed: 2010, did: 'removed' },
+          { id: 'new', is: 'furnace, gas', installed: 2019 },
+        ],
+      }),
+      AS_OF,
+    );
+    expect(ages.map((one) => [one.system.id, one.path])).toEqual([['new', ['systems', 1]]]);
+    expect(diagnostics.map((one) => one.code)).toEqual(['tally.date-order']);
+  });
+
   test('not known stays not known, with the fact that says so', () => {
     const { basis, fact, age } = agesOf({
       is: 'furnace, gas',

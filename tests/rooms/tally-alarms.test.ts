@@ -134,7 +134,9 @@ describe('alarms that belong to no place', () => {
 
   test('are a carbon monoxide alarm of an all-electric house, and one at a stair', () => {
     expect(others('carbon-monoxide', 'hall')).toEqual(['a']);
-    expect(others('carbon-monoxide', 'hall', { systems: [{ id: 'b', is: 'boiler', fuel: 'oil' }] })).toEqual([]);
+    expect(others('carbon-monoxide', 'hall', { systems: [{ id: 'b', is: 'boiler', fuel: 'oil' }] })).toEqual(
+      [],
+    );
     const stairs = [{ id: 'stair', risers: 12, handrail: 'yes' as const }];
     expect(others('smoke', 'stair', { stairs })).toEqual(['a']);
   });

@@ -78,6 +78,59 @@ describe('outlines', () => {
   });
 });
 
+describe('the unit that a level and its rooms are printed in', () => {
+  const readings = (level: Plain, size: string, at?: string[]) => {
+    const [one] = measure({ levels: [main(level)], rooms: [room('den', { size, at })] }).areas.levels;
+    return [one?.reading, one?.rooms[0]?.reading];
+  };
+
+  test('is the one that each was read in', () => {
+    const at = ['east 0.2 m', 'north 0.2 m'];
+    expect(readings({ size: '12.2 m x 8 m' }, '3.1 m x 4 m', at)).toEqual(['metric', 'metric']);
+    expect(readings({ size: `40' x 26'` }, `10'6" x 12'`, [`east 6"`, `north 6"`])).toEqual([
+      'inches',
+      'inches',
+    ]);
+    expect(readings({ size: `40' x 26'` }, '3.1 m x 4 m', at)).toEqual(['inches', 'metric']);
+    expect(readings({ size: '40.5 ft x 26.2 ft' }, '10.5 ft x 12 ft')).toEqual(['tenths', undefined]);
+    expect(readings({}, '3.1 m x 4 m')).toEqual(['metric', undefined]);
+  });
+});
+
+describe('the level above', () => {
+  const stair = { openings: [{ what: 'stair', size: "3' x 10'", treads: "3' x 10'" }] };
+  const cellar = main({ id: 'cellar', name: 'Cellar', grade: 'below', ceiling: '6\'6"', ...square });
+  const low = main({ id: 'low', name: 'Low level', ceiling: '6\'6"', ...square });
+  const upper = main({ id: 'upper', name: 'Upper level', ...square });
+  const under = (levels: Plain[], id: string) =>
+    measure({ levels })
+      .areas.levels.find((one) => one.id === id)
+      ?.lines.map((line) => line.what)
+      .filter((what) => what.startsWith('Under the stairs'));
+
+  test('a cellar has the main level over it, even if it is listed last', () => {
+    const level = main({ ...square, ...stair });
+    for (const levels of [
+      [cellar, level, upper],
+      [level, upper, cellar],
+      [level, cellar, upper],
+    ])
+      expect(under(levels, 'cellar')).toHaveLength(1);
+    // The upper level’s stairs come down to the main one.
+    expect(under([main({ ...square }), main({ ...upper, ...stair }), cellar], 'cellar')).toEqual([]);
+  });
+
+  test('stated heights go before the order of the list', () => {
+    const high = main({ ...upper, ...stair, floor: "9'" });
+    expect(under([high, low], 'low')).toHaveLength(1);
+    expect(under([low, high], 'low')).toHaveLength(1);
+    expect(under([low, main({ ...upper, floor: "18'" }), high], 'low')).toHaveLength(1);
+    expect(
+      under([low, main({ ...upper, ...stair, floor: "18'" }), main({ ...high, openings: [] })], 'low'),
+    ).toEqual([]);
+  });
+});
+
 describe('a level’s size', () => {
   test('given twice is an error, and the area is unknown', () => {
     const { areas, diagnostics } = measure({
@@ -91,7 +144,7 @@ describe('a level’s size', () => {
 
   test('given nowhere leaves the area unknown and says so', () => {
     const { areas, diagnostics } = measure({ levels: [main()] });
-    expect(codes(diagnostics)).toEqual(['warning tally.level-size']);
+    expect(codes(diagnostics)).toEqual(['note tally.level-size']);
     expect(areas.byClass['above-finished'].area).toBe(0n);
     expect(areas.declaration.join(' ')).toContain('The area of Main level is not known');
   });
@@ -417,6 +470,7 @@ describe('places', () => {
         id: 'den',
         name: 'Den',
         sizeWords: '10′ 0″ × 12′ 0″',
+        reading: 'inches',
         corners: [
           [2 * FOOT, 0],
           [12 * FOOT, 0],

@@ -82,7 +82,7 @@ describe('the duties before the buyer is bound', () => {
     expect(duties.map((duty) => [duty.id, duty.recorded, duty.words])).toEqual([
       ['pamphlet', true, 'given 22 June 2026'],
       ['disclose-known', true, 'stated: none known'],
-      ['records', true, 'on file: lead paint test, 2026'],
+      ['records', true, 'one report is on file'],
       ['agents', false, 'not recorded in the house folder'],
       ['ten-days', false, 'not recorded in the house folder'],
       ['attachment', false, 'not recorded in the house folder'],
@@ -331,12 +331,13 @@ describe('old materials that may hold asbestos', () => {
     expect(asbestos[0]?.source).toMatch(/Asbestos in Your Home; 29 CFR 1926\.1101 \(from memory\)/);
   });
 
-  test('a report on file is named, and changes nothing else', () => {
+  test('a report on file is told, and named among its evidence only', () => {
     const { asbestos } = lead({
       documents: [{ id: 'lab', what: 'asbestos test, hall floor', kind: 'report' }],
       work: [work('a', { what: 'sheet vinyl', did: 'removed' })],
     });
-    expect(asbestos[0]?.words).toBe('Sheet vinyl removed: on file: asbestos test, hall floor');
+    expect(asbestos[0]?.words).toBe('Sheet vinyl removed: a test report is on file');
+    expect(asbestos[0]?.evidence).toEqual(['lab']);
   });
 
   test.each<[FinishSpec, string]>([

@@ -133,13 +133,23 @@ test('only what can show a thing stands behind it: photos, labels, reports, but 
   const evidence = ['receipt', 'invoice', 'label', 'permit', 'IMG_1', 'report'];
   const all = observe({
     ...bedroom([{ 'clear-width': '30"', evidence }]),
-    documents: (['receipt', 'invoice', 'label', 'report'] as const).map((kind) => ({ id: kind, what: kind, kind })),
+    documents: (['receipt', 'invoice', 'label', 'report'] as const).map((kind) => ({
+      id: kind,
+      what: kind,
+      kind,
+    })),
     permits: [{ id: 'permit', what: 'water heater', state: 'final' }],
     photos: { IMG_1: { shows: 'the label' } },
     stairs: [{ id: 's', risers: 9, handrail: 'yes', tread: '11"', evidence }],
     guards: [{ what: 'porch', drop: '40"', guard: 'yes', evidence }],
     systems: [
-      { id: 'h', is: 'water heater, tank, gas', 'set-to': '120 F', 'relief-pipe': { diameter: '3/4"', evidence }, evidence },
+      {
+        id: 'h',
+        is: 'water heater, tank, gas',
+        'set-to': '120 F',
+        'relief-pipe': { diameter: '3/4"', evidence },
+        evidence,
+      },
       { id: 'r', is: 'range, gas', evidence },
     ],
     pool: { barriers: [{ what: 'fence', evidence }] },

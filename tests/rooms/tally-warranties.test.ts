@@ -54,7 +54,11 @@ describe('a warranty', () => {
     const about = (asOf: string) => end({ until: '2030~' }, undefined, asOf);
     expect(about('2026-06-20')).toMatchObject({ basis: 'as stated', lastDay: undefined, running: true });
     expect(about('2026-06-20')?.stated?.written).toBe('2030~');
-    expect([about('2029-01-01'), about('2030-06-01'), about('2031-12-31'), about('2032-01-01')].map((one) => one?.running)).toEqual([true, undefined, undefined, false]);
+    expect(
+      [about('2029-01-01'), about('2030-06-01'), about('2031-12-31'), about('2032-01-01')].map(
+        (one) => one?.running,
+      ),
+    ).toEqual([true, undefined, undefined, false]);
     const span = (asOf: string, until = '2028/2030') => end({ until, years: 1 }, '2026', asOf)?.running;
     expect([span('2028-01-01'), span('2028-01-02'), span('2030-12-31'), span('2031-01-01')]).toEqual([
       true,
@@ -68,7 +72,11 @@ describe('a warranty', () => {
 
   test('counted from a start that is not one day is open between its two ends', () => {
     const counted = (asOf: string) => end({ years: 6 }, '2020', asOf);
-    expect([counted('2026-01-01'), counted('2026-06-20'), counted('2026-12-31'), counted('2027-01-01')].map((one) => one?.running)).toEqual([true, undefined, undefined, false]);
+    expect(
+      [counted('2026-01-01'), counted('2026-06-20'), counted('2026-12-31'), counted('2027-01-01')].map(
+        (one) => one?.running,
+      ),
+    ).toEqual([true, undefined, undefined, false]);
     expect(counted('2026-06-20')).toMatchObject({ lastDay: '2026-01-01', stated: undefined });
     expect(end({ years: 6 }, '2015/..', '2026-06-20')?.running).toBeUndefined();
   });

@@ -101,13 +101,16 @@ function oneText(context: Context, one: Improvement): Rich {
   );
 }
 
-/** The main level's plan only: the sheet is short. */
+/** Points: half a page is left for the rest of the section. */
+const HIGHEST_PLAN = 300;
+
+/** The main level's plan only, to its own scale: the sheet is short. */
 export function sheetSize(context: Context): Section {
   const { areas } = context.tally;
   const largest = [...areas.levels].sort((a, b) =>
     Number(b.byClass['above-finished'] - a.byClass['above-finished']),
   )[0];
-  const plan = plans(context, 300).find((block) => block.id === `plan-${largest?.id}`);
+  const plan = largest === undefined ? [] : plans(context, [largest], HIGHEST_PLAN);
   return {
     id: 'size',
     title: 'Size',
@@ -116,7 +119,7 @@ export function sheetSize(context: Context): Section {
       ...declarationInShort(context),
       ...readings(context),
       ...record(context),
-      ...(plan === undefined ? [] : [plan]),
+      ...plan,
     ],
   };
 }

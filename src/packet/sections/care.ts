@@ -7,10 +7,9 @@ import { nameOf } from '../../facts/place-name.js';
 import { printProductSize } from '../../facts/size.js';
 import type { FinishQuantity } from '../../tally/finish-quantities.js';
 import { datesWords } from '../age-words.js';
-import { alarmEvidence, alarmWords } from '../alarm-words.js';
+import { alarmEvidence, alarmWords, replaceByWords } from '../alarm-words.js';
 import { columns } from '../columns.js';
 import { type Context, placeName } from '../context.js';
-import { isoDate } from '../date-words.js';
 import { evidenceOf, markOf } from '../marks.js';
 import type { Block, Section } from '../packet.js';
 import { rich, strong, upperFirst } from '../rich.js';
@@ -79,9 +78,7 @@ function alarmDates(context: Context): Block[] {
         id: `alarm-date-${index + 1}`,
         cells: [
           rich(`${upperFirst(alarmWords(end.alarm))}, ${placeName(context, end.alarm.where).toLowerCase()}`),
-          rich(
-            end.replaceBy === undefined ? 'not known' : `${isoDate(end.replaceBy)}${end.due ? ', due' : ''}`,
-          ),
+          rich(end.replaceBy === undefined ? 'not known' : replaceByWords(end)),
           rich(end.basis),
         ],
         mark: markOf(context, { evidence: alarmEvidence(context, end.alarm) }, end.replaceBy !== undefined),

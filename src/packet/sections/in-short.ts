@@ -66,7 +66,12 @@ function lead(context: Context): Block {
     text: rich(
       `${upperFirst(withArticle(shape))}${year}${with_ === '' ? '' : `${year.startsWith(',') ? ',' : ''} with ${with_}`}. ${upperFirst(roomsInWords(house))}.${span}${ground}`,
     ),
-    mark: markOfFact(context, built),
+    // The sentence says more than the year: rooms and days rest on the owner's word.
+    mark: markOfSeveral(context, [
+      { from: built.from, evidence: built.evidence, known: built.value !== undefined },
+      ...(foundation?.value === undefined ? [] : [{ evidence: foundation.evidence, known: true }]),
+      { evidence: [], known: true },
+    ]),
   };
 }
 

@@ -5,7 +5,7 @@ import type { LeadJob } from '../../tally/lead-jobs.js';
 import type { Observation } from '../../tally/observations.js';
 import { leadAsbestosRules } from '../../tally/tables/lead-asbestos.js';
 import { safetyRules } from '../../tally/tables/safety.js';
-import { alarmEvidence, alarmWords } from '../alarm-words.js';
+import { alarmEvidence, alarmWords, replaceByWords } from '../alarm-words.js';
 import { columns } from '../columns.js';
 import { type Context, placeName } from '../context.js';
 import { isoDate } from '../date-words.js';
@@ -74,7 +74,7 @@ function alarms(context: Context): Block[] {
       id: 'alarms-count',
       size: 'body',
       text: rich(
-        `By rooms and levels a smoke alarm is looked for in ${smoke} ${smoke === 1 ? 'place' : 'places'}${gas > 0 ? ` and a carbon monoxide alarm in ${gas}` : ''}. ${missing.length === 0 ? 'One is recorded for each.' : `None is recorded for ${missing.length} of them.`} ${carbonMonoxideWords(context)}`,
+        `By rooms and levels a smoke alarm is looked for in ${smoke} ${smoke === 1 ? 'place' : 'places'}${gas > 0 ? ` and a carbon monoxide alarm in ${gas}` : ''}. ${missing.length === 0 ? 'One is recorded for each.' : `None is recorded for ${missing.length} of them.`} ${dueWords(context)}${carbonMonoxideWords(context)}`,
       ),
       mark: markOfSeveral(
         context,
@@ -140,6 +140,13 @@ function otherAlarmRow(context: Context, alarm: Alarm, index: number): TableRow 
   };
 }
 
+/** An alarm past its date hangs there and may not warn: said in the first sentence, not only in the table. */
+function dueWords({ tally }: Context): string {
+  const due = tally.alarms.ends.filter((end) => end.due === true).length;
+  if (due === 0) return '';
+  return `${due === 1 ? 'One recorded alarm is' : `${due} recorded alarms are`} past ${due === 1 ? 'its' : 'their'} date. `;
+}
+
 const powerWords = ({ power }: Alarm): string =>
   power === undefined ? '' : `, ${power.replaceAll('-', ' ')}`;
 
@@ -150,7 +157,7 @@ function replaceWords(context: Context, alarm: Alarm): string {
       (one.alarm.id === alarm.id && one.alarm.where === alarm.where && one.alarm.is === alarm.is),
   );
   if (end?.replaceBy === undefined) return 'no date read';
-  return `${isoDate(end.replaceBy)} (${end.basis})${end.due ? ', due' : ''}`;
+  return `${replaceByWords(end)} (${end.basis})`;
 }
 
 const TOPICS: readonly (readonly [Observation['topic'], string])[] = [

@@ -33,8 +33,8 @@ const NARROW_WIDTH = 250;
 const NARROW_HEIGHT = 340;
 
 /** One plan for each level with an outline, all to one scale. `highest` in points. */
-export function plans(context: Context, highest = PLAN_HEIGHT): Block[] {
-  const levels = context.tally.areas.levels.flatMap((level) =>
+export function plans(context: Context, shown = context.tally.areas.levels, highest = PLAN_HEIGHT): Block[] {
+  const levels = shown.flatMap((level) =>
     level.corners === undefined ? [] : [{ level, corners: level.corners, rooms: planRooms(context, level) }],
   );
   const smallest = (width: number, height: number): number =>
