@@ -93,17 +93,19 @@ describe('lead paint', () => {
     ],
   };
 
-  it('tells buyers what is asked and what is recorded, and names no private paper', () => {
-    const packet = packetOf(OLD);
+  it('tells the owner what is asked and what is recorded, and no private paper in what is published', () => {
+    const packet = packetOf(OLD, 'file');
     expect(rowsOf(packet, 'lead-duties')).toHaveLength(6);
     expect(text(packet, 'lead-duties')).toContain('Given 22 June 2026');
     expect(mark(packet, 'lead-duty-agents')).toBe('Not known');
     expect(mark(packet, 'lead-duty-pamphlet')).toBe('Owner’s statement');
-    expect(allWords(packet)).not.toContain('secret');
+    expect(allWords(packetOf(OLD))).not.toContain('secret');
+    expect(allWords(packetOf(OLD))).not.toContain('lead rules ask');
   });
 
   it('says what to ask, what has no figure, and how long records are kept', () => {
-    const packet = packetOf(OLD);
+    const packet = packetOf(OLD, 'file');
+    expect(allWords(packetOf(OLD))).not.toContain('Something to ask about');
     expect(text(packet, 'lead-ask-1')).toMatch(/^Something to ask about: /);
     expect(text(packet, 'lead-ask-2')).toContain('one more piece of work');
     // Three years, 40 CFR 745.86.

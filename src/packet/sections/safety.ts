@@ -277,7 +277,8 @@ const keptWords = ({ keepRecordsThrough: through }: LeadJob): string =>
 function leadToAsk(context: Context): Block[] {
   const { ask, unrecorded } = context.tally.lead;
   const sentences = [
-    ask,
+    // A question for the owner to ask an agency; it is no statement about the house.
+    context.rules.everything ? ask : undefined,
     unrecorded.length === 0
       ? undefined
       : `For ${counted(unrecorded.length, 'more piece', 'more pieces')} of work of a kind that often disturbs paint, no area is recorded.`,
@@ -290,10 +291,11 @@ function leadToAsk(context: Context): Block[] {
   }));
 }
 
-/** Due before a buyer is bound; a next owner has that behind them. */
+/** What is due before a buyer is bound: a list for the owner. */
 function leadDuties(context: Context): Block[] {
   const { duties } = context.tally.lead;
-  if (context.edition === 'care' || duties.length === 0) return [];
+  // What the owner still has to do is the owner's list; a buyer gets the notices themselves.
+  if (!context.rules.everything || duties.length === 0) return [];
   return [
     {
       kind: 'table',
