@@ -53,7 +53,7 @@ const HOME: readonly (readonly [word: string, kind: Kind])[] = [
 ];
 
 /** Words that stand for somebody without an entry under `people`. */
-export const NAMELESS = ['owner', 'family', 'not-known'] as const;
+const NAMELESS = ['owner', 'family', 'not-known'] as const;
 
 interface Named {
   readonly kind: Kind;

@@ -15,7 +15,7 @@ export interface Fact<T> {
   readonly corrected: HouseDate | undefined;
 }
 
-export const NOT_KNOWN = 'not known';
+const NOT_KNOWN = 'not known';
 
 /** How a thing is known, beside its own words: shared by finishes, systems, work and all else that is stated. */
 export const knownBy = {

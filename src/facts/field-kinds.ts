@@ -45,7 +45,7 @@ function read<T>(code: Code, reader: (text: string) => Read<T>) {
 export const text = (about: string, example?: string) =>
   described(z.string().trim().min(1), 'text', about, example);
 
-export const ID_FORM = /^[A-Za-z0-9][A-Za-z0-9_-]*$/;
+const ID_FORM = /^[A-Za-z0-9][A-Za-z0-9_-]*$/;
 
 /** A short name by which other facts refer to this one. */
 export const id = (about: string, example?: string) =>

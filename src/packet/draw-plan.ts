@@ -6,7 +6,6 @@
 import { FOOT, METRE } from '../facts/length.js';
 import { lengthWords, type Reading } from '../tally/area-words.js';
 import type { Point } from '../tally/corners.js';
-import { labelSpot } from '../tally/label-spot.js';
 import { type Bounds, boundsOf } from '../tally/measuring.js';
 import type { Drawing, Shape, XY } from './packet.js';
 
@@ -14,6 +13,8 @@ export interface PlanRoom {
   readonly name: string;
   readonly size: string;
   readonly corners: readonly Point[];
+  /** Where its name goes. */
+  readonly spot: Point;
   /** Unfinished or not counted: drawn with a wash. */
   readonly apart: boolean;
 }
@@ -54,6 +55,36 @@ export interface PlanOrder {
   readonly atMost?: number;
 }
 
+interface Fit {
+  readonly perFoot: number;
+  /** The usual scale's name; undefined where none fits. */
+  readonly scale: string | undefined;
+  /** Room for the dimension rows on each side, in points. */
+  readonly border: number;
+}
+
+/** The largest usual scale at which an outline with its dimensions fits, else the one that just does. In points. */
+export function fitPlan(
+  outline: readonly Point[],
+  widest: number,
+  highest: number,
+  atMost = Number.POSITIVE_INFINITY,
+): Fit {
+  const { east, west, north, south } = boundsOf(outline);
+  const [feetWide, feetDeep] = [(east - west) / FOOT, (north - south) / FOOT];
+  const border = BESIDE + ROW * Math.max(1, ...dimensionRows(outline).map((row) => row.row));
+  const usual = SCALES.find(
+    ([points]) =>
+      points <= atMost &&
+      feetWide * points + 2 * border <= widest &&
+      feetDeep * points + 2 * border + FOOTER <= highest,
+  );
+  const perFoot =
+    usual?.[0] ??
+    Math.min(atMost, (widest - 2 * border) / feetWide, (highest - 2 * border - FOOTER) / feetDeep);
+  return { perFoot, scale: usual?.[1], border };
+}
+
 /** `widest` and `highest` in points. */
 export function drawPlan(
   outline: readonly Point[],
@@ -62,20 +93,10 @@ export function drawPlan(
   highest: number,
   { reading = 'inches', numbers = new Map(), atMost = Number.POSITIVE_INFINITY }: PlanOrder = {},
 ): Plan {
+  const { perFoot, scale, border } = fitPlan(outline, widest, highest, atMost);
   const bounds = boundsOf(outline);
   const feetWide = (bounds.east - bounds.west) / FOOT;
   const feetDeep = (bounds.north - bounds.south) / FOOT;
-  const rows = dimensionRows(outline);
-  const border = BESIDE + ROW * Math.max(1, ...rows.map((row) => row.row));
-  const fits = SCALES.find(
-    ([points]) =>
-      points <= atMost &&
-      feetWide * points + 2 * border <= widest &&
-      feetDeep * points + 2 * border + FOOTER <= highest,
-  );
-  const perFoot =
-    fits?.[0] ??
-    Math.min(atMost, (widest - 2 * border) / feetWide, (highest - 2 * border - FOOTER) / feetDeep);
   const width = feetWide * perFoot + 2 * border;
   const height = feetDeep * perFoot + 2 * border + FOOTER;
   const place = ([east, north]: Point): XY => [
@@ -93,12 +114,12 @@ export function drawPlan(
       ink: 'ink',
     },
     ...rooms.flatMap((room, index) => roomShapes(room, place, numbers.get(index), () => unnamed.push(index))),
-    ...rows.flatMap((row) => dimension(row, place, bounds, reading)),
+    ...dimensionRows(outline).flatMap((row) => dimension(row, place, bounds, reading)),
     ...northAndScale(border, width, height, perFoot, reading),
   ];
   return {
     drawing: { width: tidy(width), height: tidy(height), shapes },
-    scale: fits?.[1],
+    scale,
     perFoot,
     unnamed,
   };
@@ -118,7 +139,7 @@ function roomShapes(
   unnamed: () => void,
 ): Shape[] {
   const corners = room.corners.map(place);
-  const [x, y] = place(labelSpot(room.corners));
+  const [x, y] = place(room.spot);
   // An L-shaped room is only as wide at its label as its walls there.
   const wide = reach(corners, x, y, 0);
   const high = reach(corners, x, y, 1);

@@ -72,7 +72,7 @@ export function markOf(context: Context, known: Known, isKnown = true): Evidence
 export const markOfFact = <T>(context: Context, fact: Fact<T> | undefined): EvidenceMark =>
   fact === undefined ? NOT_KNOWN_MARK : markOf(context, fact, fact.value !== undefined);
 
-export const NOT_KNOWN_MARK: EvidenceMark = { standing: 'not-known', word: 'Not known', detail: [] };
+const NOT_KNOWN_MARK: EvidenceMark = { standing: 'not-known', word: 'Not known', detail: [] };
 
 /** Worked out by the program from other facts; rests on what those rest on. */
 export function markOfSeveral(

@@ -34,7 +34,7 @@ const NUMBERS = [
 ];
 
 /** Small numbers in words, as in running text. */
-export const numberWord = (n: number): string => NUMBERS[n] ?? String(n);
+const numberWord = (n: number): string => NUMBERS[n] ?? String(n);
 
 /** "one bedroom", "three bedrooms". */
 export const counted = (n: number, one: string, many = `${one}s`): string =>

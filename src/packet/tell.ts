@@ -15,21 +15,6 @@ export interface Told {
   readonly mark: EvidenceMark;
 }
 
-const DEED_WORDS: Record<Improvement['did'], string> = {
-  new: 'new',
-  replaced: 'replaced',
-  repaired: 'repaired',
-  refinished: 'refinished',
-  painted: 'painted',
-  moved: 'moved',
-  removed: 'removed',
-  cleaned: 'cleaned',
-  serviced: 'serviced',
-  added: 'added',
-};
-
-export const deedWords = (did: Improvement['did']): string => DEED_WORDS[did];
-
 /** ", kitchen and bath" behind a subject, without the places that the subject names already. */
 export function placeBehind(context: Context, improvement: Improvement): string {
   const subject = subjectOf(improvement).toLowerCase();
@@ -55,7 +40,7 @@ export function tellImprovement(
 ): Told {
   const { source } = improvement;
   const place = naming === 'with place' ? placeBehind(context, improvement) : '';
-  const head = strong(`${subjectOf(improvement)}${place}, ${deedWords(improvement.did)}.`);
+  const head = strong(`${subjectOf(improvement)}${place}, ${improvement.did}.`);
   const body =
     source.kind === 'work'
       ? workBody(context, improvement)
@@ -196,7 +181,7 @@ export function whoWords(context: Context, who: Who): string {
   return `by ${person.name}${person.trade === undefined ? '' : ` (${person.trade})`}, ${licence}`;
 }
 
-export function permitRuns(context: Context, id: string | undefined): Run[] {
+function permitRuns(context: Context, id: string | undefined): Run[] {
   const permit = context.house.permits.find((one) => one.id === id);
   if (permit === undefined) return [];
   if (permit.state === 'none-found') return [link('no permit found when asked', `paper-${permit.id}`)];

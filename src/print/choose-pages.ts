@@ -10,7 +10,7 @@ import type { Paper } from './paper.js';
 import type { Slab } from './slab.js';
 
 /** A page that is not the last should be filled at least to this share. */
-export const LEAST_FILL = 0.6;
+const LEAST_FILL = 0.6;
 
 /** What breaks cost, beside the square of the part of a page that stays empty. */
 const COST = {

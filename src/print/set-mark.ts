@@ -91,7 +91,7 @@ export function marginRule(composer: Composer, y: number, height: number, block:
 }
 
 /** Who the mark of a text belongs to: a paragraph of its own, after the text's. */
-export function markOwner(owner: Owner): Owner {
+function markOwner(owner: Owner): Owner {
   const last = owner.tags.at(-1);
   const key = `${last?.key ?? owner.block}/mark`;
   return { block: owner.block, tags: [...owner.tags.slice(0, -1), { type: 'P', key }] };

@@ -147,9 +147,9 @@ function noLife(system: System, path: FactPath): Diagnostic {
   };
 }
 
-export const monthsOf = (age: Age): number => age.years * 12 + age.months;
+const monthsOf = (age: Age): number => age.years * 12 + age.months;
 
-export function inMonths(age: AgeSpan): AgeInMonths {
+function inMonths(age: AgeSpan): AgeInMonths {
   return {
     youngestMonths: age.youngest === undefined ? undefined : monthsOf(age.youngest),
     oldestMonths: age.oldest === undefined ? undefined : monthsOf(age.oldest),

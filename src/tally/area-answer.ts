@@ -55,6 +55,8 @@ export interface PlacedRoom {
   readonly sizeWords: string;
   /** The unit its lengths were read in, to print them in. */
   readonly reading: Reading;
+  /** A point well inside, for its name on a drawing. */
+  readonly spot: Point;
 }
 
 export interface LevelArea {

@@ -11,6 +11,7 @@ import type { AreaClass, OpenReading, PlacedRoom } from './area-answer.js';
 import { areaWords } from './area-words.js';
 import { isSloped, isUnder, readSlope, type SlopedFloor } from './ceiling.js';
 import type { Point } from './corners.js';
+import { labelSpot } from './label-spot.js';
 import { type Shape, shapeOf, sizeArea } from './level-outline.js';
 
 /** A room as the area rules see it. */
@@ -79,7 +80,8 @@ export function assessRoom(room: Room, level: Level | undefined, path: FactPath)
 /** The room for the plan, if its place and shape are known. */
 export function placedRoom({ room, name, shape }: RoomFloor): PlacedRoom | undefined {
   if (room.at === undefined || shape === undefined) return undefined;
-  return { id: room.id, name, corners: shape.corners, sizeWords: shape.sizeWords, reading: shape.reading };
+  const { corners, sizeWords, reading } = shape;
+  return { id: room.id, name, corners, sizeWords, reading, spot: labelSpot(corners) };
 }
 
 function startOf(room: Room): Point {

@@ -25,7 +25,7 @@ const METRIC: Readonly<Record<Limit, number>> = {
 };
 
 /** The height a reading is held against, in 0.1 µm. */
-export const heightLimit = (limit: Limit, reading: Length['reading']): number =>
+const heightLimit = (limit: Limit, reading: Length['reading']): number =>
   (reading === 'metric' ? METRIC : FEET)[limit];
 
 /** Whether a height falls short of a limit of its own unit. Heights are never rounded up. */

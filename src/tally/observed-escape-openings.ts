@@ -62,7 +62,7 @@ function wayOut(
 }
 
 /** Exact: compared in tenths of a square inch, never in decimal square feet. */
-export function escapeHolds(window: RoomWindow, rules: SafetyRules): boolean | undefined {
+function escapeHolds(window: RoomWindow, rules: SafetyRules): boolean | undefined {
   const width = window['clear-width'];
   const height = window['clear-height'];
   const { figures } = rules.escapeOpening;

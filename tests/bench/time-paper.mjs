@@ -2,7 +2,7 @@
  * The PDF, a page, beside headless Chromium printing the HTML pages of the same edition: once started for each
  * packet (with its pages joined into one), once kept running and given page after page.
  */
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { copyFile, mkdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -12,27 +12,9 @@ import { PUBLISHED, renderPages, renderPdf } from '../../dist/build.js';
 import { composed, orderFor } from './demo-houses.mjs';
 import { inMs, perPart, runProgram, timeChildren, timeInside } from './measure.mjs';
 
-/** The usual places, as in `tests/tools/find-browser.ts`, which Node can't import as it is. */
-const BROWSER = [
-  process.env.CHROMIUM_PATH ?? '',
-  '/usr/bin/chromium',
-  '/usr/bin/chromium-browser',
-  '/usr/bin/google-chrome',
-  '/usr/bin/google-chrome-stable',
-  '/snap/bin/chromium',
-  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
-  '/Applications/Chromium.app/Contents/MacOS/Chromium',
-].find((file) => existsSync(file));
-
-const FLAGS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
+const usual = JSON.parse(readFileSync(new URL('../tools/browser.json', import.meta.url), 'utf8'));
+const BROWSER = [process.env.CHROMIUM_PATH ?? '', ...usual.places].find((file) => existsSync(file));
+const FLAGS = usual.args;
 
 /** A browser takes long; its figures vary little. */
 const BROWSER_RUNS = 3;

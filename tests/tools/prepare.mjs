@@ -13,22 +13,15 @@ const starts = (command, ...words) =>
 const succeeds = (command, ...words) =>
   spawnSync(command, words, { stdio: 'ignore', timeout: 60_000 }).status === 0;
 
+const browser = JSON.parse(readFileSync(new URL('browser.json', import.meta.url), 'utf8'));
+
 /** `checks` completes the sentence "left out: …". */
 const TOOLS = [
   {
     name: 'Chromium',
     debian: ['chromium'],
     found: () =>
-      [
-        process.env.CHROMIUM_PATH,
-        '/usr/bin/chromium',
-        '/usr/bin/chromium-browser',
-        '/usr/bin/google-chrome',
-        '/usr/bin/google-chrome-stable',
-        '/snap/bin/chromium',
-        '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
-        '/Applications/Chromium.app/Contents/MacOS/Chromium',
-      ].some((file) => file !== undefined && existsSync(file)),
+      [process.env.CHROMIUM_PATH, ...browser.places].some((file) => file !== undefined && existsSync(file)),
     checks: 'the pages in a real browser (accessibility, width, no request to another host)',
   },
   {

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { fact } from '../fact.js';
 import { choice, date, floorArea, id, text } from '../field-kinds.js';
 
-export const STOREYS = ['one', 'one-and-a-half', 'two', 'two-and-a-half', 'three', 'split-level'] as const;
+const STOREYS = ['one', 'one-and-a-half', 'two', 'two-and-a-half', 'three', 'split-level'] as const;
 
 /** `house:` what and where the house is. */
 export const identity = z.strictObject({

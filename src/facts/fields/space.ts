@@ -146,7 +146,7 @@ export const level = z.strictObject({
   ...knownBy,
 });
 
-export const ROOM_USES = [
+const ROOM_USES = [
   'kitchen',
   'dining',
   'living',
@@ -170,7 +170,7 @@ export const ROOM_USES = [
   'other',
 ] as const;
 
-export const windowField = z.strictObject({
+const windowField = z.strictObject({
   name: text('Which window.', 'north window').optional(),
   'clear-width': length('Width that is really open when it is open.', `20"`).optional(),
   'clear-height': length('Height that is really open.', `41"`).optional(),

@@ -8,7 +8,7 @@ import { type Context, photoAnchor, photoIn, placeName } from '../context.js';
 import { evidenceOf, markOf, markOfSeveral } from '../marks.js';
 import type { Block, Rich, Section } from '../packet.js';
 import { fullStop, inWords, rich, soft, strong, upperFirst } from '../rich.js';
-import { datesSpan, deedWords, finishWords, permitState, placeBehind, subjectOf, whoWords } from '../tell.js';
+import { datesSpan, finishWords, permitState, placeBehind, subjectOf, whoWords } from '../tell.js';
 import { markOfAge } from './how-old.js';
 import { SHOWS_FRONT } from './in-short.js';
 import { conveyedThings, dues } from './questions.js';
@@ -77,7 +77,7 @@ function groupText(context: Context, group: readonly Improvement[]): Rich {
       ? ` ${upperFirst(first.source.item.what)}:`
       : '';
   return rich(
-    strong(`${upperFirst(subjects)} ${deedWords(first.did)}.`),
+    strong(`${upperFirst(subjects)} ${first.did}.`),
     `${what} ${upperFirst(placesOf(context, group))}. ${upperFirst(datesSpan(group))}, ${whoWords(context, first.who)}.`,
   );
 }
@@ -93,7 +93,7 @@ function oneText(context: Context, one: Improvement): Rich {
   const permit = context.house.permits.find((each) => each.id === source.item.permit);
   const place = placeBehind(context, one);
   return rich(
-    strong(`${subjectOf(one)}, ${deedWords(one.did)}`),
+    strong(`${subjectOf(one)}, ${one.did}`),
     `${place}. `,
     body === undefined || body === '' ? undefined : `${upperFirst(fullStop(body))} `,
     `${upperFirst(datesSpan([one]))}, ${whoWords(context, one.who)}`,

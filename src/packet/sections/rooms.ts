@@ -11,7 +11,7 @@ import { evidenceOf, markOf } from '../marks.js';
 import type { Block, Rich, Section } from '../packet.js';
 import { photoCaption } from '../photo-words.js';
 import { fullStop, rich, strong, upperFirst } from '../rich.js';
-import { deedWords, finishWords, whoShort } from '../tell.js';
+import { finishWords, whoShort } from '../tell.js';
 import { SHOWS_FRONT } from './in-short.js';
 
 /** Room by room: its size, its finishes and how each is known. Rooms without a finish are listed at the end. */
@@ -95,7 +95,7 @@ export function doneWords(context: Context, finish: Finish): string {
   const did = deedOf(finish);
   if (did === undefined) return 'as found';
   const date = finish.done === undefined ? 'date not known' : printDate(finish.done);
-  return `${deedWords(did)}, ${date}, ${whoShort(context, whoDid(context.house, finish.by))}`;
+  return `${did}, ${date}, ${whoShort(context, whoDid(context.house, finish.by))}`;
 }
 
 export function sizeWords(context: Context, home: Room | Structure): string {

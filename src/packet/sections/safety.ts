@@ -12,7 +12,7 @@ import { isoDate } from '../date-words.js';
 import { evidenceOf, markOf, markOfSeveral } from '../marks.js';
 import type { Block, Section, TableRow } from '../packet.js';
 import { counted, fullStop, link, lowerFirst, rich, soft, upperFirst } from '../rich.js';
-import { deedWords, subjectOf, whoWords } from '../tell.js';
+import { subjectOf, whoWords } from '../tell.js';
 
 /** Work done for safety, alarms, and what was measured where somebody can be hurt. */
 export function safety(context: Context): Section {
@@ -52,7 +52,7 @@ function work(context: Context): Block[] {
       items: done.map((one) => ({
         id: `safety-${one.id}`,
         text: rich(
-          link(`${subjectOf(one)}, ${deedWords(one.did)}`, `done-${one.id}`),
+          link(`${subjectOf(one)}, ${one.did}`, `done-${one.id}`),
           `. ${one.done === undefined ? 'Date not known' : upperFirst(printDate(one.done))}, ${whoWords(context, one.who)}.`,
         ),
         mark: markOf(context, evidenceOf(context, one.source.item)),

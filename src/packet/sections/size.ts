@@ -3,7 +3,7 @@ import { groupThousands } from '../../facts/written-number.js';
 import { AREA_CLASS_NAMES, AREA_CLASSES, type LevelArea } from '../../tally/area.js';
 import { columns } from '../columns.js';
 import type { Context } from '../context.js';
-import { drawPlan, type PlanRoom } from '../draw-plan.js';
+import { drawPlan, fitPlan, type PlanRoom } from '../draw-plan.js';
 import { markOf } from '../marks.js';
 import type { Block, Section, TableRow } from '../packet.js';
 import { rich, soft, strong } from '../rich.js';
@@ -38,12 +38,7 @@ export function plans(context: Context, shown = context.tally.areas.levels, high
     level.corners === undefined ? [] : [{ level, corners: level.corners, rooms: planRooms(context, level) }],
   );
   const smallest = (width: number, height: number): number =>
-    Math.min(
-      ...levels.map(
-        ({ level, corners, rooms }) =>
-          drawPlan(corners, rooms, width, height, { reading: level.reading }).perFoot,
-      ),
-    );
+    Math.min(...levels.map(({ corners }) => fitPlan(corners, width, height).perFoot));
   const wideScale = smallest(PLAN_WIDTH, highest);
   const narrowScale = smallest(NARROW_WIDTH, NARROW_HEIGHT);
   return levels.map(({ level, corners, rooms }): Block => {
@@ -81,6 +76,7 @@ const planRooms = (context: Context, level: LevelArea): PlanRoom[] =>
     name: room.name,
     size: room.sizeWords,
     corners: room.corners,
+    spot: room.spot,
     apart: isApart(context, level, room.id),
   }));
 
