@@ -477,6 +477,8 @@ describe('places', () => {
           [12 * FOOT, 12 * FOOT],
           [2 * FOOT, 12 * FOOT],
         ],
+        // The middle of a rectangle.
+        spot: [7 * FOOT, 6 * FOOT],
       },
     ]);
   });
