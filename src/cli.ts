@@ -9,6 +9,7 @@ import { Command, CommanderError, InvalidArgumentError, Option } from 'commander
 import { EDITION_NAMES, PUBLISHED } from './build.js';
 import { buildCommand, checkCommand } from './command-build.js';
 import { newCommand } from './command-new.js';
+import { photosCommand } from './command-photos.js';
 import { serveCommand } from './command-serve.js';
 import { visible } from './diagnostics/report.js';
 import { readDate } from './facts/date.js';
@@ -85,6 +86,26 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
     );
 
   program
+    .command('photos')
+    .argument('[house...]', 'names under the content folder, or paths; left out: all')
+    .description('list the photos by time, and propose pairs from before and after the work')
+    .addHelpText('after', examples(PHOTOS_EXAMPLES))
+    .addOption(
+      new Option(
+        '--accept <work>',
+        'write the proposed pair of this work into the facts; several ids with commas between, or all',
+      ).argParser(workIds),
+    )
+    .addOption(content)
+    .addOption(asOf)
+    .addOption(
+      new Option('--format <form>', 'how the list is printed').choices(['text', 'json']).default('text'),
+    )
+    .action(async (houses: string[], options) =>
+      finish(await photosCommand(houses, { ...options, asOf: options.asOf ?? today() }, terminal)),
+    );
+
+  program
     .command('build')
     .argument('[house...]', 'names under the content folder, or paths; left out: all')
     .description('make the packets: web pages, PDF and exports')
@@ -150,6 +171,7 @@ type Example = readonly [typed: string, does: string];
 const EXAMPLES: readonly Example[] = [
   ['sillplate new content/my-house', 'begin a house'],
   ['sillplate check my-house', 'what is wrong, thin or missing'],
+  ['sillplate photos my-house', 'its photos, and pairs from before and after'],
   ['sillplate build my-house', 'make its packets in out/my-house/'],
   ['sillplate build --edition agent', 'only the agent’s sheet, for every house'],
   ['sillplate build --as-of 2026-06-30', 'ages counted to that day'],
@@ -164,6 +186,12 @@ const CHECK_EXAMPLES: readonly Example[] = [
   ['sillplate check my-house', 'one of them'],
   ['sillplate check .', 'the house you are in'],
   ['sillplate check --format github', 'as notes beside the lines of a pull request'],
+];
+const PHOTOS_EXAMPLES: readonly Example[] = [
+  ['sillplate photos my-house', 'its photos by time, and the pairs that are proposed'],
+  ['sillplate photos my-house --accept cellar-rail', 'write one pair into the facts'],
+  ['sillplate photos my-house --accept all', 'write all that are proposed'],
+  ['sillplate photos --format json', 'the same lists for a program'],
 ];
 const BUILD_EXAMPLES: readonly Example[] = [
   ['sillplate build my-house', 'agent, buyer and care packets in out/my-house/'],
@@ -197,6 +225,16 @@ function editions(text: string): EditionName[] {
       `There is no edition “${wrong}”. Write one or more of ${EDITION_NAMES.join(',')}.`,
     );
   return EDITION_NAMES.filter((known) => names.includes(known));
+}
+
+/** Ids of work, with commas between. */
+function workIds(text: string): string[] {
+  const ids = text
+    .split(',')
+    .map((id) => id.trim())
+    .filter((id) => id !== '');
+  if (ids.length === 0) throw new InvalidArgumentError('Write the id of an item under work:, or all.');
+  return ids;
 }
 
 function port(text: string): number {

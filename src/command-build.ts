@@ -95,6 +95,7 @@ async function walk(
     out: string;
     outShown: string;
     onStep: (step: string) => void;
+    onPhoto: (photo: string, done: number, all: number) => void;
   }) => Promise<HouseResult>,
 ): Promise<Walked[]> {
   const { houses, diagnostics } = await findHouses(options.content, wanted);
@@ -121,6 +122,7 @@ async function walk(
         out: path.resolve(options.out),
         outShown: shownPath(options.out),
         onStep: (step) => progress.step(`${name}, ${step}`),
+        onPhoto: (photo, done, all) => progress.photo(name, photo, done, all),
       });
       walked.push({ ...result, name });
     }

@@ -9,6 +9,7 @@ import type { OutputFile } from './packet/packet.js';
 const TYPES: Record<string, string> = {
   '.html': 'text/html; charset=utf-8',
   '.css': 'text/css; charset=utf-8',
+  '.js': 'text/javascript; charset=utf-8',
   '.svg': 'image/svg+xml',
   '.jpg': 'image/jpeg',
   '.avif': 'image/avif',
@@ -97,7 +98,7 @@ function decoded(pathname: string): string {
   }
 }
 
-/** Pages allow no script; the preview alone adds one, which loads the page again after an edit. */
+/** Pages allow no script but their own; the preview adds one, which loads the page again after an edit. */
 function following(html: string): string {
   const script = '<script>new EventSource("/-/changes").onmessage=()=>location.reload()</script>';
   return html

@@ -1,5 +1,6 @@
 /** Where the front door speaks: standard output for what was asked, standard error for what happened on the way. */
 import yoctoSpinner from 'yocto-spinner';
+import { progressLine } from './progress-line.js';
 
 export interface Terminal {
   readonly out: (text: string) => void;
@@ -11,6 +12,8 @@ export interface Terminal {
 
 export interface Progress {
   readonly step: (text: string) => void;
+  /** A photo of a house was begun or finished; makes the line a bar. */
+  readonly photo: (house: string, photo: string, done: number, all: number) => void;
   readonly stop: () => void;
 }
 
@@ -30,10 +33,16 @@ export function realTerminal(): Terminal {
 }
 
 function spinner(title: string): Progress {
-  if (!process.stderr.isTTY) return { step: () => undefined, stop: () => undefined };
+  if (!process.stderr.isTTY) return { step: () => undefined, photo: () => undefined, stop: () => undefined };
   const line = yoctoSpinner({ text: title });
   const late = setTimeout(() => line.start(), 1000);
+  let began = 0;
   return {
+    photo: (house, photo, done, all) => {
+      if (done === 0) began = performance.now();
+      const elapsed = performance.now() - began;
+      line.text = `${title}: ${progressLine({ house, photo, done, all, elapsed })}`;
+    },
     step: (text) => {
       line.text = `${title}: ${text}`;
     },

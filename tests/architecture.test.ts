@@ -23,7 +23,13 @@ const HOMES: Rules['homes'] = {
     why: 'YAML is read at two doors: the house folder and the published tables',
   },
   sharp: { files: ['src/intake/*.ts'], why: 'pictures are opened where a folder is read' },
-  exifreader: { files: ['src/intake/*.ts'], why: 'pictures are opened where a folder is read' },
+  exifreader: { files: ['src/intake/camera.ts'], why: 'one file reads what cameras write' },
+  'libheif-js': { files: ['src/intake/heic-worker.ts'], why: 'HEIC is decoded in a thread of its own' },
+  tinypool: { files: ['src/intake/decode-heic.ts'], why: 'one file starts threads' },
+  'geographiclib-geodesic': {
+    files: ['src/tally/photo-distance.ts'],
+    why: 'distances are measured in one place',
+  },
   zod: {
     files: [
       'src/facts/**',
@@ -60,7 +66,14 @@ const MACHINE: Rules['machine'] = {
     files: ['src/intake/*.ts', 'src/archive/*.ts', 'src/web/*.ts'],
     why: 'only these rooms know files',
   },
-  'node:url': { files: ['src/web/site-assets.ts'], why: 'templates are found beside the program' },
+  'node:url': {
+    files: ['src/web/site-assets.ts', 'src/intake/decode-heic.ts'],
+    why: 'templates and the code of a thread are found beside the program',
+  },
+  'node:module': {
+    files: ['src/intake/decode-heic.ts', 'src/intake/heic-worker.ts'],
+    why: 'an optional package may not be there',
+  },
   'node:crypto': {
     files: [
       'src/intake/*.ts',
@@ -74,7 +87,10 @@ const MACHINE: Rules['machine'] = {
   },
   'node:buffer': { files: ['src/intake/*.ts'], why: 'bytes become text where a folder is read' },
   'node:os': { files: ['src/intake/develop-photos.ts'], why: 'photos are developed on all processors' },
-  'node:zlib': { files: ['src/print/*.ts', 'src/archive/*.ts'], why: 'only files are packed' },
+  'node:zlib': {
+    files: ['src/print/*.ts', 'src/archive/*.ts', 'src/intake/colour-profile.ts'],
+    why: 'only files and the profile of a PNG are packed',
+  },
 };
 
 const NO_CLOCK = 'ask for the as-of date, never the clock';
@@ -90,11 +106,12 @@ const QUESTIONS: Rules['asks'] = {
   'Math.random': nowhere(NO_DICE),
   randomBytes: nowhere(NO_DICE),
   // Two builds at once must not share a half-made folder; its name never reaches an output.
-  randomUUID: { files: ['src/intake/develop-photos.ts'], why: NO_DICE },
+  randomUUID: { files: ['src/intake/photo-cache.ts'], why: NO_DICE },
   'fetch()': nowhere('nothing is asked from another host'),
   'process.env': nowhere('settings come by the front door'),
   'process.cwd': nowhere('paths come by the front door'),
-  console: nowhere(TELL),
+  // The decoder of HEIC talks to the console; its thread silences it.
+  console: { files: ['src/intake/heic-worker.ts'], why: TELL },
 };
 
 function sourceFiles(): Map<string, string> {
@@ -118,10 +135,12 @@ describe('the project', () => {
   });
 
   it('has a home for every package it depends on, and no home for one it does not', () => {
-    const { dependencies } = JSON.parse(readFileSync(`${root}package.json`, 'utf8')) as {
-      dependencies: Record<string, string>;
-    };
-    expect(Object.keys(HOMES).sort()).toEqual(Object.keys(dependencies).sort());
+    const { dependencies, optionalDependencies } = JSON.parse(
+      readFileSync(`${root}package.json`, 'utf8'),
+    ) as Record<'dependencies' | 'optionalDependencies', Record<string, string>>;
+    expect(Object.keys(HOMES).sort()).toEqual(
+      Object.keys({ ...dependencies, ...optionalDependencies }).sort(),
+    );
   });
 });
 

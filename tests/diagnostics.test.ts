@@ -11,6 +11,7 @@ import { run } from '../src/cli.js';
 import { CODES } from '../src/diagnostics/codes.js';
 import { changedFile, expectedFile, tellMade, tellWritten, writtenCases } from './tools/gallery.js';
 import { MADE_CASES } from './tools/made-cases.js';
+import { quietProgress } from './tools/quiet-progress.js';
 
 const WRITTEN = writtenCases();
 const codesSeen = new Set<string>();
@@ -62,7 +63,7 @@ describe('the gallery', () => {
         said += text;
       },
       colour: false,
-      progress: () => ({ step: () => undefined, stop: () => undefined }),
+      progress: quietProgress,
     });
     expect(status).toBe(3);
     expect(said).toMatch(

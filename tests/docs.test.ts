@@ -1,4 +1,5 @@
 /** The documents are tested: paths and links exist, commands parse, tables say what the program says. */
+
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -7,6 +8,7 @@ import { run } from '../src/cli.js';
 import { CODES } from '../src/diagnostics/codes.js';
 import { fieldTable } from '../src/facts/field-table.js';
 import { houseJsonSchema } from '../src/facts/json-schema.js';
+import { quietProgress } from './tools/quiet-progress.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const read = (file: string): string => readFileSync(path.join(root, file), 'utf8');
@@ -111,8 +113,7 @@ async function statusOf(words: readonly string[]): Promise<number> {
   const out = (text: string): void => {
     said += text;
   };
-  const quiet = { step: () => undefined, stop: () => undefined };
-  const status = await run([...words, '--help'], { out, error: out, colour: false, progress: () => quiet });
+  const status = await run([...words, '--help'], { out, error: out, colour: false, progress: quietProgress });
   const [command = ''] = words;
   const known = command.startsWith('--') || said.includes(`Usage: sillplate ${command}`);
   const options = words.filter((word) => word.startsWith('--')).map((word) => word.split('=')[0] ?? word);

@@ -42,9 +42,13 @@ export const CODES = {
   'tally.no-life': 'A system whose name no published table of lives knows.',
   'tally.lead': 'Painted surface disturbed in a house built before 1978.',
   'tally.gap': 'A fact that an edition needs and the folder lacks.',
+  'tally.photo-date': 'A photo before or after the work that was taken on the wrong side of it.',
+  'tally.photo-place': 'A photo taken far from the house’s other photos.',
+  'tally.no-alt': 'A photo without words for those who can’t see it.',
   'print.no-glyph': 'A character that the paper’s typefaces lack.',
   'archive.place': 'An output folder that is no place for packets.',
   'archive.disk': 'An output that could not be written.',
+  'archive.facts': 'A file of facts that was left as it is, since the change would not have been safe.',
   'cli.usage': 'A command line that can’t be followed.',
   'bug.internal': 'A mistake of the program, not of the house folder.',
 } as const satisfies Record<string, string>;

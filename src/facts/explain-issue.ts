@@ -82,7 +82,7 @@ function explainLeaf(issue: Issue, path: FactPath, raw: unknown, written: Writte
   ): Explained[] => [{ diagnostic: { code, severity: 'error', path: at, message, hints }, cut: at, absent }];
 
   const hide = path.indexOf('hide');
-  if (path[0] === 'photos' && hide === 2)
+  if (path[0] === 'photos' && hide === 2 && issue.code !== 'custom')
     return one('facts.kind', RECTANGLE, [RECTANGLE_HINT], false, path.slice(0, 4));
   if (issue.code === 'unrecognized_keys') return unknownWords(issue.keys, path, raw, written);
   if (value === undefined) {

@@ -1,96 +1,159 @@
-/** The photos that the facts name, and what the camera wrote into them. */
-import { createHash } from 'node:crypto';
-import { readFile } from 'node:fs/promises';
+/**
+ * The photos of a house: those that the facts name and, where they are asked for, all the others that lie there.
+ *
+ * A photo that can't be shown is left out with a warning and the others go on; it is an error only where a fact
+ * rests on it, or where the name leads out of the folder.
+ */
 import path from 'node:path';
-import ExifReader from 'exifreader';
-import sharp from 'sharp';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
-import type { House } from '../facts/house.js';
+import type { House, Photo } from '../facts/house.js';
 import { nearestWord } from '../facts/nearest-word.js';
+import { photosReliedOn } from '../facts/photos-relied-on.js';
 import { absentFile, listing } from './documents.js';
+import { isHeicName, isPicture, lookAtPhoto, type PhotoFile, type PhotoRemark } from './look-at-photo.js';
 import { safePath } from './safe-path.js';
 
-export interface PhotoFile {
-  readonly id: string;
-  /** Where the original lies. Never copied anywhere. */
-  readonly original: string;
-  /** Of the upright picture, in pixels. */
-  readonly width: number;
-  readonly height: number;
-  /** Day the camera says it was taken, YYYY-MM-DD, as its clock had it. */
-  readonly takenOn: string | undefined;
-  /** SHA-256 of the original's bytes, in hexadecimal digits. */
-  readonly content: string;
+export interface FoundPhotos {
+  /** By the photo's id in the facts. */
+  readonly files: ReadonlyMap<string, PhotoFile>;
+  /** Those that no fact names, by name; empty unless they were asked for. */
+  readonly unnamed: readonly PhotoFile[];
+  readonly diagnostics: readonly Diagnostic[];
 }
 
-export const PIXEL_LIMIT = 200_000_000;
-const READABLE = ['.jpg', '.jpeg', '.png', '.webp', '.avif', '.tif', '.tiff'];
-const LATER = ['.heic', '.heif'];
-
+/** `everyPhoto`: also look at those that no fact names. */
 export async function findPhotos(
   folder: string,
   shown: string,
   house: House,
-): Promise<{ files: ReadonlyMap<string, PhotoFile>; diagnostics: readonly Diagnostic[] }> {
-  const inFolder = await listing(path.join(folder, 'photos'));
-  const diagnostics: Diagnostic[] = [];
+  everyPhoto = false,
+): Promise<FoundPhotos> {
+  const photosFolder = path.join(folder, 'photos');
+  const shownFolder = path.posix.join(shown, 'photos');
+  const inFolder = await listing(photosFolder);
+  const reliedOn = photosReliedOn(house);
   const files = new Map<string, PhotoFile>();
   const used = new Set<string>();
+  const diagnostics: Diagnostic[] = [];
   for (const [id, photo] of Object.entries(house.photos)) {
-    const named = photo.file === undefined ? picturesNamed(id, inFolder) : [];
-    const name = photo.file ?? named[0];
-    const where = photo.file === undefined ? ['photos', id] : ['photos', id, 'file'];
-    if (name === undefined) {
-      diagnostics.push(noPhoto(where, id, inFolder));
-      continue;
-    }
-    for (const file of [name, ...named]) used.add(file);
-    if (named.filter(isReadable).length > 1)
-      diagnostics.push(severalPhotos(where, id, named.filter(isReadable)));
-    const safe = await safePath(path.join(folder, 'photos'), name);
-    if (!safe.ok) {
-      diagnostics.push(absentFile(where, 'photos', name, safe.why, inFolder));
-      continue;
-    }
-    const looked = await lookAt(id, name, safe.absolute);
-    if ('file' in looked) files.set(id, looked.file);
-    else diagnostics.push({ ...looked.diagnostic, path: where });
+    const named = await namedPhoto(id, photo, photosFolder, inFolder, lackOf(id, reliedOn));
+    for (const name of named.names) used.add(name);
+    diagnostics.push(...named.diagnostics);
+    if (named.file !== undefined) files.set(id, named.file);
   }
-  const unused = inFolder.filter((file) => isPicture(file) && !used.has(file));
-  if (unused.length > 0) diagnostics.push(notNamed(unused, path.posix.join(shown, 'photos')));
-  return { files, diagnostics };
+  diagnostics.push(...twins(inFolder.filter(isPicture), shownFolder));
+  const rest = inFolder.filter((file) => isPicture(file) && !used.has(file));
+  if (rest.length > 0) diagnostics.push(notNamed(rest, shownFolder));
+  const unnamed: PhotoFile[] = [];
+  for (const name of everyPhoto ? rest : []) {
+    const looked = await lookAtUnnamed(photosFolder, name);
+    if ('file' in looked) unnamed.push(looked.file);
+    else diagnostics.push({ code: 'intake.photo', severity: 'note', file: shownFolder, ...looked.trouble });
+  }
+  return { files, unnamed, diagnostics };
 }
 
-/** The pictures of that name; a phone's HEIC original comes after its copy that can be read. */
-function picturesNamed(id: string, inFolder: readonly string[]): string[] {
-  const named = inFolder.filter((file) => path.parse(file).name === id && isPicture(file));
-  return [...named.filter(isReadable), ...named.filter((file) => !isReadable(file))];
+/** What a fact rests on has to be there; any other photo can be missing from a packet that is true all the same. */
+export const lackOf = (id: string, reliedOn: ReadonlySet<string>): 'error' | 'warning' =>
+  reliedOn.has(id) ? 'error' : 'warning';
+
+interface NamedPhoto {
+  readonly file?: PhotoFile;
+  /** The files that the entry speaks for, as they are spelt in the folder. */
+  readonly names: readonly string[];
+  readonly diagnostics: readonly Diagnostic[];
 }
 
-function severalPhotos(where: FactPath, id: string, readable: readonly string[]): Diagnostic {
+async function namedPhoto(
+  id: string,
+  photo: Photo,
+  folder: string,
+  inFolder: readonly string[],
+  lack: 'error' | 'warning',
+): Promise<NamedPhoto> {
+  const named = photo.file === undefined ? picturesNamed(id, inFolder) : [];
+  const where: FactPath = photo.file === undefined ? ['photos', id] : ['photos', id, 'file'];
+  const written = photo.file ?? named[0];
+  if (written === undefined) return { names: [], diagnostics: [leftOut(noPhoto(where, id, inFolder), lack)] };
+  const name = inFolder.find((file) => sameName(file, written)) ?? written;
+  const names = [name, ...named];
+  const safe = await safePath(folder, name);
+  if (!safe.ok) {
+    const absent = absentFile(where, 'photos', name, safe.why, inFolder);
+    return { names, diagnostics: [safe.why === 'outside' ? absent : leftOut(absent, lack)] };
+  }
+  const looked = await lookAtPhoto({ id, name, original: safe.absolute, huge: photo.huge });
+  if ('trouble' in looked) return { names, diagnostics: [leftOut(about(where, lack, looked.trouble), lack)] };
+  const readable = named.filter((file) => !isHeicName(file));
   return {
-    code: 'intake.photo',
-    severity: 'warning',
-    path: where,
-    onWord: true,
-    message: `${readable.length} pictures in photos/ are named ${id} (${readable.join(', ')}); ${readable[0]} is shown`,
-    hints: readable.map((file) => `say which one it is:  file: ${file}`),
+    file: looked.file,
+    names,
+    diagnostics: [
+      ...(readable.length > 1 ? [severalPhotos(where, id, readable)] : []),
+      ...looked.notes.map((note) => about(where, 'note', note)),
+    ],
   };
 }
 
+/** Letters with marks are stored in two ways, composed and not; a name means the same either way. */
+const sameName = (one: string, other: string): boolean => one.normalize('NFC') === other.normalize('NFC');
+
+/** The pictures of that name; a phone's HEIC original comes after its copy in another format. */
+function picturesNamed(id: string, inFolder: readonly string[]): string[] {
+  const named = inFolder.filter((file) => sameName(path.parse(file).name, id) && isPicture(file));
+  return [...named.filter((file) => !isHeicName(file)), ...named.filter(isHeicName)];
+}
+
+async function lookAtUnnamed(folder: string, name: string) {
+  const safe = await safePath(folder, name);
+  if (!safe.ok) {
+    const message =
+      safe.why === 'outside'
+        ? `photos/${name} leads out of the house folder`
+        : `photos/${name} is no plain file`;
+    return { trouble: { message, hints: ['put the picture itself into photos/'] } };
+  }
+  // No entry under photos: has a star in its file's name, so the two kinds of id can't meet.
+  return lookAtPhoto({ id: `*/${name}`, name, original: safe.absolute, huge: false });
+}
+
+/** What is said of a photo that can't be shown, with what follows from it. */
+export const leftOut = (one: Omit<Diagnostic, 'severity'>, lack: 'error' | 'warning'): Diagnostic => ({
+  ...one,
+  severity: lack,
+  message: `${one.message}; ${lack === 'error' ? 'a fact rests on it' : 'it is left out'}`,
+});
+
+/** A remark on the photo of an entry, with its place. */
+export function about(where: FactPath, severity: Diagnostic['severity'], remark: PhotoRemark): Diagnostic {
+  return {
+    code: 'intake.photo',
+    severity,
+    path: where,
+    ...(where.length === 2 ? { onWord: true } : {}),
+    ...remark,
+  };
+}
+
+function severalPhotos(where: FactPath, id: string, readable: readonly string[]): Diagnostic {
+  return about(where, 'warning', {
+    message: `${readable.length} pictures in photos/ are named ${id} (${readable.join(', ')}); ${readable[0]} is shown`,
+    hints: readable.map((file) => `say which one it is:  file: ${file}`),
+  });
+}
+
 /** An entry without `file:` may be any kind of picture, so only its name is asked for. */
-function noPhoto(where: FactPath, id: string, inFolder: readonly string[]): Diagnostic {
+function noPhoto(where: FactPath, id: string, inFolder: readonly string[]): Omit<Diagnostic, 'severity'> {
   const near = nearestWord(
     id,
     inFolder.filter(isPicture).map((file) => path.parse(file).name),
   );
   return {
     code: 'intake.no-file',
-    severity: 'error',
     path: where,
     onWord: true,
-    message: `there is no picture named ${id} in photos/ (${id}.jpg, ${id}.png, …)`,
+    message: `there is no picture named ${id} in photos/ (${id}.jpg, ${id}.heic, …)`,
     hints: [
       ...(near === undefined ? [] : [`perhaps  ${near}:`]),
       'put it into photos/, or check the spelling (capital and small letters count)',
@@ -98,72 +161,22 @@ function noPhoto(where: FactPath, id: string, inFolder: readonly string[]): Diag
   };
 }
 
-const hasEnding = (file: string, endings: readonly string[]): boolean =>
-  endings.includes(path.extname(file).toLowerCase());
-const isReadable = (file: string): boolean => hasEnding(file, READABLE);
-const isPicture = (file: string): boolean => isReadable(file) || hasEnding(file, LATER);
-
-async function lookAt(
-  id: string,
-  name: string,
-  original: string,
-): Promise<{ file: PhotoFile } | { diagnostic: Omit<Diagnostic, 'path'> }> {
-  if (hasEnding(name, LATER)) {
-    return {
-      diagnostic: badPhoto(
-        `photos/${name} is a HEIC picture, which this version can’t read`,
-        'save it as JPEG on the phone (Settings, Camera, most compatible) or in a picture program',
-      ),
-    };
+/** Two names that differ only in capital letters are one name on many disks, and one of the two is lost on the way there. */
+function twins(pictures: readonly string[], folder: string): Diagnostic[] {
+  const bySmall = new Map<string, string[]>();
+  for (const file of pictures) {
+    const small = file.normalize('NFC').toLowerCase();
+    bySmall.set(small, [...(bySmall.get(small) ?? []), file]);
   }
-  const bytes = await readFile(original).catch((thrown: NodeJS.ErrnoException) => thrown);
-  if (bytes instanceof Error)
-    return {
-      diagnostic: badPhoto(
-        `photos/${name} can’t be read (${bytes.code ?? 'unknown reason'})`,
-        'check who may read it',
-      ),
-    };
-  try {
-    const metadata = await sharp(bytes, { limitInputPixels: PIXEL_LIMIT }).metadata();
-    const { width, height } = metadata.autoOrient;
-    return {
-      file: {
-        id,
-        original,
-        width,
-        height,
-        takenOn: takenOn(bytes),
-        content: createHash('sha256').update(bytes).digest('hex'),
-      },
-    };
-  } catch {
-    return { diagnostic: notAPicture(name) };
-  }
-}
-
-export function notAPicture(name: string): Omit<Diagnostic, 'path'> {
-  return badPhoto(
-    `photos/${name} is not a whole picture: it is cut short, or no picture at all`,
-    'copy it from the phone again',
-  );
-}
-
-function badPhoto(message: string, hint: string): Omit<Diagnostic, 'path'> {
-  return { code: 'intake.photo', severity: 'error', message, hints: [hint] };
-}
-
-function takenOn(bytes: Buffer): string | undefined {
-  try {
-    const tags = ExifReader.load(bytes, { expanded: false });
-    const written = tags.DateTimeOriginal?.description ?? tags.DateTime?.description;
-    // EXIF writes 2026:02:21 09:14:02. Kept as the camera's own day; never turned into an instant.
-    const match = /^(\d{4}):(\d{2}):(\d{2})/.exec(written ?? '');
-    return match === null ? undefined : `${match[1]}-${match[2]}-${match[3]}`;
-  } catch {
-    // A picture without readable tags is still a picture.
-    return undefined;
-  }
+  return [...bySmall.values()]
+    .filter((files) => files.length > 1)
+    .map((files) => ({
+      code: 'intake.photo',
+      severity: 'warning',
+      file: folder,
+      message: `${files.join(' and ')} differ only in capital letters; a Mac or Windows disk, or a stick, can hold only one of them`,
+      hints: [`give one of them another name, and write that name in the facts`],
+    }));
 }
 
 function notNamed(files: readonly string[], folder: string): Diagnostic {

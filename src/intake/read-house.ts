@@ -15,7 +15,8 @@ import { checkHouse } from '../facts/check-house.js';
 import { checkReferences } from '../facts/check-references.js';
 import type { House } from '../facts/house.js';
 import { checkDocuments } from './documents.js';
-import { findPhotos, type PhotoFile } from './photo-files.js';
+import type { PhotoFile } from './look-at-photo.js';
+import { findPhotos } from './photo-files.js';
 import { readFacts, type WrittenFacts } from './read-facts.js';
 
 export interface HouseOnDisk {
@@ -24,6 +25,8 @@ export interface HouseOnDisk {
   readonly house: House;
   /** By the photo's id in the facts. */
   readonly photos: ReadonlyMap<string, PhotoFile>;
+  /** The photos that lie in the folder and that no fact names; empty unless they were asked for. */
+  readonly unnamed: readonly PhotoFile[];
 }
 
 export interface ReadHouse {
@@ -39,8 +42,17 @@ export interface ReadHouse {
 
 const NOWHERE: PlaceBook = { find: () => undefined };
 
+export interface ReadOptions {
+  /** Also look at the photos that no fact names. */
+  readonly everyPhoto?: boolean;
+}
+
 /** `shown` is the folder as the writer would type it, with forward slashes. */
-export async function readHouse(folder: string, shown: string): Promise<ReadHouse> {
+export async function readHouse(
+  folder: string,
+  shown: string,
+  { everyPhoto = false }: ReadOptions = {},
+): Promise<ReadHouse> {
   const facts = await readFacts(folder, shown);
   if (!('spec' in facts)) {
     return {
@@ -61,7 +73,7 @@ export async function readHouse(folder: string, shown: string): Promise<ReadHous
     return { found: undefined, ...rest, diagnostics: nothing ? facts.diagnostics : first };
 
   const references = facts.broken.length > 0 ? [] : checkReferences(house, facts.spec);
-  const photos = await findPhotos(folder, shown, house);
+  const photos = await findPhotos(folder, shown, house, everyPhoto);
   const documents = await checkDocuments(folder, house);
   const later = [
     ...references,
@@ -75,7 +87,12 @@ export async function readHouse(folder: string, shown: string): Promise<ReadHous
       : { ...diagnostic, path: checked.writtenPath(diagnostic.path) },
   );
   return {
-    found: { folder: path.basename(path.resolve(folder)), house, photos: photos.files },
+    found: {
+      folder: path.basename(path.resolve(folder)),
+      house,
+      photos: photos.files,
+      unnamed: photos.unnamed,
+    },
     ...rest,
     diagnostics: [...first, ...withoutKnockOns(later, first)],
   };

@@ -61,6 +61,16 @@ export function readYaml(source: string, file: string): YamlFile {
   );
 }
 
+/** The parts of a text in reading order, for writing into it. Undefined where it is not YAML. */
+export function yamlParts(text: string): readonly YamlPart[] | undefined {
+  try {
+    return parseEvents(text, { maxDepth: MAX_DEPTH }).map((event) => partOf(event, text));
+  } catch (thrown) {
+    if (!(thrown instanceof YAMLException)) throw thrown;
+    return undefined;
+  }
+}
+
 /** An error that ends the reading of a word is about that word. */
 const ofWord = (part: Part, word: string): Part => ({
   ...part,

@@ -32,12 +32,14 @@ import {
   updateClasses,
 } from './sections/agent.js';
 import { careSchedule, equipment, finishRecord, warrantySection } from './sections/care.js';
+import { contactSheet } from './sections/contact-sheet.js';
 import { forTheOwner } from './sections/for-the-owner.js';
 import { howOld } from './sections/how-old.js';
 import { inShort, keyFacts } from './sections/in-short.js';
 import { leftAsFound } from './sections/left-as-found.js';
 import { notices, STANDING } from './sections/notices.js';
 import { papers } from './sections/papers.js';
+import { photosByRoom } from './sections/photos-by-room.js';
 import { questions } from './sections/questions.js';
 import { roomsAndFinishes } from './sections/rooms.js';
 import { safety } from './sections/safety.js';
@@ -50,12 +52,23 @@ export interface ComposeOrder {
   readonly house: House;
   readonly tally: Tally;
   readonly edition: EditionName;
+  /** Those that the facts name, by their id. */
   readonly photos: ReadonlyMap<string, PhotoOnDisk>;
+  /** Those that lie beside them and that no fact names; only the house file shows them. */
+  readonly unnamed?: readonly PhotoOnDisk[];
 }
 
 export function composePacket(order: ComposeOrder): Packet {
-  const house = houseFor(order.house, order.edition);
-  const context = contextFor(order.folder, order.house, house, order.tally, order.edition, order.photos);
+  const house = houseFor(order.house, order.edition, order.tally.asOf);
+  const context = contextFor(
+    order.folder,
+    order.house,
+    house,
+    order.tally,
+    order.edition,
+    order.photos,
+    order.unnamed ?? [],
+  );
   const { rules } = context;
   const sections = onlyLiveLinks(eachPhotoOnce(sectionsOf(context)));
   const draft: Omit<Packet, 'digest'> = {
@@ -67,6 +80,7 @@ export function composePacket(order: ComposeOrder): Packet {
     keyFacts: keyFacts(context),
     sections,
     photos: photosShown(context, sections),
+    originals: originalsIn(sections),
     exports: exportsOf(context),
     standing: STANDING,
   };
@@ -95,7 +109,7 @@ function sectionsOf(context: Context): Section[] {
       warrantySection(context),
       safety(context),
     ],
-    file: () => [...buyerSections(context), forTheOwner(context)],
+    file: () => [...buyerSections(context), contactSheet(context), forTheOwner(context)],
   };
   return make[context.edition]();
 }
@@ -108,6 +122,7 @@ const buyerSections = (context: Context): Section[] => [
   sizeSection(context),
   safety(context),
   leftAsFound(context),
+  ...[photosByRoom(context)].filter((section) => section !== undefined),
   papers(context),
   questions(context),
   notices(context),
@@ -128,23 +143,34 @@ function exportsOf(context: Context): PacketExport[] {
 
 /** Photos in order of first use, each once. */
 function photosShown(context: Context, sections: readonly Section[]): PacketPhoto[] {
-  const ids = sections.flatMap((section) =>
-    section.blocks.flatMap((block): string[] => {
-      if (block.kind === 'photo') return [block.photo];
-      if (block.kind === 'pair') return [block.before, block.after];
-      if (block.kind === 'photos') return block.photos.map((one) => one.photo);
-      return [];
-    }),
-  );
-  return [...new Set(ids)].map((id) => {
+  const uses = new Map<string, PacketPhoto['use']>();
+  const show = (id: string, use: PacketPhoto['use']): void => {
+    uses.set(id, uses.get(id) === 'full' ? 'full' : use);
+  };
+  for (const block of sections.flatMap((section) => section.blocks)) {
+    if (block.kind === 'photo') show(block.photo, 'full');
+    if (block.kind === 'pair') for (const id of [block.before, block.after]) show(id, 'full');
+    if (block.kind === 'photos')
+      for (const one of block.photos) show(one.photo, block.form === 'contact' ? 'contact' : 'full');
+  }
+  return [...uses].map(([id, use]) => {
     const photo = context.house.photos[id];
-    const file = context.photos.get(id);
+    const file = context.photos.get(id) ?? context.unnamed.find((one) => one.id === id);
     return {
       id,
-      alt: photo?.alt ?? '',
+      // The house file also shows photos that nobody has put into words yet.
+      alt: photo?.alt ?? photo?.shows ?? file?.name ?? '',
       content: `${file?.content ?? ''}${JSON.stringify(photo?.hide ?? [])}`,
+      use,
     };
   });
+}
+
+function originalsIn(sections: readonly Section[]): Packet['originals'] {
+  return sections
+    .flatMap((section) => section.blocks)
+    .flatMap((block) => (block.kind === 'photos' ? block.photos : []))
+    .flatMap(({ photo, original }) => (original === undefined ? [] : [{ photo, path: original.path }]));
 }
 
 /**

@@ -4,7 +4,7 @@
  * An edition is an allow-list: sections take words only from what this file lets through, so what is not
  * named here can't reach a page, a sheet, an attachment or a file name.
  */
-import type { Document, House, Identity, Person, System } from '../facts/house.js';
+import type { Document, House, Identity, Person, Photo, System } from '../facts/house.js';
 import type { EditionName } from './packet.js';
 
 export interface EditionRules {
@@ -64,7 +64,15 @@ type Decided<T> = Record<keyof T, unknown>;
 
 const WITHHELD = undefined;
 
-export function houseFor(house: House, edition: EditionName): House {
+/** Whether a photo may leave the house file on that day: not marked private, and its `not-before` has come. */
+export const mayLeaveFile = (photo: Photo, asOf: string): boolean => {
+  const day = photo['not-before'];
+  // Of an uncertain day the last one counts; one without an end never comes.
+  return !photo.private && (day === undefined || (day.latest !== undefined && day.latest <= asOf));
+};
+
+/** `asOf` is the day, YYYY-MM-DD, that the packet is made for. */
+export function houseFor(house: House, edition: EditionName, asOf: string): House {
   const rules = EDITIONS[edition];
   if (rules.everything) return house;
   return {
@@ -89,7 +97,8 @@ export function houseFor(house: House, edition: EditionName): House {
     photos: Object.fromEntries(
       // A label shows its serial number, in the picture and mostly in its words, too.
       Object.entries(house.photos).filter(
-        ([, photo]) => !photo.private && photo.alt !== undefined && (rules.serials || photo.when !== 'label'),
+        ([, photo]) =>
+          mayLeaveFile(photo, asOf) && photo.alt !== undefined && (rules.serials || photo.when !== 'label'),
       ),
     ),
     conveys: house.conveys,
@@ -127,6 +136,7 @@ function identityFor(identity: Identity): Identity {
     parcel: WITHHELD,
     bought: identity.bought,
     listed: identity.listed,
+    'photos-within': WITHHELD,
   } satisfies Decided<Identity>;
 }
 

@@ -3,6 +3,7 @@ import { type HouseDate, printDate, readDate } from '../facts/date.js';
 import type { Fact } from '../facts/fact.js';
 import type { Document } from '../facts/house.js';
 import { type Context, photoAnchor, photoIn } from './context.js';
+import { mayLeaveFile } from './edition-house.js';
 import type { EvidenceMark, Run } from './packet.js';
 import { link, say, soft } from './rich.js';
 
@@ -140,7 +141,13 @@ function paper(context: Context, id: string): Run | undefined {
 function hiddenPhoto(context: Context, id: string): Run | undefined {
   const fact = context.whole.photos[id];
   const file = context.photos.get(id);
-  if (fact === undefined || file === undefined || fact.private || fact.when !== 'label') return undefined;
+  if (
+    fact === undefined ||
+    file === undefined ||
+    !mayLeaveFile(fact, context.tally.asOf) ||
+    fact.when !== 'label'
+  )
+    return undefined;
   return soft(withDate(context, 'label photo', fact.taken ?? dayOf(file.takenOn)));
 }
 

@@ -25,6 +25,8 @@ export interface Packet {
   readonly sections: readonly Section[];
   /** The photos this edition shows, each once, in order of first use. */
   readonly photos: readonly PacketPhoto[];
+  /** Photos that lie beside the pages as the camera made them, with all it wrote into them. The house file's alone. */
+  readonly originals: readonly { readonly photo: string; readonly path: string }[];
   /** Files that lie beside the pages and the PDF. */
   readonly exports: readonly PacketExport[];
   /** The sentence at the foot: what this paper is not. */
@@ -52,6 +54,8 @@ export interface PacketPhoto {
   readonly alt: string;
   /** Digest of the original and of what is covered in it. Counts for the packet's digest; printed nowhere. */
   readonly content: string;
+  /** `contact`: shown on the contact sheet and nowhere else, so that a small picture is enough. */
+  readonly use: 'full' | 'contact';
 }
 
 export interface PacketExport {
@@ -163,17 +167,27 @@ export interface PhotoBlock extends BlockBase {
   readonly caption: Rich;
 }
 
-/** The same place before and after, side by side. */
+/** The same place before and after, side by side, both cut to one shape. */
 export interface PairBlock extends BlockBase {
   readonly kind: 'pair';
   readonly before: string;
   readonly after: string;
+  /** Width over height that both are cut to. */
+  readonly aspect: number;
   readonly caption: Rich;
 }
 
 export interface PhotosBlock extends BlockBase {
   readonly kind: 'photos';
-  readonly photos: readonly { readonly id: string; readonly photo: string; readonly caption: Rich }[];
+  /** `contact`: a contact sheet of many small pictures; `row`: pictures to be looked at. */
+  readonly form: 'row' | 'contact';
+  readonly photos: readonly {
+    readonly id: string;
+    readonly photo: string;
+    readonly caption: Rich;
+    /** The photo as the camera made it, which lies beside the pages: its name, and its path among the `originals`. */
+    readonly original?: { readonly name: string; readonly path: string };
+  }[];
 }
 
 export interface DrawingBlock extends BlockBase {
@@ -262,19 +276,27 @@ export type Shape =
       readonly turn?: 0 | 90 | -90;
     };
 
+/** A file that was made ready: where its bytes lie now, and what to call them (a digest of them). */
+export interface StoredFile {
+  readonly name: string;
+  readonly file: string;
+}
+
 /** One photo made ready for showing: upright, without metadata, named by its content. */
 export interface Picture {
   readonly id: string;
-  /** Of the upright picture, in pixels. */
+  /** Of the upright picture as shown at its largest, in pixels. */
   readonly width: number;
   readonly height: number;
-  /** For pages, smallest first. `file` is where the bytes lie now, `name` what to call them. */
+  /** For pages, smallest first; each in two formats. */
   readonly sizes: readonly {
     readonly width: number;
     readonly height: number;
-    readonly name: string;
-    readonly file: string;
+    readonly jpeg: StoredFile;
+    readonly avif: StoredFile;
   }[];
+  /** A few pixels as a `data:` address, shown until the picture is there. */
+  readonly tiny: string;
   /** JPEG for paper. */
   readonly print: { readonly width: number; readonly height: number; readonly file: string };
 }

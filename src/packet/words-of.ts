@@ -31,7 +31,10 @@ export function wordsOf(block: Block): string[] {
     case 'pair':
       return [plain(block.caption)];
     case 'photos':
-      return block.photos.map((photo) => plain(photo.caption));
+      return block.photos.flatMap(({ caption, original }) => [
+        plain(caption),
+        ...(original === undefined ? [] : [original.name]),
+      ]);
     case 'drawing':
       return [
         plain(block.caption),

@@ -16,6 +16,7 @@ import { keepHeadings, paginate } from './paginate.js';
 import type { PaperName } from './paper.js';
 import { paperOf } from './paper.js';
 import { isBeside, pairDrawings, setBeside } from './set-beside.js';
+import { setContact } from './set-contact.js';
 import { setDrawing, setPair, setPhoto, setPhotos } from './set-figure.js';
 import { setContents, setStandingLast, setTitle } from './set-front.js';
 import { setNotice } from './set-notice.js';
@@ -53,7 +54,7 @@ function setBlock(composer: Composer, block: Block, tags: TagPath): Slab[] {
     case 'pair':
       return setPair(composer, block, tags);
     case 'photos':
-      return setPhotos(composer, block, tags);
+      return block.form === 'contact' ? setContact(composer, block, tags) : setPhotos(composer, block, tags);
     case 'drawing':
       return setDrawing(composer, block, tags);
     case 'notice':

@@ -111,11 +111,12 @@ export function setBeside(
   boxes.push(...figure.boxes.map((box) => moved(box, right, 0)));
   anchors.push(...figure.anchors);
   const under = { x: 0, y: cursor.y + spaces.figure, width: narrow };
-  let caption = captionColumn(composer, drawing.caption, under, drawing.id, tags);
+  const place = { block: drawing.id, tags, key: drawing.id };
+  let caption = captionColumn(composer, drawing.caption, under, place);
   let bottom = Math.max(figure.heightPt, under.y + caption.heightPt);
   if (under.y + caption.heightPt > figure.heightPt) {
     const at = { x: right, y: figure.heightPt + CAPTION_GAP_PT, width: drawing.drawing.width };
-    caption = captionColumn(composer, drawing.caption, at, drawing.id, tags);
+    caption = captionColumn(composer, drawing.caption, at, place);
     bottom = Math.max(cursor.y, figure.heightPt + caption.heightPt);
   }
   boxes.push(...caption.boxes);

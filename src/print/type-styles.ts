@@ -41,6 +41,7 @@ export type StyleName =
   | 'entryLabel'
   | 'entryValue'
   | 'caption'
+  | 'contact'
   | 'noticeTitle'
   | 'noticeText'
   | 'ask'
@@ -77,6 +78,7 @@ const AIRY: StyleSheet = {
   entryLabel: style('sans', 8, 11, 'soft', 'lining'),
   entryValue: style('sans', 8.5, 11, 'ink', 'lining'),
   caption: style('sans', 8.25, 10.25, 'soft', 'lining'),
+  contact: style('sans', 7, 8.5, 'soft', 'lining'),
   noticeTitle: style('serif-semibold', 11.5, 16, 'ink', 'old-style'),
   noticeText: style('serif', 9.75, 12.75, 'ink', 'old-style'),
   ask: style('serif-semibold', 10, 13, 'ink', 'old-style'),
@@ -107,6 +109,7 @@ const DENSE: StyleSheet = {
   entryLabel: style('sans', 7.25, 9.75, 'soft', 'lining'),
   entryValue: style('sans', 7.75, 9.75, 'ink', 'lining'),
   caption: style('sans', 7.25, 9, 'soft', 'lining'),
+  contact: style('sans', 6.75, 8.25, 'soft', 'lining'),
   noticeTitle: style('serif-semibold', 9.5, 13, 'ink', 'old-style'),
   noticeText: style('serif', 8.5, 10.5, 'ink', 'old-style'),
   ask: style('serif-semibold', 8.5, 10.5, 'ink', 'old-style'),

@@ -51,7 +51,6 @@ const ORDER = [
   'when work was done',
   'who did it',
   'permit',
-  'photo without words',
   'question',
   'dues',
   'what stays',

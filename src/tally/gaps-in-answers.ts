@@ -1,17 +1,9 @@
-/** What is lacking of all that is told: questions, dues, what stays, care, and words for the photos. */
+/** What is lacking of all that is told: questions, dues, what stays, and care. */
 import type { House } from '../facts/house.js';
-import { typedInYaml } from '../facts/typed-in-yaml.js';
-import { capital } from './area-words.js';
-import { addItem, addLine, BUYER, type Gap, type GapSources, rankOf, SALE } from './gap.js';
+import { addItem, BUYER, type Gap, type GapSources, rankOf, SALE } from './gap.js';
 
 export function answerGaps({ house }: GapSources): Gap[] {
-  return [
-    ...questions(house),
-    ...duesUnsaid(house),
-    ...conveysUnsaid(house),
-    ...careUnsaid(house),
-    ...photosWithoutWords(house),
-  ];
+  return [...questions(house), ...duesUnsaid(house), ...conveysUnsaid(house), ...careUnsaid(house)];
 }
 
 const ALWAYS_ASKED: readonly (readonly [pattern: RegExp, ask: string])[] = [
@@ -77,20 +69,4 @@ function careUnsaid(house: House): Gap[] {
       rank: rankOf('care'),
     },
   ];
-}
-
-function photosWithoutWords(house: House): Gap[] {
-  return Object.entries(house.photos).flatMap(([id, photo]): Gap[] => {
-    if (photo.private || photo.alt !== undefined) return [];
-    const pair = photo.when === 'before' || photo.when === 'after' ? `, ${photo.when} the work` : '';
-    return [
-      {
-        path: ['photos', id],
-        audiences: SALE,
-        lacks: 'the photo has no words for those who can’t see it, so it is left out',
-        hint: `${addLine(`alt: ${typedInYaml(`${capital(photo.shows)}${pair}.`)}`)}  (a proposal; say what is to be seen)`,
-        rank: rankOf('photo without words'),
-      },
-    ];
-  });
 }

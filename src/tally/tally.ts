@@ -5,6 +5,7 @@
  * Never asks the clock, reads a house folder or makes a page. Start reading at `deriveTally`.
  */
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import type { Cameras } from '../facts/camera.js';
 import type { House } from '../facts/house.js';
 import { deriveAges, type SystemAge } from './ages.js';
 import { type AlarmPlan, deriveAlarms } from './alarms.js';
@@ -17,6 +18,9 @@ import { type Gap, gapDiagnostics, listGaps } from './gaps.js';
 import { type Improvement, type Kept, listImprovements } from './improvements.js';
 import { deriveLead, type LeadNotes } from './lead-notes.js';
 import { deriveObservations, type Observation } from './observations.js';
+import { checkPhotoWords } from './photo-alt.js';
+import { checkPhotoDates } from './photo-dates.js';
+import { checkPhotoPlaces } from './photo-places.js';
 import { deriveWarranties, type WarrantyEnd } from './warranties.js';
 
 export interface Tally {
@@ -35,9 +39,11 @@ export interface Tally {
   readonly gaps: readonly Gap[];
 }
 
+/** `cameras`: what the cameras wrote into the photos that are there; left out, nothing is said of photos. */
 export function deriveTally(
   house: House,
   asOf: string,
+  cameras: Cameras = new Map(),
 ): { readonly tally: Tally; readonly diagnostics: readonly Diagnostic[] } {
   const { areas, diagnostics: areaDiagnostics } = deriveAreas(house);
   const { ages, diagnostics: ageDiagnostics } = deriveAges(house, asOf);
@@ -67,6 +73,10 @@ export function deriveTally(
       ...lead.diagnostics,
       ...checkFutureDates(house, asOf),
       ...checkDateOrder(house),
+      ...checkPhotoDates(house, cameras),
+      ...checkPhotoPlaces(house, cameras),
+      // A photo that is not there needs no words.
+      ...checkPhotoWords(house).filter(({ path }) => cameras.has(String(path?.[1]))),
       ...gapDiagnostics(gaps),
     ],
   };

@@ -15,7 +15,9 @@ import type {
   RecordBlock,
   Rich,
 } from '../packet/packet.js';
-import type { LinkBook } from './links.js';
+import { encodedPath, type LinkBook } from './links.js';
+import { cutClass } from './photo-frames.js';
+import type { PhotoPlace } from './photo-sizes.js';
 import type { PhotoDesk, PhotoView } from './photo-view.js';
 import { type MarkView, markOrNull, markView, type RunView, richView } from './rich-view.js';
 import { svgOf } from './svg-of.js';
@@ -77,6 +79,8 @@ export type BlockView =
   | {
       readonly kind: 'pair';
       readonly id: string;
+      /** Class of the shape that both are cut to. */
+      readonly cut: string;
       readonly before: PhotoView;
       readonly after: PhotoView;
       readonly caption: readonly RunView[];
@@ -84,10 +88,13 @@ export type BlockView =
   | {
       readonly kind: 'photos';
       readonly id: string;
+      /** Class of the arrangement: `photos` in rows, `contact` for a sheet of many small ones. */
+      readonly form: 'photos' | 'contact';
       readonly photos: readonly {
         readonly id: string;
         readonly photo: PhotoView;
         readonly caption: readonly RunView[];
+        readonly original: { readonly href: string; readonly name: string } | null;
       }[];
     }
   | {
@@ -161,7 +168,7 @@ export class BlockViews {
         return {
           kind: 'photo',
           id: block.id,
-          photo: this.#photos.view(block.photo, 'column'),
+          photo: this.#photos.view(block.photo, { kind: 'column' }),
           caption: this.#rich(block.caption),
         };
       case 'pair':
@@ -212,23 +219,32 @@ export class BlockViews {
   }
 
   #pair(block: PairBlock): BlockView {
+    const place: PhotoPlace = { kind: 'pair', ratio: block.aspect };
     return {
       kind: 'pair',
       id: block.id,
-      before: this.#photos.view(block.before, 'half'),
-      after: this.#photos.view(block.after, 'half'),
+      cut: cutClass(block.aspect),
+      before: this.#photos.view(block.before, place),
+      after: this.#photos.view(block.after, place),
       caption: this.#rich(block.caption),
     };
   }
 
   #photoRow(block: PhotosBlock): BlockView {
+    const place: PhotoPlace =
+      block.form === 'contact' ? { kind: 'contact' } : { kind: 'row', alone: block.photos.length === 1 };
     return {
       kind: 'photos',
       id: block.id,
+      form: block.form === 'contact' ? 'contact' : 'photos',
       photos: block.photos.map((one) => ({
         id: one.id,
-        photo: this.#photos.view(one.photo, 'row'),
+        photo: this.#photos.view(one.photo, place),
         caption: this.#rich(one.caption),
+        original:
+          one.original === undefined
+            ? null
+            : { href: encodedPath(one.original.path), name: one.original.name },
       })),
     };
   }

@@ -67,7 +67,8 @@ async function layBeside({ packet, pictures }: SiteEntry, output: string): Promi
   for (const file of assetsOf(packet, pictures)) {
     const to = join(folder, file.path);
     await mkdir(dirname(to), { recursive: true });
-    await copyFile(file.copyOf, to);
+    if ('copyOf' in file) await copyFile(file.copyOf, to);
+    else await writeFile(to, file.text);
   }
   for (const { file, text } of packet.exports) await writeFile(join(folder, file), text);
 }

@@ -60,6 +60,16 @@ function hrefTo(page: string, id: string): string {
   return `${page}#${encodeURIComponent(id)}`;
 }
 
+/**
+ * A path beside the pages as a relative address: each part may hold any character a file name can, also a colon that
+ * would pass for a scheme. Throws on a path that leaves the edition's folder, which is our bug.
+ */
+export function encodedPath(path: string): string {
+  const address = path.split('/').map(encodeURIComponent).join('/');
+  if (/^\/|(^|\/)\.\.?(\/|$)/u.test(address)) throw new Error(`"${path}" is no path beside the pages`);
+  return address;
+}
+
 /** Ids inside one block, its own first. */
 function idsOf(block: Block): string[] {
   switch (block.kind) {

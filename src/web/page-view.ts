@@ -7,7 +7,8 @@
 import type { Block, Packet, Pictures, Section } from '../packet/packet.js';
 import { type BlockView, BlockViews, NOTHING_RECORDED } from './block-view.js';
 import { type LinkBook, linkBookOf, shownBlocks } from './links.js';
-import { PhotoDesk } from './photo-view.js';
+import { FRAMES_PATH } from './photo-frames.js';
+import { PAIR_SCRIPT_PATH, PhotoDesk } from './photo-view.js';
 
 /** The paper edition that lies beside the pages. */
 export interface Paper {
@@ -30,6 +31,8 @@ const WORDS = {
   previous: 'Previous',
   next: 'Next',
   turn: 'Previous and next section',
+  before: 'Before',
+  after: 'After',
 } as const;
 
 /** Letters from which on a house's name is set smaller. */
@@ -65,6 +68,10 @@ export interface PageView {
   readonly title: string;
   /** `agent`, `buyer`, `care` or `file`: a class for the style sheet. */
   readonly edition: string;
+  /** Address of the style sheet that the page's photos need, or empty. */
+  readonly frames: string;
+  /** Address of the script that lays a pair's photos over each other, or empty. */
+  readonly script: string;
   /** Whether this is the page with the title block. */
   readonly front: boolean;
   readonly house: string;
@@ -102,14 +109,18 @@ export function pagesOf(packet: Packet, pictures: Pictures, paper: Paper | undef
   return groups.map((sections, index) => {
     const front = index === 0;
     const photos = new PhotoDesk(packet, pictures);
+    const views = sections.map((section) => sectionView(section, front ? 2 : 1, links, photos));
+    const hasPair = views.some((section) => section.blocks.some((block) => block.kind === 'pair'));
     return {
       ...frameOf(packet, paper),
+      frames: photos.isUsed ? FRAMES_PATH : '',
+      script: hasPair ? PAIR_SCRIPT_PATH : '',
       file: front ? 'index.html' : links.pageOf(onlyOne(sections)),
       title: titleOf(packet, front ? undefined : sections[0]),
       front,
       contents: contentsOf(packet, links, index),
       position: front ? '' : `${index + 1} of ${groups.length}`,
-      sections: sections.map((section) => sectionView(section, front ? 2 : 1, links, photos)),
+      sections: views,
       previous: neighbour(packet, links, index - 1),
       next: neighbour(packet, links, index + 1),
     };

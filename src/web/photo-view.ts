@@ -1,47 +1,40 @@
-/** What a template needs to place one photo: addresses, sizes, alternative text and the shape of its frame. */
+/** What a template needs to place one photo: addresses in both formats, sizes, alternative text and its classes. */
 import type { Packet, Picture, Pictures } from '../packet/packet.js';
+import { shapeClass, tinyClass } from './photo-frames.js';
+import { type PhotoPlace, pageSizesOf, ratioOf } from './photo-sizes.js';
 
 export interface PhotoView {
-  /** Address of the largest size; following it shows the photo alone. */
+  /** Address of the largest JPEG; following it shows the photo alone. */
   readonly full: string;
+  /** `srcset` of the AVIF source. */
+  readonly avif: string;
   /** Address for browsers that can't choose. */
   readonly src: string;
+  /** `srcset` of the JPEGs; empty where there is nothing to choose. */
   readonly srcset: string;
-  /** How wide the photo will be shown, in the words of the `sizes` attribute. */
+  /** How wide the photo will be shown, in the words of the `sizes` attribute; empty where there is nothing to choose. */
   readonly sizes: string;
-  /** Of the `src` file, in pixels. */
+  /** Of the upright picture, in pixels: the browser keeps room in this shape. */
   readonly width: number;
   readonly height: number;
   readonly alt: string;
   readonly loading: 'eager' | 'lazy';
-  /** Class for the nearest common shape, so that photos side by side come out equally high. */
+  /** Class that knows the picture's shape, so that photos side by side come out equally high. */
   readonly shape: string;
+  /** Class that shows the picture's few pixels until it is there. */
+  readonly tiny: string;
+  /** Class of a figure that takes the full measure, or empty. */
+  readonly breadth: string;
 }
 
-/** Where a photo stands, which says how wide it gets. */
-export type PhotoPlace = 'column' | 'half' | 'row';
-
-const SIZES: Record<PhotoPlace, string> = {
-  column: '(max-width: 46rem) 92vw, 36rem',
-  half: '(max-width: 46rem) 46vw, 28rem',
-  row: '(max-width: 46rem) 92vw, 28rem',
-};
-
-/** Width to height of the frames that the style sheet knows. */
-const SHAPES: readonly (readonly [string, number])[] = [
-  ['9-16', 9 / 16],
-  ['2-3', 2 / 3],
-  ['3-4', 3 / 4],
-  ['1-1', 1],
-  ['4-3', 4 / 3],
-  ['3-2', 3 / 2],
-  ['16-9', 16 / 9],
-  ['2-1', 2],
-  ['3-1', 3],
-];
+/** Path of the script for pairs inside the edition's folder. */
+export const PAIR_SCRIPT_PATH = 'assets/pair.js';
 
 /** Photos near the top of a page are fetched at once; later ones when they come near the window. */
 const EAGER_PHOTOS = 2;
+
+/** From this width over height on a photo alone takes the full measure: in the text column it would be a strip. */
+const PANORAMA = 2.2;
 
 /** Gives out photo views for one page, in page order. Throws on a photo that was not made ready. */
 export class PhotoDesk {
@@ -54,6 +47,11 @@ export class PhotoDesk {
     this.#pictures = pictures;
   }
 
+  /** Whether a photo was given out: then the page needs the style sheet of the frames. */
+  get isUsed(): boolean {
+    return this.#given > 0;
+  }
+
   view(id: string, place: PhotoPlace): PhotoView {
     const picture = this.#pictures.get(id);
     const alt = this.#packet.photos.find((photo) => photo.id === id)?.alt;
@@ -63,16 +61,23 @@ export class PhotoDesk {
       throw new Error(`photo "${id}" is shown but was not made ready`);
     }
     this.#given += 1;
+    // A contact sheet has no use for more than the smallest: no choice, no larger file.
+    const choice = place.kind !== 'contact';
+    const panorama = place.kind === 'column' && ratioOf(picture) > PANORAMA;
+    const at: PhotoPlace = panorama ? { kind: 'full' } : place;
     return {
-      full: photoPath(largest.name),
-      src: photoPath(smallest.name),
-      srcset: picture.sizes.map((size) => `${photoPath(size.name)} ${size.width}w`).join(', '),
-      sizes: SIZES[place],
-      width: smallest.width,
-      height: smallest.height,
+      full: photoPath(largest.jpeg.name),
+      avif: choice ? srcsetOf(picture, 'avif') : photoPath(smallest.avif.name),
+      src: photoPath(smallest.jpeg.name),
+      srcset: choice ? srcsetOf(picture, 'jpeg') : '',
+      sizes: choice ? pageSizesOf(at, ratioOf(picture), this.#packet.edition.name === 'agent') : '',
+      width: picture.width,
+      height: picture.height,
       alt,
       loading: this.#given <= EAGER_PHOTOS ? 'eager' : 'lazy',
-      shape: shapeOf(picture),
+      shape: shapeClass(picture),
+      tiny: tinyClass(picture),
+      breadth: panorama ? 'panorama' : '',
     };
   }
 }
@@ -82,9 +87,6 @@ export function photoPath(name: string): string {
   return `assets/photos/${name}`;
 }
 
-function shapeOf(picture: Picture): string {
-  const ratio = picture.width / picture.height;
-  const distance = (known: number): number => Math.abs(Math.log(known / ratio));
-  const nearest = SHAPES.reduce((best, next) => (distance(next[1]) < distance(best[1]) ? next : best));
-  return `shape-${nearest[0]}`;
+function srcsetOf(picture: Picture, format: 'jpeg' | 'avif'): string {
+  return picture.sizes.map((size) => `${photoPath(size[format].name)} ${size.width}w`).join(', ');
 }

@@ -1,10 +1,16 @@
-/** The files that lie beside the pages: one style sheet, the fonts with their licences, the photos shown. */
+/**
+ * The files that lie beside the pages: a style sheet, the fonts with their licences, the photos shown with a style
+ * sheet of their own, and, where there is a pair of photos, the script that lays one over the other.
+ */
 import { fileURLToPath } from 'node:url';
-import type { Packet, Pictures } from '../packet/packet.js';
-import { photoPath } from './photo-view.js';
+import type { Packet, Picture, Pictures, StoredFile } from '../packet/packet.js';
+import { shownBlocks } from './links.js';
+import { FRAMES_PATH, framesCss } from './photo-frames.js';
+import { PAIR_SCRIPT_PATH, photoPath } from './photo-view.js';
 
 /** The folders hold for `src/web` and for `dist/web` alike. */
 const FONTS = new URL('../../dist/fonts/', import.meta.url);
+const SCRIPTS = new URL('../../dist/browser/', import.meta.url);
 const TEMPLATES = new URL('../../templates/', import.meta.url);
 
 const FONT_FILES = [
@@ -21,11 +27,10 @@ const FONT_FILES = [
 /** Folder with the templates, as a path. */
 export const templatesFolder = fileURLToPath(TEMPLATES);
 
-/** A file to be copied into the edition's folder as it is. */
-export interface Asset {
-  readonly path: string;
-  readonly copyOf: string;
-}
+/** A file to be put into the edition's folder: as it lies elsewhere, or with this text. */
+export type Asset =
+  | { readonly path: string; readonly copyOf: string }
+  | { readonly path: string; readonly text: string };
 
 /** Everything an edition's pages ask for, photos only as far as the packet shows them. */
 export function assetsOf(packet: Packet, pictures: Pictures): Asset[] {
@@ -34,13 +39,25 @@ export function assetsOf(packet: Packet, pictures: Pictures): Asset[] {
   ];
   for (const name of FONT_FILES)
     files.push({ path: `assets/fonts/${name}`, copyOf: fileURLToPath(new URL(name, FONTS)) });
-  const named = new Set<string>();
-  for (const photo of packet.photos) {
-    for (const size of pictures.get(photo.id)?.sizes ?? []) {
-      // Named by content: two photos may be the same file.
-      if (!named.has(size.name)) files.push({ path: photoPath(size.name), copyOf: size.file });
-      named.add(size.name);
-    }
+  return [...files, ...photoAssets(packet, pictures)];
+}
+
+function photoAssets(packet: Packet, pictures: Pictures): Asset[] {
+  const shown = packet.photos.flatMap(({ id }) => pictures.get(id) ?? []);
+  if (shown.length === 0) return [];
+  const files = new Map<string, Asset>();
+  for (const { name, file } of shown.flatMap(filesOf)) {
+    // Named by content: two photos may be the same file.
+    files.set(name, { path: photoPath(name), copyOf: file });
   }
-  return files;
+  const cuts = packet.sections
+    .flatMap(shownBlocks)
+    .flatMap((block) => (block.kind === 'pair' ? [block.aspect] : []));
+  const scripts: Asset[] =
+    cuts.length === 0 ? [] : [{ path: PAIR_SCRIPT_PATH, copyOf: fileURLToPath(new URL('pair.js', SCRIPTS)) }];
+  return [{ path: FRAMES_PATH, text: framesCss(shown, cuts) }, ...files.values(), ...scripts];
+}
+
+function filesOf(picture: Picture): StoredFile[] {
+  return picture.sizes.flatMap((size) => [size.jpeg, size.avif]);
 }

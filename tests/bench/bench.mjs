@@ -46,7 +46,7 @@ try {
     await part('serve', () => timeServe(base, first, pages, runs));
   }
   await part('paper', () => timePaper(base, first, runs));
-  await part('photos', () => timePhotos(base, names, runs));
+  await part('photos', () => timePhotos(base, names, runs, quick ? [30, 90] : [30, 300]));
   await part('many', () => timeManyHouses(path.join(base, 'many'), quick ? 40 : 200));
   process.stdout.write(
     `\nMeasured on ${before}; at the end ${machine().split(', ').slice(-3).join(', ')}.\nMedian (least–most).\n\n${printTable(rows)}\n`,

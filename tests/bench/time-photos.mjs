@@ -1,138 +1,183 @@
 /**
- * Photos from originals to every size, without a cache, beside libvips' own command making the same sizes.
+ * Photos from originals to every size, without a cache, beside libvips' own command making the same sizes in the same
+ * formats.
  *
- * The comparison leans towards libvips' command: it neither covers what `hide` names nor spends mozjpeg's time on
- * the picture for paper. It leans the other way in starting a process and reading the original for every size.
+ * The comparison leans towards libvips' command: it makes no picture for paper. It leans the
+ * other way in starting a process and reading the original for every size, which is how one uses it.
  */
-import { spawnSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdir, rm } from 'node:fs/promises';
 import path from 'node:path';
 import sharp from 'sharp';
-import { PUBLISHED } from '../../dist/build.js';
 import { developPhotos } from '../../dist/intake/develop-photos.js';
-import { composed, orderFor } from './demo-houses.mjs';
-import { inMs, perPart, runProgram, timeChildren, timeInside } from './measure.mjs';
+import { inMs, perPart, runProgram, spread, timeChildren, timeInside } from './measure.mjs';
+import { asHeic, manyOf, ordersFor, phoneJpegs } from './phone-photos.mjs';
 
-/** Widths and quality of the pages' pictures, longest edge and quality of the picture for paper. */
-const SIZES = [
-  { size: '480x100000>', quality: 78 },
-  { size: '960x100000>', quality: 78 },
-  { size: '1600x100000>', quality: 78 },
-  { size: '1600x1600>', quality: 80 },
-];
-
-/** What a phone takes: 12 million pixels. */
-const PHONE = { width: 4032, height: 3024 };
+/** Widths, and how each format is written; the same in src/intake/make-picture.ts. */
+const WIDTHS = [480, 960, 1600];
+const FORMATS = ['.jpg[Q=78,strip]', '.avif[Q=50,effort=0,strip]'];
 
 /** @typedef {import('../../dist/intake/develop-photos.js').PhotoOrder} PhotoOrder */
+/** @typedef {import('./table.mjs').Row} Row */
 
 /**
  * @param {string} base holds content/ with the demo houses
  * @param {readonly string[]} names
  * @param {number} runs
- * @returns {Promise<import('./table.mjs').Row[]>}
+ * @param {readonly [few: number, many: number]} counts photos whose peak memory is compared
+ * @returns {Promise<Row[]>}
  */
-export async function timePhotos(base, names, runs) {
-  /** @type {PhotoOrder[]} */
-  const orders = [];
-  for (const name of names) {
-    const { read } = await composed(orderFor(base, name, PUBLISHED));
-    for (const file of read.found?.photos.values() ?? [])
-      orders.push({
-        file: { ...file, id: `${name}-${file.id}` },
-        hide: read.found?.house.photos[file.id]?.hide ?? [],
-      });
-  }
-  if (orders.length === 0) return [{ what: 'photos', ours: 'the demo houses have none' }];
-  const large = await phoneSized(orders, path.join(base, 'phone'));
+export async function timePhotos(base, names, runs, counts) {
+  const from = path.join(base, 'content', names.at(-1) ?? '', 'photos');
+  const jpegs = await phoneJpegs(from, path.join(base, 'phone'), 6);
+  const heics = asHeic(jpegs.slice(0, 4));
+  const aim = 'at most 0.4 of its time';
   return [
-    await oneRow(
-      base,
-      `photos of the demo houses, ${megapixels(orders)}, cold: one photo (of ${orders.length})`,
-      orders,
-      runs,
-    ),
-    await oneRow(
-      base,
-      `the first enlarged to a phone’s size, ${megapixels(large)}, cold: one photo (of ${large.length})`,
-      large,
-      runs,
-    ),
+    ...(await coldAndWarm(base, '12 million pixels, JPEG in Display P3', jpegs, runs, aim)),
+    ...(heics === undefined
+      ? [{ what: '12 million pixels, HEIC', ours: 'no heif-enc here (Debian: libheif-examples)' }]
+      : await coldAndWarm(base, '12 million pixels, HEIC in Display P3', heics, runs, '–')),
+    await shares(jpegs[0] ?? ''),
+    await memory(base, jpegs, counts),
   ];
 }
 
 /**
  * @param {string} base
  * @param {string} what
- * @param {readonly PhotoOrder[]} orders
+ * @param {readonly string[]} originals
  * @param {number} runs
+ * @param {string} aim
+ * @returns {Promise<Row[]>}
  */
-async function oneRow(base, what, orders, runs) {
+async function coldAndWarm(base, what, originals, runs, aim) {
   const cache = path.join(base, 'developed');
+  const orders = await ordersFor(originals);
   const develop = async () => {
-    const { pictures } = await developPhotos(orders, cache, 'developed');
+    const { pictures } = await developPhotos(orders, { cache, shownCache: 'developed', program: 'bench' });
     if (pictures.size !== orders.length)
       throw new Error(`${orders.length - pictures.size} photos were not made`);
   };
-  const emptied = () => rm(cache, { recursive: true, force: true });
-  const ours = perPart(await timeInside(runs, develop, emptied), orders.length);
+  const cold = perPart(
+    await timeInside(runs, develop, () => rm(cache, { recursive: true, force: true })),
+    orders.length,
+  );
+  const warm = perPart(await timeInside(runs, develop), orders.length);
+  const part = (100 * warm.clock.median) / cold.clock.median;
+  return [
+    {
+      what: `photos of ${what}, cold: one photo (of ${orders.length})`,
+      ours: inMs(cold.clock),
+      cpu: cold.cpu === undefined ? '' : inMs(cold.cpu),
+      runs,
+      beside: await thumbnails(base, originals, runs, cold.clock.median),
+      aim,
+    },
+    {
+      what: 'the same, warm: from the cache',
+      ours: `${inMs(warm.clock)}, ${part.toFixed(1)} % of cold`,
+      cpu: warm.cpu === undefined ? '' : inMs(warm.cpu),
+      runs,
+      aim: 'under 5 %',
+    },
+  ];
+}
+
+/**
+ * @param {string} base
+ * @param {readonly string[]} originals
+ * @param {number} runs
+ * @param {number} ours milliseconds a photo
+ */
+async function thumbnails(base, originals, runs, ours) {
+  const version = spawnSync('vipsthumbnail', ['--vips-version'], { encoding: 'utf8' });
+  if (version.error !== undefined || version.status !== 0)
+    return 'no vipsthumbnail here (Debian: libvips-tools)';
+  // sharp points it at its own libvips, which would keep the system's from finding its formats.
+  delete process.env.VIPSHOME;
+  const out = path.join(base, 'thumbnails');
+  await mkdir(out, { recursive: true });
+  const make = async () => {
+    for (const width of WIDTHS)
+      for (const format of FORMATS)
+        await runProgram('vipsthumbnail', [
+          ...['--size', `${width}x100000>`, '--export-profile', 'srgb'],
+          ...['--output', path.join(out, `%s-${width}${format}`)],
+          ...originals,
+        ]);
+  };
+  const { clock, cpu } = perPart(await timeChildren(runs, make), originals.length);
+  const ratio = (ours / clock.median).toFixed(2);
+  return `vipsthumbnail (${version.stdout.trim()}), the same sizes and formats: ${inMs(clock)}${cpu === undefined ? '' : `, processor ${inMs(cpu)}`}; ours is ${ratio} of it`;
+}
+
+/**
+ * What decoding and encoding alone take of one photo, one after the other on one processor: no pipeline is quicker
+ * than its decoder and encoders.
+ * @param {string} original
+ * @returns {Promise<Row>}
+ */
+async function shares(original) {
+  const decode = () => sharp(original).autoOrient().resize(1600).raw().toBuffer({ resolveWithObject: true });
+  const { data, info } = await decode();
+  const raw = { width: info.width, height: info.height, channels: info.channels };
+  const pictures = await Promise.all(
+    WIDTHS.map((width) => sharp(data, { raw }).resize(width).raw().toBuffer({ resolveWithObject: true })),
+  );
+  const encode = async () => {
+    for (const picture of pictures) {
+      const one = sharp(picture.data, {
+        raw: { width: picture.info.width, height: picture.info.height, channels: picture.info.channels },
+      });
+      await one.clone().jpeg({ quality: 78, quantisationTable: 3 }).toBuffer();
+      await one.clone().avif({ quality: 50, effort: 0, chromaSubsampling: '4:2:0' }).toBuffer();
+    }
+  };
+  const [decoding, encoding] = [await timeInside(5, decode), await timeInside(5, encode)];
+  const cache = `${original}-cache`;
+  const orders = await ordersFor([original]);
+  const whole = await timeInside(
+    5,
+    () => developPhotos(orders, { cache, shownCache: 'cache', program: 'bench' }),
+    () => rm(cache, { recursive: true, force: true }),
+  );
+  const percent = (/** @type {{ clock: import('./measure.mjs').Spread }} */ timing) =>
+    `${Math.round((100 * timing.clock.median) / whole.clock.median)} %`;
   return {
-    what,
-    ours: inMs(ours.clock),
-    cpu: ours.cpu === undefined ? '' : inMs(ours.cpu),
-    runs,
-    beside: await thumbnails(base, orders, runs),
+    what: 'one JPEG photo by itself: what decoding with shrinking and colour, and encoding, take when nothing else is done',
+    ours: `whole ${inMs(whole.clock)}; decoding ${inMs(decoding.clock)} (${percent(decoding)}), encoding ${inMs(encoding.clock)} (${percent(encoding)})`,
+    runs: 5,
   };
 }
 
 /**
  * @param {string} base
- * @param {readonly PhotoOrder[]} orders
- * @param {number} runs
+ * @param {readonly string[]} jpegs
+ * @param {readonly [few: number, many: number]} counts
+ * @returns {Promise<Row>}
  */
-async function thumbnails(base, orders, runs) {
-  const version = spawnSync('vipsthumbnail', ['--vips-version'], { encoding: 'utf8' });
-  if (version.error !== undefined || version.status !== 0)
-    return 'no vipsthumbnail here (Debian: libvips-tools)';
-  const out = path.join(base, 'thumbnails');
-  await mkdir(out, { recursive: true });
-  const originals = orders.map(({ file }) => file.original);
-  const make = async () => {
-    for (const [index, { size, quality }] of SIZES.entries())
-      await runProgram('vipsthumbnail', [
-        ...['--size', size, '--export-profile', 'srgb'],
-        ...['--output', path.join(out, `%s-${index}.jpg[Q=${quality},strip]`)],
-        ...originals,
-      ]);
+async function memory(base, jpegs, [few, many]) {
+  const program = new URL('photo-memory.mjs', import.meta.url).pathname;
+  const peak = async (/** @type {number} */ count) => {
+    const folder = path.join(base, `many-${count}`);
+    const originals = await manyOf(jpegs, folder, count);
+    const said = execFileSync(process.execPath, [program, path.join(folder, 'cache'), ...originals], {
+      encoding: 'utf8',
+    });
+    await rm(folder, { recursive: true, force: true });
+    return Number(JSON.parse(said).peakMb);
   };
-  const { clock, cpu } = perPart(await timeChildren(runs, make), orders.length);
-  return `vipsthumbnail (${version.stdout.trim()}), the same four sizes: ${inMs(clock)}${cpu === undefined ? '' : `, processor ${inMs(cpu)}`}`;
-}
-
-/**
- * @param {readonly PhotoOrder[]} orders
- * @param {string} folder
- * @returns {Promise<PhotoOrder[]>}
- */
-async function phoneSized(orders, folder) {
-  await mkdir(folder, { recursive: true });
-  const made = [];
-  for (const { file } of orders.slice(0, 6)) {
-    const original = path.join(folder, `${file.id}.jpg`);
-    await sharp(file.original)
-      .autoOrient()
-      .resize(PHONE.width, PHONE.height, { fit: 'cover' })
-      .flatten({ background: '#ffffff' })
-      .jpeg({ quality: 92 })
-      .toFile(original);
-    made.push({ file: { ...file, original, ...PHONE }, hide: [] });
-  }
-  return made;
-}
-
-/** @param {readonly PhotoOrder[]} orders */
-function megapixels(orders) {
-  const sizes = orders.map(({ file }) => (file.width * file.height) / 1e6).sort((a, b) => a - b);
-  const [least, most] = [sizes[0]?.toFixed(1), sizes.at(-1)?.toFixed(1)];
-  return `${least === most ? least : `${least} to ${most}`} million pixels`;
+  const runs = 3;
+  const peaks = async (/** @type {number} */ count) => {
+    const found = [];
+    for (let run = 0; run < (count === few ? runs : 1); run++) found.push(await peak(count));
+    return spread(found).median;
+  };
+  const [atFew, atMany] = [await peaks(few), await peaks(many)];
+  return {
+    what: `most memory held while making ${few} and ${many} photos of 12 million pixels ready`,
+    ours: `${Math.round(atFew)} MB and ${Math.round(atMany)} MB (${atMany >= atFew ? '+' : ''}${Math.round((100 * (atMany - atFew)) / atFew)} %)`,
+    runs: 1,
+    aim: 'the same within 20 %',
+  };
 }

@@ -12,7 +12,7 @@ import { type Browser, type BrowserContext, chromium, type Page } from 'playwrig
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { renderWeb } from '../../src/web/render-web.js';
 import { htmlOf, writtenToDisk } from '../rooms/rendered-sample.js';
-import { samplePacket, samplePictures, sampleSheet, wideSheet } from '../rooms/sample-packet.js';
+import { photoSheet, samplePacket, samplePictures, sampleSheet, wideSheet } from '../rooms/sample-packet.js';
 import { DEMO_HOUSES, demoPages } from '../rooms/web-demo-houses.js';
 import { BROWSER_ARGS, findBrowser, NO_BROWSER } from '../tools/find-browser.js';
 
@@ -41,7 +41,7 @@ describe.skipIf(executablePath === undefined)(`in Chromium${reason}`, () => {
     browser = await chromium.launch({ executablePath, args: BROWSER_ARGS });
     axe = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
     const pictures = await samplePictures();
-    for (const packet of [samplePacket, sampleSheet, wideSheet]) {
+    for (const packet of [samplePacket, sampleSheet, wideSheet, photoSheet]) {
       const output = await renderWeb(packet, pictures, { file: 'packet.pdf', pages: 2 });
       const folder = await writtenToDisk(output);
       for (const name of htmlOf(output).keys()) files.push(join(folder, name));
@@ -52,7 +52,7 @@ describe.skipIf(executablePath === undefined)(`in Chromium${reason}`, () => {
       for (const name of htmlOf(output).keys()) demoFiles.push(join(folder, name));
     }
     await clear();
-    expect(files).toHaveLength(samplePacket.sections.length + 2);
+    expect(files).toHaveLength(samplePacket.sections.length + photoSheet.sections.length + 2);
     expect(demoFiles.length).toBeGreaterThan(DEMO_HOUSES.length * 20);
   }, LONG);
 

@@ -3,7 +3,7 @@ import { HtmlValidate } from 'html-validate';
 import { expect, test } from 'vitest';
 import { renderWeb } from '../../src/web/render-web.js';
 import { htmlOf } from '../rooms/rendered-sample.js';
-import { samplePacket, samplePictures, sampleSheet, wideSheet } from '../rooms/sample-packet.js';
+import { photoSheet, samplePacket, samplePictures, sampleSheet, wideSheet } from '../rooms/sample-packet.js';
 import { DEMO_HOUSES, demoPages } from '../rooms/web-demo-houses.js';
 
 const validator = new HtmlValidate({
@@ -30,12 +30,12 @@ async function faultsOf(pages: ReadonlyMap<string, string>): Promise<string[]> {
 test('every page of the samples is valid HTML', async () => {
   const pictures = await samplePictures();
   let checked = 0;
-  for (const packet of [samplePacket, sampleSheet, wideSheet]) {
+  for (const packet of [samplePacket, sampleSheet, wideSheet, photoSheet]) {
     const pages = htmlOf(await renderWeb(packet, pictures, { file: 'packet.pdf', pages: 2 }));
     expect(await faultsOf(pages)).toEqual([]);
     checked += pages.size;
   }
-  expect(checked).toBe(samplePacket.sections.length + 2);
+  expect(checked).toBe(samplePacket.sections.length + photoSheet.sections.length + 2);
 });
 
 test('every page of every edition of the demo houses is valid HTML', async () => {

@@ -2,38 +2,31 @@
  * Independent check: ExifTool finds nothing beside the picture in any picture that is given away, also not in those
  * taken out of the PDF by pdfimages; and every picture stands upright, by ExifTool's reading of the original.
  */
-import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readdirSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import sharp from 'sharp';
-import { describe, expect, it } from 'vitest';
-import { developPhotos } from '../../src/intake/develop-photos.js';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { builtFolder, builtHouses, filesBelow } from '../tools/built-houses.js';
+import { developFile } from '../tools/develop-file.js';
+import { lacking, type Tags } from '../tools/outside-programs.js';
 import { photoWithSecrets } from '../tools/photo-with-secrets.js';
+import { beside, everyTag, isPicture, takenOut } from '../tools/picture-tags.js';
 
-const missing = ['exiftool', 'pdfimages'].filter((tool) => spawnSync(tool, ['-v']).error !== undefined);
-const without = missing.length === 0 ? '' : ` (skipped: ${missing.join(' and ')} not on this machine)`;
+const { some: lacks, words: without } = lacking('exiftool', 'pdfimages');
 
-type Tags = Record<string, unknown> & { readonly SourceFile: string };
+let folder: string;
+beforeAll(() => {
+  folder = mkdtempSync(path.join(tmpdir(), 'photos-exiftool-'));
+});
+afterAll(() => rmSync(folder, { recursive: true }));
 
-/** Every tag of many files, groups in front of the names. */
-function tagsOf(files: readonly string[]): Tags[] {
-  const words = ['-json', '-a', '-u', '-G1', '-n', '-ee', ...files];
-  return JSON.parse(execFileSync('exiftool', words, { encoding: 'utf8', maxBuffer: 2 ** 28 })) as Tags[];
-}
-
-/** What a picture is made of: its format, size and colours, and what ExifTool works out from those. */
-const OF_THE_PICTURE =
-  /^(SourceFile$|ExifTool:|System:|File:(?!Comment)|JFIF:|Composite:(ImageSize|Megapixels)$|ICC[_-])/u;
-
-const beside = (tags: Tags): string[] => Object.keys(tags).filter((name) => !OF_THE_PICTURE.test(name));
-
-describe.skipIf(missing.length > 0)(`pictures given away${without}`, () => {
+describe.skipIf(lacks)(`pictures given away${without}`, () => {
   const picturesOf = (house: string): string[] => {
     const out = path.join(builtFolder(), 'out', house);
+    // The house file's copies of the originals keep everything; nobody is given them.
     return filesBelow(out)
-      .filter((name) => /\.(jpe?g|png|webp|avif)$/u.test(name))
+      .filter((name) => isPicture(name) && !name.startsWith('file/originals/'))
       .map((name) => path.join(out, name));
   };
   const withPhotos = builtHouses().filter((house) => picturesOf(house).length > 0);
@@ -44,32 +37,25 @@ describe.skipIf(missing.length > 0)(`pictures given away${without}`, () => {
 
   it.each(withPhotos)('of %s hold nothing but the picture, and are named by their content', (house) => {
     const pictures = picturesOf(house);
-    const found = tagsOf(pictures).flatMap((tags) =>
+    const found = everyTag(pictures).flatMap((tags) =>
       beside(tags).map((name) => `${tags.SourceFile}: ${name}`),
     );
     expect(found).toEqual([]);
-    expect(pictures.every((file) => /^[0-9a-f]{20}\.jpg$/u.test(path.basename(file)))).toBe(true);
+    expect(pictures.every((file) => /^[0-9a-f]{20}\.(jpg|avif)$/u.test(path.basename(file)))).toBe(true);
   });
 
   it.each(withPhotos)('in the sheets of %s hold nothing but the picture', (house) => {
-    const out = path.join(builtFolder(), 'out', house);
-    let seen = 0;
-    for (const name of filesBelow(out).filter((one) => one.endsWith('.pdf'))) {
-      const folder = mkdtempSync(path.join(tmpdir(), 'taken-out-'));
-      execFileSync('pdfimages', ['-all', path.join(out, name), path.join(folder, 'p')]);
-      const files = readdirSync(folder).map((file) => path.join(folder, file));
-      if (files.length === 0) continue;
-      seen += files.length;
-      expect(tagsOf(files).flatMap((tags) => beside(tags).map((tag) => `${name}: ${tag}`))).toEqual([]);
-    }
-    expect(seen).toBeGreaterThan(0);
+    const taken = takenOut(path.join(builtFolder(), 'out', house), folder);
+    expect(
+      everyTag(taken).flatMap((tags) => beside(tags).map((tag) => `${tags.SourceFile}: ${tag}`)),
+    ).toEqual([]);
+    expect(taken.length).toBeGreaterThan(0);
   });
 
   it('come from originals that hold a place, a serial number and a name: the check can fail', async () => {
-    const folder = mkdtempSync(path.join(tmpdir(), 'originals-'));
     const file = path.join(folder, 'photo.jpg');
     writeFileSync(file, await photoWithSecrets('photo'));
-    const [tags] = tagsOf([file]);
+    const [tags] = everyTag([file]);
     expect(beside(tags as Tags)).toEqual(
       expect.arrayContaining([
         expect.stringMatching(/^GPS:GPSLatitude$/u),
@@ -81,27 +67,20 @@ describe.skipIf(missing.length > 0)(`pictures given away${without}`, () => {
 
   // Orientation of the EXIF standard (CIPA DC-008, 4.6.4 A): 5 to 8 lie on their side.
   it.each([1, 2, 3, 4, 5, 6, 7, 8])('stand upright: orientation %i', async (orientation) => {
-    const folder = mkdtempSync(path.join(tmpdir(), 'upright-'));
-    mkdirSync(path.join(folder, 'cache'));
-    const original = path.join(folder, 'photo.jpg');
+    const original = path.join(folder, `upright-${orientation}.jpg`);
     writeFileSync(original, await photoWithSecrets('photo', orientation));
-    const [read] = tagsOf([original]);
+    const [read] = everyTag([original]);
     expect(read?.['IFD0:Orientation']).toBe(orientation);
-    const file = { id: 'photo', original, width: 0, height: 0, takenOn: undefined, content: '' };
-    const { pictures } = await developPhotos([{ file, hide: [] }], path.join(folder, 'cache'), 'cache');
-    const made = pictures.get('photo');
+    const made = await developFile(original, path.join(folder, 'cache'));
     const stored = { width: Number(read?.['File:ImageWidth']), height: Number(read?.['File:ImageHeight']) };
     const upright = orientation >= 5 ? { width: stored.height, height: stored.width } : stored;
-    expect({ width: made?.width, height: made?.height }).toEqual(upright);
-    const files = [...(made?.sizes ?? []), ...(made === undefined ? [] : [made.print])];
-    for (const size of files) {
-      const [tags] = tagsOf([size.file]);
+    expect({ width: made.width, height: made.height }).toEqual(upright);
+    for (const file of made.sizes.flatMap(({ jpeg, avif }) => [jpeg.file, avif.file])) {
+      const [tags] = everyTag([file]);
       expect(beside(tags as Tags)).toEqual([]);
-      expect(Number(tags?.['File:ImageWidth']) / Number(tags?.['File:ImageHeight'])).toBeCloseTo(
-        upright.width / upright.height,
-        2,
-      );
-      expect(await cornerError(original, orientation, size.file)).toBeLessThan(12);
+      const [width = 0, height = 1] = String(tags?.['Composite:ImageSize']).split(' ').map(Number);
+      expect(width / height).toBeCloseTo(upright.width / upright.height, 2);
+      expect(await cornerError(original, orientation, file)).toBeLessThan(12);
     }
   });
 });

@@ -23,6 +23,8 @@ interface Planted {
   readonly canaries: readonly Canary[];
   /** Stands in every page and every sheet: shows that the search can find something. */
   readonly sung: string;
+  /** File name of a photo that no fact names. */
+  readonly unnamed: string;
 }
 
 /** Plants canaries in a spec, its sheets and its file names. The photos themselves are `photo-files` of the caller. */
@@ -43,6 +45,7 @@ export function plantCanaries(spec: HouseSpec): Planted {
   const secretPaper = plant('documents.id');
   const plainReceipt = plant('receipt.id');
   const secretPhoto = plant('photos.id.private');
+  const heldPhoto = plant('photos.id.held');
   const shownPhoto = song('photosidshown');
   canaries.push({ text: shownPhoto, where: 'photos.id.shown', keptFrom: PUBLISHED, mayBeCarried: true });
   const planted: HouseSpec = {
@@ -87,8 +90,8 @@ export function plantCanaries(spec: HouseSpec): Planted {
         did: 'replaced',
         done: '2025-03',
         by: 'hired',
-        photos: { before: secretPhoto, after: shownPhoto },
-        evidence: [secretPhoto, secretPaper, plainReceipt],
+        photos: { before: secretPhoto, during: [heldPhoto], after: shownPhoto },
+        evidence: [secretPhoto, heldPhoto, secretPaper, plainReceipt],
       },
     ],
     documents: [
@@ -119,6 +122,12 @@ export function plantCanaries(spec: HouseSpec): Planted {
         alt: plant('photos.alt'),
         private: true,
       },
+      [heldPhoto]: {
+        file: `${plant('photos.file.held')}.jpg`,
+        shows: plant('photos.shows.held'),
+        alt: plant('photos.alt.held'),
+        'not-before': '2199-01-01',
+      },
       [shownPhoto]: {
         file: `${plant('photos.file.shown')}.jpg`,
         shows: 'pipe behind the wall, new',
@@ -133,6 +142,7 @@ export function plantCanaries(spec: HouseSpec): Planted {
   return {
     spec: JSON.parse(JSON.stringify(planted)) as HouseSpec,
     canaries,
+    unnamed: `${plant('photos.unnamed')}.jpg`,
     sung,
     files: {
       [`documents/${planted.documents?.at(-2)?.file}`]: text(plant('documents.content')),

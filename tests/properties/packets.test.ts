@@ -21,7 +21,15 @@ function packetsOf(spec: HouseSpec): Packet[] {
   const photos = new Map(
     Object.keys(house.photos).map((id): [string, PhotoOnDisk] => [
       id,
-      { id, width: 320, height: 240, takenOn: '2026-02-21', content: 'f00d' },
+      {
+        id,
+        name: `${id}.jpg`,
+        width: 320,
+        height: 240,
+        takenOn: '2026-02-21',
+        takenAt: '2026-02-21T09:14:02',
+        content: 'f00d',
+      },
     ]),
   );
   return EDITION_NAMES.map((edition) =>

@@ -47,6 +47,7 @@ async function built(spec: HouseSpec): Promise<Built> {
   for (const [file, text] of Object.entries(planted.files)) writeFileSync(path.join(folder, file), text);
   for (const [id, photo] of Object.entries(planted.spec.photos ?? {}))
     writeFileSync(path.join(folder, 'photos', photo.file ?? `${id}.jpg`), await photoWithSecrets(id));
+  writeFileSync(path.join(folder, 'photos', planted.unnamed), await photoWithSecrets('unnamed'));
   const out = path.join(root, 'out');
   const { located, made } = await buildHouse({
     folder,
@@ -85,7 +86,7 @@ function readings(file: string, name: string, bytes: Buffer): Buffer[] {
   if (name.endsWith('.html')) all.push(Buffer.from(decoded(bytes.toString('utf8').replace(/<[^>]*>/gu, ''))));
   if (name.endsWith('.pdf'))
     all.push(execFileSync('pdftotext', ['-raw', '-enc', 'UTF-8', file, '-'], { maxBuffer: 2 ** 26 }));
-  if (/\.(pdf|jpe?g|png|svg)$/u.test(name))
+  if (/\.(pdf|jpe?g|png|svg|avif)$/u.test(name))
     all.push(execFileSync('exiftool', ['-a', '-u', '-G1', '-ee', file], { maxBuffer: 2 ** 26 }));
   return all;
 }
@@ -95,7 +96,7 @@ describe.skipIf(noTool.length > 0)(`what an edition may not say${without}`, () =
     const { planted, files, folder } = await built(spec);
     for (const edition of EDITION_NAMES) {
       const withheld = planted.canaries.filter((canary) => canary.keptFrom.includes(edition));
-      const texts = [...withheld.map((canary) => canary.text), ...SECRETS];
+      const texts = withheld.map((canary) => canary.text);
       const found: string[] = [];
       let sung = 0;
       for (const [name, bytes] of files[edition]) {
@@ -103,7 +104,9 @@ describe.skipIf(noTool.length > 0)(`what an edition may not say${without}`, () =
         if (/\.woff2$/u.test(name)) continue;
         const file = path.join(folder, edition, name);
         for (const reading of readings(file, name, bytes)) {
-          for (const text of textsIn(reading, texts)) {
+          // The house file's own copies are the originals.
+          const tags = name.startsWith(`originals${path.sep}`) ? [] : SECRETS;
+          for (const text of textsIn(reading, [...texts, ...tags])) {
             const where = withheld.find((canary) => canary.text === text)?.where ?? 'metadata of an original';
             found.push(`${edition}/${name}: ${where}`);
           }
@@ -111,6 +114,8 @@ describe.skipIf(noTool.length > 0)(`what an edition may not say${without}`, () =
         }
       }
       expect([...new Set(found)]).toEqual([]);
+      const originals = [...files[edition].keys()].filter((name) => name.startsWith('originals'));
+      expect(originals.length > 0).toBe(edition === 'file');
       // The house's name is in every page, in the PDF's bytes and in its text: the search finds what is there.
       const pages = [...files[edition].keys()].filter((name) => name.endsWith('.html')).length;
       expect(sung).toBeGreaterThanOrEqual(2 * pages + 2);

@@ -6,6 +6,7 @@ import { connect } from 'node:net';
 import { networkInterfaces } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { quietProgress } from '../tools/quiet-progress.js';
 import { serveCommand } from '../../src/command-serve.js';
 import { SMALL_HOUSE, scratchFolder, writeHouse } from './cli-program.js';
 
@@ -26,7 +27,7 @@ beforeAll(async () => {
         out: (text) => (said += text),
         error: (text) => (said += text),
         colour: false,
-        progress: () => ({ step: () => undefined, stop: () => undefined }),
+        progress: quietProgress,
       },
       (end, shown) => {
         stop = end;
@@ -225,7 +226,7 @@ it('says so where the port is taken', async () => {
       out: () => undefined,
       error: (text) => (error += text),
       colour: false,
-      progress: () => ({ step: () => undefined, stop: () => undefined }),
+      progress: quietProgress,
     },
   );
   expect(status).toBe(2);

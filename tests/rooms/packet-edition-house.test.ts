@@ -29,6 +29,10 @@ const SPEC: PartialSpec = {
     shown: { shows: 'kitchen', alt: 'A kitchen.' },
     hidden: { shows: 'safe', alt: 'A safe.', private: true },
     wordless: { shows: 'cellar' },
+    held: { shows: 'attic', alt: 'An attic.', 'not-before': '2026-07-01' },
+    'held-a-month': { shows: 'attic', alt: 'An attic.', 'not-before': '2026-07' },
+    'held-for-ever': { shows: 'attic', alt: 'An attic.', 'not-before': '2026-06-01/..' },
+    freed: { shows: 'attic', alt: 'An attic.', 'not-before': '2026-06' },
   },
   'private-notes': ['a note'],
 };
@@ -38,6 +42,7 @@ const houseOf = (edition: EditionName, show: 'full' | 'street-withheld' | 'city-
   return houseFor(
     { ...house, house: { ...house.house, address: { ...house.house.address, show } } },
     edition,
+    '2026-06-30',
   );
 };
 
@@ -56,7 +61,7 @@ describe('an edition', () => {
     expect(house.documents.map((one) => one.id)).toEqual(['card']);
     expect(house.documents[0]?.file).toBeUndefined();
     expect(house.documents[0]?.kept).toBeUndefined();
-    expect(Object.keys(house.photos)).toEqual(['shown']);
+    expect(Object.keys(house.photos)).toEqual(['shown', 'freed']);
   });
 
   it('file has everything', () => {

@@ -449,7 +449,7 @@ it('leaves out what is for the pages on screen only', () => {
 it('says what should be seen where a picture is lacking', () => {
   const packet: Packet = {
     ...packetWith([{ kind: 'photo', id: 'photo', photo: 'IMG_9', caption: [{ text: 'The porch.' }] }]),
-    photos: [{ id: 'IMG_9', alt: 'Porch from the street', content: 'f00d' }],
+    photos: [{ id: 'IMG_9', alt: 'Porch from the street', content: 'f00d', use: 'full' }],
   };
   const plan = planOf(packet);
   expect(textOf(plan, 'photo')).toContain('Porch from the street');

@@ -2,8 +2,9 @@
  * An invented packet that uses every kind of block, for testing the two renderers without the rooms above.
  *
  * Takes nothing, gives `samplePacket` (a buyer's packet, one page a section), `sampleSheet` (an agent's
- * sheet, one page) and `samplePictures()`. House, people, papers and figures are all made up.
+ * sheet, one page), `photoSheet` (pictures in all shapes and arrangements) and `samplePictures()`. House, people, papers and figures are all made up.
  */
+import { createHash } from 'node:crypto';
 import { mkdtemp, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -18,6 +19,7 @@ import type {
   Rich,
   Section,
   Shape,
+  StoredFile,
   TableRow,
 } from '../../src/packet/packet.js';
 
@@ -391,6 +393,7 @@ const done: Section = {
       id: 'stair-pair',
       before: 'IMG_0412',
       after: 'IMG_0988',
+      aspect: 0.96,
       caption: plain('Before, 21 February 2026 · after, 12 May 2026. Nine risers had no rail.'),
     },
     say(
@@ -409,6 +412,7 @@ const done: Section = {
     ),
     {
       kind: 'photos',
+      form: 'row',
       id: 'bath-photos',
       photos: [
         { id: 'bath-photo-1', photo: 'IMG_1033', caption: plain('Membrane before the tile, 2 May 2026.') },
@@ -799,11 +803,18 @@ export const samplePacket: Packet = {
       id: 'IMG_0412',
       alt: 'Cellar stair seen from above: nine steps between bare walls, no rail',
       content: 'f00d',
+      use: 'full',
     },
-    { id: 'IMG_0988', alt: 'The stair from below with a round handrail on the wall side', content: 'f00d' },
-    { id: 'IMG_1033', alt: 'Grey membrane on the wall around a tub', content: 'f00d' },
-    { id: 'IMG_1107', alt: 'Oak strip floor in the hall, light from the left', content: 'f00d' },
+    {
+      id: 'IMG_0988',
+      alt: 'The stair from below with a round handrail on the wall side',
+      content: 'f00d',
+      use: 'full',
+    },
+    { id: 'IMG_1033', alt: 'Grey membrane on the wall around a tub', content: 'f00d', use: 'full' },
+    { id: 'IMG_1107', alt: 'Oak strip floor in the hall, light from the left', content: 'f00d', use: 'full' },
   ],
+  originals: [],
   exports: [
     {
       file: 'listing-fields.json',
@@ -829,6 +840,8 @@ interface SamplePhoto {
   readonly width: number;
   readonly height: number;
   readonly drawn: string;
+  /** Widths of the files for pages; half and whole where nothing is said. */
+  readonly widths?: readonly number[];
 }
 
 const STEPS = Array.from({ length: 9 }, (_, i) => {
@@ -864,32 +877,165 @@ const SAMPLE_PHOTOS: readonly SamplePhoto[] = [
   },
 ];
 
+/** A panorama, a very tall photo and a pair as from a phone: shapes that strain a page. */
+const ODD_PHOTOS: readonly SamplePhoto[] = [
+  {
+    id: 'PANO_4',
+    width: 1600,
+    height: 400,
+    widths: [480, 960, 1600],
+    drawn:
+      '<rect width="100" height="100" fill="#9fb2bb"/><path d="M0 60L20 40L45 62L70 35L100 58V100H0Z" fill="#5f6f62"/>',
+  },
+  {
+    id: 'PANO_8',
+    width: 1600,
+    height: 200,
+    widths: [480, 960, 1600],
+    drawn:
+      '<rect width="100" height="100" fill="#b6c2c4"/><path d="M0 70L12 40L30 66L52 30L80 64L100 44V100H0Z" fill="#77705f"/>',
+  },
+  {
+    id: 'TALL_1',
+    width: 300,
+    height: 1200,
+    drawn: '<rect width="100" height="100" fill="#cdc6b8"/><path d="M40 0H60V100H40Z" fill="#8b5a3c"/>',
+  },
+  {
+    id: 'PAIR_A',
+    width: 1600,
+    height: 1200,
+    widths: [480, 960, 1600],
+    drawn: `<rect width="100" height="100" fill="#8f877a"/>${STEPS}<path d="M0 0H100V8H0Z" fill="#6f675c"/>`,
+  },
+  {
+    id: 'PAIR_B',
+    width: 1600,
+    height: 1200,
+    widths: [480, 960, 1600],
+    drawn: `<rect width="100" height="100" fill="#d9d4c8"/>${STEPS}<path d="M22 12L10 92" stroke="#6b4a2e" stroke-width="2"/><path d="M0 0H100V8H0Z" fill="#f1ede4"/>`,
+  },
+];
+
+/** Names as they come from phones and people: each strains an address or a style sheet in another way. */
+export const ODD_NAMES = [
+  'IMG_0412.HEIC',
+  'Küche nachher (2).jpg',
+  'the "good" side.jpg',
+  "aunt's #1 100% stair?.png",
+  '🏚️ vorher & nachher.heif',
+  `${'long-name-'.repeat(9)}.jpg`,
+] as const;
+
+const CONTACT_PHOTOS = 60;
+
+/** A house file's contact sheet after a pair, a panorama, a tall photo and a mixed row. */
+export const photoSheet: Packet = {
+  ...samplePacket,
+  edition: { name: 'file', title: 'House file', reader: 'For the renovator' },
+  sections: [
+    {
+      id: 'photos',
+      title: 'Photos',
+      blocks: [
+        {
+          kind: 'pair',
+          id: 'pair-level',
+          before: 'PAIR_A',
+          after: 'PAIR_B',
+          aspect: 1.333,
+          caption: plain('Before, 21 February 2026 · after, 12 May 2026. The same stair from the same step.'),
+        },
+        say('after-pair', 'Handrail, new', ', on the wall side.', documented(plain('two photos'))),
+        { kind: 'photo', id: 'pano', photo: 'PANO_4', caption: plain('The whole front, 4 to 1.') },
+        { kind: 'photo', id: 'tall', photo: 'TALL_1', caption: plain('Chimney from roof to footing.') },
+        {
+          kind: 'photos',
+          form: 'row',
+          id: 'mixed-row',
+          photos: [
+            { id: 'mixed-1', photo: 'IMG_0412', caption: plain('Stair.') },
+            { id: 'mixed-2', photo: 'TALL_1', caption: plain('The chimney once more, with words below it.') },
+            { id: 'mixed-3', photo: 'PANO_8', caption: plain('The street, 8 to 1.') },
+            { id: 'mixed-4', photo: 'IMG_0988', caption: plain('Rail.') },
+          ],
+        },
+        {
+          kind: 'photos',
+          form: 'row',
+          id: 'alone-row',
+          photos: [{ id: 'alone-1', photo: 'IMG_1107', caption: plain('Hall floor.') }],
+        },
+      ],
+    },
+    {
+      id: 'all-photos',
+      title: 'All photos',
+      blocks: [
+        {
+          kind: 'photos',
+          form: 'contact',
+          id: 'contact',
+          photos: Array.from({ length: CONTACT_PHOTOS }, (_, index) => {
+            const photos = ['IMG_1033', 'IMG_0988', 'PANO_8', 'IMG_0412', 'TALL_1'] as const;
+            const name = ODD_NAMES[index % ODD_NAMES.length] ?? '';
+            return {
+              id: `contact-${index}`,
+              photo: photos[index % photos.length] ?? '',
+              caption: index % 7 === 3 ? [] : plain(`Kitchen, ${1 + (index % 28)} May 2026.`),
+              original: { name, path: `originals/${index}/${name}` },
+            };
+          }),
+        },
+      ],
+    },
+  ],
+  photos: [
+    ...samplePacket.photos,
+    { id: 'PANO_4', alt: 'House front from fence to fence', content: 'f00d', use: 'full' },
+    { id: 'PANO_8', alt: 'The street to both sides', content: 'f00d', use: 'full' },
+    { id: 'TALL_1', alt: 'Brick chimney in full height', content: 'f00d', use: 'full' },
+    { id: 'PAIR_A', alt: 'Cellar stair before, without a rail', content: 'f00d', use: 'full' },
+    { id: 'PAIR_B', alt: 'Cellar stair after, with a rail', content: 'f00d', use: 'full' },
+  ],
+};
+
 /**
- * Makes the sample's photos as small JPEGs in a new temporary folder: two upright shapes, two sizes each.
- * The same bytes on every run with one version of the image library.
+ * Makes the sample's photos in a new temporary folder, as the intake would: a JPEG and an AVIF in each width, and a
+ * few pixels as a PNG. The same bytes on every run with one version of the image library.
  */
 export async function samplePictures(): Promise<Pictures> {
   const folder = await mkdtemp(join(tmpdir(), 'sample-pictures-'));
   const pictures = new Map<string, Picture>();
-  for (const photo of SAMPLE_PHOTOS) pictures.set(photo.id, await samplePicture(folder, photo));
+  for (const photo of [...SAMPLE_PHOTOS, ...ODD_PHOTOS])
+    pictures.set(photo.id, await samplePicture(folder, photo));
   return pictures;
 }
 
 async function samplePicture(folder: string, photo: SamplePhoto): Promise<Picture> {
   const { id, width, height } = photo;
-  const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 100 100" preserveAspectRatio="none">${photo.drawn}</svg>`;
+  const svg = Buffer.from(
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 100 100" preserveAspectRatio="none">${photo.drawn}</svg>`,
+  );
+  const store = async (bytes: Buffer, ending: string): Promise<StoredFile> => {
+    const name = `${createHash('sha256').update(bytes).digest('hex').slice(0, 16)}.${ending}`;
+    await writeFile(join(folder, name), bytes);
+    return { name, file: join(folder, name) };
+  };
   const sizes = [];
-  for (const scale of [0.5, 1]) {
-    const w = width * scale;
-    const h = height * scale;
-    const name = `${id.toLowerCase().replace('_', '-')}-${w}.jpg`;
-    const file = join(folder, name);
-    await writeFile(file, await sharp(Buffer.from(svg)).resize(w, h).jpeg({ quality: 70 }).toBuffer());
-    sizes.push({ width: w, height: h, name, file });
+  for (const w of photo.widths ?? [width / 2, width]) {
+    const h = Math.round((height * w) / width);
+    const small = sharp(svg).resize(w, h, { fit: 'fill' });
+    const jpeg = await store(await small.clone().jpeg({ quality: 70 }).toBuffer(), 'jpg');
+    const avif = await store(await small.clone().avif({ quality: 50, effort: 0 }).toBuffer(), 'avif');
+    sizes.push({ width: w, height: h, jpeg, avif });
   }
-  const last = sizes[1];
+  const last = sizes.at(-1);
   if (last === undefined) throw new Error('the sample photo has no sizes');
-  return { id, width, height, sizes, print: { width: last.width, height: last.height, file: last.file } };
+  const few = await sharp(svg).resize(8, 8, { fit: 'inside' }).png().toBuffer();
+  const tiny = `data:image/png;base64,${few.toString('base64')}`;
+  const print = { width: last.width, height: last.height, file: last.jpeg.file };
+  return { id, width, height, sizes, tiny, print };
 }
 
 const PAYMENT_COLUMNS = ['Payee', 'Date', 'Paper', 'Kind', 'Before tax', 'Tax', 'Sum'] as const;

@@ -6,7 +6,7 @@ import { renderWeb } from '../../src/web/render-web.js';
 import { templatesFolder } from '../../src/web/site-assets.js';
 import { svgOf } from '../../src/web/svg-of.js';
 import { attributes, htmlOf } from './rendered-sample.js';
-import { samplePacket, samplePictures, sampleSheet, wideSheet } from './sample-packet.js';
+import { photoSheet, samplePacket, samplePictures, sampleSheet, wideSheet } from './sample-packet.js';
 
 const style = await readFile(join(templatesFolder, 'assets/style.css'), 'utf8');
 
@@ -62,10 +62,13 @@ test('a drawing with a narrow form is given in both, and the style sheet shows o
 
 test('every class of every page is one that the style sheet knows', async () => {
   const pictures = await samplePictures();
-  const packets = [samplePacket, sampleSheet, wideSheet];
+  const packets = [samplePacket, sampleSheet, wideSheet, photoSheet];
+  let known = style;
   const used = new Set<string>();
   for (const packet of packets) {
-    for (const html of htmlOf(await renderWeb(packet, pictures, undefined)).values()) {
+    const files = await renderWeb(packet, pictures, undefined);
+    for (const file of files) if (file.path.endsWith('frames.css') && 'text' in file) known += file.text;
+    for (const html of htmlOf(files).values()) {
       for (const names of attributes(html, 'class')) for (const name of names.split(' ')) used.add(name);
     }
   }
@@ -73,6 +76,7 @@ test('every class of every page is one that the style sheet knows', async () => 
   const plain = new Set([
     ...[
       'edition-buyer',
+      'edition-file',
       'front',
       'statement',
       'say-body',
@@ -84,7 +88,7 @@ test('every class of every page is one that the style sheet knows', async () => 
     ...['drawn-wide', 'drawn-only', 'from-start', 'normal', 'left'],
   ]);
   const unknown = [...used].filter(
-    (name) => !plain.has(name) && !new RegExp(`\\.${name}(?![\\w-])`).test(style),
+    (name) => !plain.has(name) && !new RegExp(`\\.${name}(?![\\w-])`).test(known),
   );
   expect(used.size).toBeGreaterThan(60);
   expect(unknown).toEqual([]);

@@ -32,7 +32,11 @@ test('the site for Eleventy by hand keeps editions in folders of their own, asse
     'index.html',
     'listing-fields.json',
   ]);
-  expect(await readdir(join(buyer, 'assets/photos'))).toHaveLength(8);
+  // Four photos in two sizes and two formats, and their style sheet.
+  const photos = await readdir(join(buyer, 'assets/photos'));
+  expect(photos).toHaveLength(17);
+  expect(await readFile(join(buyer, 'assets/photos/frames.css'), 'utf8')).toContain('--ratio: 1.33333');
+  expect(await readdir(join(buyer, 'assets'))).toContain('pair.js');
   expect(await readFile(join(buyer, 'index.html'), 'utf8')).not.toContain('Improvements sheet');
   expect(await readdir(out)).toEqual(['quarry-road']);
 });

@@ -1,7 +1,9 @@
 /**
- * What `tsc` leaves behind: tables as YAML, typefaces from their npm packages, the JSON Schema.
+ * What `tsc` leaves behind: the pages' own script, which runs in a browser and so has a configuration of its own;
+ * tables as YAML, typefaces from their npm packages, the JSON Schema.
  * Runs after every compile; everything lands in dist/, which is what the package ships.
  */
+import { execFileSync } from 'node:child_process';
 import { chmodSync, copyFileSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
@@ -10,6 +12,9 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const at = (...parts) => path.join(root, ...parts);
 const packageFolder = (name) => path.dirname(createRequire(import.meta.url).resolve(`${name}/package.json`));
+
+const compiler = path.join(packageFolder('typescript'), 'bin/tsc');
+execFileSync(process.execPath, [compiler, '-p', at('src/web/browser')], { stdio: 'inherit' });
 
 mkdirSync(at('dist/tally/tables'), { recursive: true });
 for (const file of readdirSync(at('src/tally/tables'))) {

@@ -5,6 +5,7 @@ import path from 'node:path';
 import { run } from '../../src/cli.js';
 import type { Terminal } from '../../src/terminal.js';
 import { MADE_CASES, type MadeCase } from './made-cases.js';
+import { quietProgress } from './quiet-progress.js';
 
 const GALLERY = 'tests/diagnostics';
 const AS_OF = '2026-11-20';
@@ -36,7 +37,7 @@ export async function typed(words: readonly string[]): Promise<{ said: string; s
     out: write,
     error: write,
     colour: false,
-    progress: () => ({ step: () => undefined, stop: () => undefined }),
+    progress: quietProgress,
   };
   const status = await run(words, quiet);
   return { said, status };

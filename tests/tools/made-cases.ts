@@ -54,6 +54,33 @@ const picture = (side: number): Promise<Buffer> =>
     .jpeg()
     .toBuffer();
 
+/** Work with a photo from before and one from after it. */
+const PAIR = `work:
+  - { id: rail, what: handrail, did: new, done: 2026-05-12, photos: { before: IMG_0412, after: IMG_0641 } }
+photos:
+  IMG_0412: { shows: stair, when: before, alt: A stair without a rail. }
+  IMG_0641: { shows: stair, when: after, alt: The stair with a rail. }
+`;
+
+/** A small photo with the camera's time in it, and how far north it was taken. */
+const taken = (when: string, north?: string): Promise<Buffer> =>
+  sharp({ create: { width: 40, height: 30, channels: 3, background: '#94a3a8' } })
+    .withExif({
+      IFD2: { DateTimeOriginal: when },
+      ...(north === undefined
+        ? {}
+        : {
+            IFD3: {
+              GPSLatitudeRef: 'N',
+              GPSLatitude: north,
+              GPSLongitudeRef: 'W',
+              GPSLongitude: '84/1 30/1 0/1',
+            },
+          }),
+    })
+    .jpeg()
+    .toBuffer();
+
 export const MADE_CASES: readonly MadeCase[] = [
   {
     code: 'intake.no-folder',
@@ -188,13 +215,138 @@ export const MADE_CASES: readonly MadeCase[] = [
       }),
   },
   {
-    code: 'tally.gap',
-    name: 'photo-without-words',
+    code: 'intake.photo',
+    name: 'empty',
+    make: (folder) => house(folder, { 'house.yaml': `${HOUSE}${RAIL}`, 'photos/IMG_0412.jpg': '' }),
+  },
+  {
+    code: 'intake.photo',
+    name: 'heic-cut-short',
+    make: (folder) =>
+      house(folder, {
+        'house.yaml': `${HOUSE}${RAIL}`,
+        // The head of a HEIC file and no picture behind it.
+        'photos/IMG_0412.HEIC': Buffer.concat([
+          Buffer.from([0, 0, 0, 24]),
+          Buffer.from('ftypheic\0\0\0\0mif1heic', 'latin1'),
+        ]),
+      }),
+  },
+  {
+    code: 'intake.photo',
+    name: 'a-fact-rests-on-it',
+    make: (folder) =>
+      house(folder, {
+        'house.yaml': `${HOUSE}${RAIL}conditions:\n  - { what: no handrail, evidence: [IMG_0412] }\n`,
+        'photos/IMG_0412.jpg': 'never a picture',
+      }),
+  },
+  {
+    code: 'intake.photo',
+    name: 'unfolds-too-large',
+    make: async (folder) =>
+      house(folder, {
+        'house.yaml': `${HOUSE}${RAIL}`,
+        'photos/IMG_0412.png': await sharp({
+          create: { width: 12_000, height: 9000, channels: 3, background: '#94a3a8' },
+        })
+          .png({ compressionLevel: 9 })
+          .toBuffer(),
+      }),
+  },
+  {
+    code: 'intake.photo',
+    name: 'drawing',
+    make: (folder) =>
+      house(folder, {
+        'house.yaml': `${HOUSE}${RAIL}`,
+        'photos/IMG_0412.jpg': '<svg xmlns="http://www.w3.org/2000/svg" width="4" height="3"/>',
+      }),
+  },
+  {
+    code: 'intake.photo',
+    name: 'wrong-ending',
+    make: async (folder) =>
+      house(folder, {
+        'house.yaml': `${HOUSE}${RAIL.replace('IMG_0412: {', 'IMG_0412: { file: IMG_0412.png,')}`,
+        'photos/IMG_0412.png': await picture(40),
+      }),
+  },
+  {
+    code: 'intake.photo',
+    name: 'capitals-apart',
+    make: async (folder) =>
+      house(folder, {
+        'house.yaml': `${HOUSE}${RAIL}`,
+        'photos/IMG_0412.jpg': await picture(40),
+        'photos/img_0412.JPG': await picture(41),
+      }),
+  },
+  {
+    code: 'tally.no-alt',
+    name: 'one-photo',
     make: async (folder) =>
       house(folder, {
         'house.yaml': `${HOUSE}photos:\n  IMG_0412: { shows: cellar stair, when: after }\n`,
         'photos/IMG_0412.jpg': await picture(40),
       }),
+  },
+  {
+    code: 'tally.no-alt',
+    name: 'many-photos',
+    make: async (folder) => {
+      const names = Array.from({ length: 40 }, (_, n) => `IMG_${1000 + n}`);
+      const photo = await picture(40);
+      return house(folder, {
+        'house.yaml': `${HOUSE}photos:\n${names.map((name) => `  ${name}: { shows: cellar stair }\n`).join('')}`,
+        ...Object.fromEntries(names.map((name) => [`photos/${name}.jpg`, photo])),
+      });
+    },
+  },
+  {
+    code: 'tally.photo-date',
+    name: 'older-after',
+    make: async (folder) =>
+      house(folder, {
+        'house.yaml': `${HOUSE}${PAIR}`,
+        'photos/IMG_0412.jpg': await taken('2026:05:20 16:10:00'),
+        'photos/IMG_0641.jpg': await taken('2026:02:21 09:14:02'),
+      }),
+  },
+  {
+    code: 'tally.photo-date',
+    name: 'after-before-it-was-done',
+    make: async (folder) =>
+      house(folder, {
+        'house.yaml': `${HOUSE}${PAIR}`,
+        'photos/IMG_0412.jpg': await taken('2026:02:21 09:14:02'),
+        'photos/IMG_0641.jpg': await taken('2026:04:30 16:10:00'),
+      }),
+  },
+  {
+    code: 'tally.photo-place',
+    name: 'three-miles-away',
+    make: async (folder) => {
+      const ids = ['IMG_0412', 'IMG_0641', 'IMG_0642', 'IMG_0643'];
+      const photos = await Promise.all(
+        ids.map((_, n) => taken(`2026:05:0${n + 1} 09:00:00`, n === 3 ? '39/1 10/1 0/1' : '39/1 7/1 0/1')),
+      );
+      return house(folder, {
+        'house.yaml': `${HOUSE}photos:\n${ids.map((id) => `  ${id}: { shows: stair, alt: A stair. }\n`).join('')}`,
+        ...Object.fromEntries(ids.map((id, n) => [`photos/${id}.jpg`, photos[n] ?? ''])),
+      });
+    },
+  },
+  {
+    code: 'archive.facts',
+    name: 'pair-into-a-file-with-a-mistake',
+    make: async (folder) => {
+      const [, home = ''] = await house(folder, {
+        'house.yaml': `${HOUSE}work:\n  - { id: rail, what: handrail, did: new, done: 2026-05-12, by: owner, by: family }\n`,
+        'photos/IMG_0641.jpg': await taken('2026:05:12 16:10:00'),
+      });
+      return ['photos', home, '--accept', 'rail'];
+    },
   },
   {
     code: 'print.no-glyph',
@@ -269,6 +421,27 @@ export const MADE_CASES: readonly MadeCase[] = [
   { code: 'cli.usage', name: 'option-without-value', make: async () => ['build', '--out'] },
   { code: 'cli.usage', name: 'no-port', make: async () => ['serve', '--port', '70000'] },
   { code: 'cli.usage', name: 'no-folder-to-begin', make: async () => ['new'] },
+  {
+    code: 'cli.usage',
+    name: 'pair-of-unknown-work',
+    make: async (folder) => {
+      const [, home = ''] = await house(folder, {
+        'house.yaml': `${HOUSE}work:\n  - { id: cellar-rail, what: handrail, did: new, done: 2026-05-12 }\n`,
+        'photos/IMG_0641.jpg': await taken('2026:05:12 16:10:00'),
+      });
+      return ['photos', home, '--accept', 'celar-rail'];
+    },
+  },
+  {
+    code: 'cli.usage',
+    name: 'pairs-of-several-houses',
+    make: async (folder) => {
+      for (const name of ['content/elm-lane', 'content/oak-lane'])
+        await house(path.join(folder, name), { 'house.yaml': HOUSE });
+      return ['photos', '--content', path.join(folder, 'content'), '--accept', 'all'];
+    },
+  },
+  { code: 'cli.usage', name: 'no-pair-named', make: async () => ['photos', '--accept', ' , '] },
 ];
 
 /** A disk of 128 kB in memory; where the machine does not allow one, the case can't be made. */

@@ -12,6 +12,9 @@ const starts = (command, ...words) =>
   spawnSync(command, words, { stdio: 'ignore', timeout: 60_000 }).error === undefined;
 const succeeds = (command, ...words) =>
   spawnSync(command, words, { stdio: 'ignore', timeout: 60_000 }).status === 0;
+/** `convert` is the name of other programs, too. */
+const says = (word, command, ...words) =>
+  spawnSync(command, words, { encoding: 'utf8', timeout: 60_000 }).stdout?.includes(word) === true;
 
 const browser = JSON.parse(readFileSync(new URL('browser.json', import.meta.url), 'utf8'));
 
@@ -52,7 +55,25 @@ const TOOLS = [
     name: 'ExifTool',
     debian: ['libimage-exiftool-perl'],
     found: () => succeeds('exiftool', '-ver'),
-    checks: 'what is left in the pictures beside the picture',
+    checks: 'what is left in the pictures beside the picture, and what a camera wrote',
+  },
+  {
+    name: 'libheif’s programs (heif-enc, heif-convert, heif-info)',
+    debian: ['libheif-examples'],
+    found: () => ['heif-enc', 'heif-convert', 'heif-info'].every((tool) => starts(tool, '-h')),
+    checks: 'HEIC pictures beside another decoder’s, and whatever needs one made',
+  },
+  {
+    name: 'ImageMagick (convert)',
+    debian: ['imagemagick'],
+    found: () => says('ImageMagick', 'convert', '-version'),
+    checks: 'colours, orientations and ink colours of photos beside another program’s',
+  },
+  {
+    name: 'vipsthumbnail',
+    debian: ['libvips-tools'],
+    found: () => succeeds('vipsthumbnail', '--version'),
+    checks: 'the photos of  npm run bench  beside another program’s',
   },
 ];
 

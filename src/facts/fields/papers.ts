@@ -49,6 +49,33 @@ export const document = z.strictObject({
   ).default(false),
 });
 
+/** A part of a hundredth of a pixel over the edge is a rounded figure, not a mistake. */
+const EDGE = 1 + 1e-6;
+
+/** A rectangle that leaves the picture may have been meant for another part of it, and that part would be seen. */
+function insidePicture(
+  rectangle: readonly [left: number, top: number, width: number, height: number],
+  context: z.RefinementCtx,
+): void {
+  const [left, top, width, height] = rectangle;
+  const refuse = (message: string, hint: string): void =>
+    context.addIssue({ code: 'custom', message, params: { code: 'facts.kind', hint }, input: rectangle });
+  if (width === 0 || height === 0)
+    refuse('a rectangle without width or height covers nothing', 'write left, top, width, height');
+  else if (left + width > EDGE)
+    refuse(
+      `the rectangle leaves the picture at the right: left ${left} and width ${width} make ${rounded(left + width)}`,
+      `write a width of ${rounded(1 - left)} or less; the four are left, top, width, height`,
+    );
+  else if (top + height > EDGE)
+    refuse(
+      `the rectangle leaves the picture at the bottom: top ${top} and height ${height} make ${rounded(top + height)}`,
+      `write a height of ${rounded(1 - top)} or less; the four are left, top, width, height`,
+    );
+}
+
+const rounded = (part: number): number => Math.round(part * 1000) / 1000;
+
 /** One entry of `photos:`; its key is the file name without its ending. */
 export const photo = z.strictObject({
   file: text('File under photos/, if the name differs from the key.', 'IMG_0412.jpg').optional(),
@@ -66,17 +93,24 @@ export const photo = z.strictObject({
   taken: date('When, if the camera does not say.', '2026-02-21').optional(),
   hide: z
     .array(
-      z.tuple([
-        z.number().min(0).max(1),
-        z.number().min(0).max(1),
-        z.number().min(0).max(1),
-        z.number().min(0).max(1),
-      ]),
+      z
+        .tuple([
+          z.number().min(0).max(1),
+          z.number().min(0).max(1),
+          z.number().min(0).max(1),
+          z.number().min(0).max(1),
+        ])
+        .superRefine(insidePicture),
     )
     .default([])
     .describe('Rectangles to cover: left, top, width, height as parts of the upright picture.')
     .meta({ kind: 'rectangles', example: '[[0.1, 0.2, 0.3, 0.1]]' }),
   private: flag('Only in the house file.').default(false),
+  'not-before': date(
+    'Only in the house file until this day, for example the day an occupant agreed to. Of a month or a span the last day counts.',
+    '2026-12-01',
+  ).optional(),
+  huge: flag('Allow more than 100 million pixels.').default(false),
 });
 
 /** `conveys:` what stays and what goes. */

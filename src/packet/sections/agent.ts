@@ -281,6 +281,7 @@ export function sheetPhotos(context: Context): Block[] {
   return [
     {
       kind: 'photos',
+      form: 'row',
       id: 'sheet-photos',
       photos: shown.map((photo) => ({
         id: photoAnchor(context, photo.id),

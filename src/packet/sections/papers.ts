@@ -1,6 +1,6 @@
 import { type HouseDate, printDate } from '../../facts/date.js';
 import { columns } from '../columns.js';
-import { type Context, photoAnchor, photoIn } from '../context.js';
+import { type Context, inTimeOrder, photoAnchor, photoIn } from '../context.js';
 import { holdsPrices } from '../edition-house.js';
 import { markOf } from '../marks.js';
 import type { Block, Section } from '../packet.js';
@@ -144,8 +144,9 @@ function labels(context: Context): Block[] {
     { kind: 'heading', id: 'label-photos', level: 3, text: 'Labels' },
     {
       kind: 'photos',
+      form: 'row',
       id: 'label-photo-list',
-      photos: photos.map((photo) => ({
+      photos: inTimeOrder(photos).map((photo) => ({
         id: photoAnchor(context, photo.id),
         photo: photo.id,
         caption: rich(photoCaption(photo, 'full')),

@@ -6,7 +6,7 @@ import { printSize } from '../../facts/size.js';
 import { deedOf } from '../../tally/improvements.js';
 import { whoDid } from '../../tally/who.js';
 import { columns } from '../columns.js';
-import { type Context, photoAnchor, photoIn } from '../context.js';
+import { type Context, inTimeOrder, photoAnchor, photoIn } from '../context.js';
 import { evidenceOf, markOf } from '../marks.js';
 import type { Block, Rich, Section } from '../packet.js';
 import { photoCaption } from '../photo-words.js';
@@ -138,8 +138,9 @@ function roomPhotos(context: Context, home: Room | Structure): Block[] {
   return [
     {
       kind: 'photos',
+      form: 'row',
       id: `room-${home.id}-photos`,
-      photos: photos.map((photo) => ({
+      photos: inTimeOrder(photos).map((photo) => ({
         id: photoAnchor(context, photo.id),
         photo: photo.id,
         caption: rich(photoCaption(photo, 'full')),

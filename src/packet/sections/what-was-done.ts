@@ -1,7 +1,8 @@
 import { type Improvement, toldByThemselves } from '../../tally/improvements.js';
-import { type Context, photoAnchor, photoIn, placeName } from '../context.js';
+import { type Context, inTimeOrder, photoAnchor, photoIn, placeName } from '../context.js';
 import { evidenceOf, markOfSeveral } from '../marks.js';
 import type { Block, Section } from '../packet.js';
+import { pairAspect } from '../pair-crop.js';
 import { photoCaption } from '../photo-words.js';
 import { inWords, link, rich, strong, upperFirst } from '../rich.js';
 import { datesSpan, subjectOf, tellImprovement, whoShort } from '../tell.js';
@@ -102,6 +103,7 @@ function pairOf(context: Context, improvement: Improvement): Block[] {
       id: photoAnchor(context, after.id),
       before: before.id,
       after: after.id,
+      aspect: pairAspect(before, after),
       caption: rich(
         `Before${photoCaption(before, 'date')} · after${photoCaption(after, 'date')}. ${upperFirst(after.shows)}.`,
       ),
@@ -121,8 +123,9 @@ function singlePhotos(context: Context, group: PlaceGroup): Block[] {
   return [
     {
       kind: 'photos',
+      form: 'row',
       id: `done-${group.key}-photos`,
-      photos: photos.map((photo) => ({
+      photos: inTimeOrder(photos).map((photo) => ({
         id: photoAnchor(context, photo.id),
         photo: photo.id,
         caption: rich(photoCaption(photo, 'full')),
