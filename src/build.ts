@@ -15,18 +15,13 @@ import { diskTrouble } from './diagnostics/disk-trouble.js';
 import type { FactPath } from './diagnostics/fact-path.js';
 import { withoutKnockOns } from './diagnostics/knock-on.js';
 import { type Located, locate, printReport } from './diagnostics/report.js';
-import type { Cameras } from './facts/camera.js';
-import type { House } from './facts/house.js';
-import { photosReliedOn } from './facts/photos-relied-on.js';
 import { findHouses } from './find-houses.js';
-import { type Development, developPhotos, type PhotoOrder } from './intake/develop-photos.js';
-import { about, lackOf, leftOut } from './intake/photo-files.js';
-import { type HouseOnDisk, type ReadHouse, readHouse } from './intake/read-house.js';
+import { camerasOf, developFor, originals, photoTrouble } from './house-photos.js';
+import { type ReadHouse, readHouse } from './intake/read-house.js';
 import { composePacket } from './packet/compose.js';
 import type { EditionName, Packet, Pictures } from './packet/packet.js';
 import { renderPrint } from './print/render-print.js';
 import { deriveTally, type Tally } from './tally/tally.js';
-import { version } from './version.js';
 import { renderWeb } from './web/render-web.js';
 
 export const EDITION_NAMES: readonly EditionName[] = ['agent', 'buyer', 'care', 'file'];
@@ -93,54 +88,19 @@ export async function composeHouse(order: HouseOrder): Promise<ComposedHouse> {
   });
   const { found } = read;
   if (found === undefined || tally === undefined) return finish([], new Map());
-  const compose = (photos: HouseOnDisk['photos'], unnamed: HouseOnDisk['unnamed']): Packet[] =>
-    hasErrors(diagnostics)
+  let { photos, unnamed } = found;
+  for (;;) {
+    const packets = hasErrors(diagnostics)
       ? []
       : order.editions.map((edition) => composePacket({ ...found, photos, unnamed, tally, edition }));
-  const packets = compose(found.photos, found.unnamed);
-  const { pictures, failed, diagnostics: refused } = await developFor(order, found, packets);
-  diagnostics.push(...photoTrouble(failed, found.house), ...refused);
-  if (failed.size === 0) return finish(packets, pictures);
-  // A photo that only its decoder found broken: the packets are made again without it.
-  const shown = new Map([...found.photos].filter(([id]) => !failed.has(id)));
-  return finish(
-    compose(
-      shown,
-      found.unnamed.filter(({ id }) => !failed.has(id)),
-    ),
-    pictures,
-  );
-}
-
-/** Makes ready what the packets show. */
-async function developFor(order: HouseOrder, found: HouseOnDisk, packets: readonly Packet[]) {
-  const uses = new Map<string, PhotoOrder['use']>();
-  // Where nothing will be shown, every photo is still looked at, so that all is said in one go.
-  if (packets.length === 0 || order.everyPhoto)
-    for (const id of found.photos.keys()) if (found.house.photos[id]?.private !== true) uses.set(id, 'full');
-  for (const { id, use } of packets.flatMap((packet) => packet.photos))
-    uses.set(id, uses.get(id) === 'full' ? 'full' : use);
-  const unnamed = new Map(found.unnamed.map((file) => [file.id, file]));
-  const orders = [...uses].flatMap(([id, use]): PhotoOrder[] => {
-    const file = found.photos.get(id) ?? unnamed.get(id);
-    return file === undefined ? [] : [{ file, hide: found.house.photos[id]?.hide ?? [], use }];
-  });
-  return developPhotos(orders, {
-    cache: path.join(order.out, '.photo-cache'),
-    shownCache: path.posix.join(order.outShown, '.photo-cache'),
-    program: version(),
-    onPhoto: (name, done, all) => order.onPhoto?.(name, done, all),
-  });
-}
-
-/** What only decoding finds out about a photo. */
-function photoTrouble(failed: Development['failed'], house: House): Diagnostic[] {
-  const reliedOn = photosReliedOn(house);
-  return [...failed].map(([id, remark]) =>
-    Object.hasOwn(house.photos, id)
-      ? leftOut(about(['photos', id], 'warning', remark), lackOf(id, reliedOn))
-      : { code: 'intake.photo', severity: 'note', ...remark },
-  );
+    const developed = await developFor(order, { ...found, photos, unnamed }, packets);
+    diagnostics.push(...photoTrouble(developed.failed, found.house), ...developed.diagnostics);
+    if (developed.failed.size === 0 || developed.diagnostics.length > 0)
+      return finish(packets, developed.pictures);
+    // Photos that only their decoder found broken: once more without them, since others may take their place.
+    photos = new Map([...photos].filter(([id]) => !developed.failed.has(id)));
+    unnamed = unnamed.filter(({ id }) => !developed.failed.has(id));
+  }
 }
 
 /** Reads a house and works everything out; writes no packet. */
@@ -193,9 +153,6 @@ async function understand(order: HouseOrder): Promise<Understood> {
   return { read, tally, diagnostics };
 }
 
-const camerasOf = ({ photos }: HouseOnDisk): Cameras =>
-  new Map([...photos].map(([id, { camera }]) => [id, camera]));
-
 const hasErrors = (diagnostics: readonly Diagnostic[]): boolean =>
   diagnostics.some((one) => one.severity === 'error');
 
@@ -214,7 +171,7 @@ async function renderEdition(packet: Packet, pictures: Pictures, order: HouseOrd
     ...pages.map((file) => ({ ...file, path: inside(file.path) })),
     { path: inside(pdf), bytes: sheets.bytes },
     ...packet.exports.map((one) => ({ path: inside(one.file), text: one.text })),
-    ...originals(packet, read).map((file) => ({ ...file, path: inside(file.path) })),
+    ...originals(packet, read.found).map((file) => ({ ...file, path: inside(file.path) })),
   ];
   const at = (file: string): string => path.posix.join(order.outShown, packet.house.folder, name, file);
   return {
@@ -229,17 +186,6 @@ async function renderEdition(packet: Packet, pictures: Pictures, order: HouseOrd
       digest: packet.digest,
     },
   };
-}
-
-/** The house file's own copies, as the camera made them. */
-function originals(packet: Packet, { found }: ReadHouse): FileToWrite[] {
-  const files = new Map(
-    [...(found?.photos.values() ?? []), ...(found?.unnamed ?? [])].map((file) => [file.id, file]),
-  );
-  const paths = new Map(packet.originals.map(({ photo, path: to }) => [to, files.get(photo)]));
-  return [...paths].flatMap(([to, file]) =>
-    file === undefined ? [] : [{ path: to, copyOf: file.original }],
-  );
 }
 
 /** A character that the typefaces lack is traced back to the fact that holds it. */

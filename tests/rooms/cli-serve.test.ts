@@ -6,8 +6,8 @@ import { connect } from 'node:net';
 import { networkInterfaces } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { quietProgress } from '../tools/quiet-progress.js';
 import { serveCommand } from '../../src/command-serve.js';
+import { quietProgress } from '../tools/quiet-progress.js';
 import { SMALL_HOUSE, scratchFolder, writeHouse } from './cli-program.js';
 
 const scratch = scratchFolder();

@@ -107,11 +107,11 @@ describe('the contact sheet', () => {
   it('says of each what becomes of it', () => {
     const [first, early, , secret, held, wordless] = wordsOf(grid as Block).filter((_, i) => i % 2 === 0);
     expect(wordsOf(grid as Block)[1]).toBe('IMG_7.heic');
-    expect(first).toBe('1 January 2026, 08:00 · named by no fact');
-    expect(early).toBe('kitchen wall · 1 February 2026, 10:00 · part covered');
-    expect(secret).toBe('safe · 1 March 2026, 10:00 · private');
-    expect(held).toBe('bed · 1 April 2026, 10:00 · held until 5 January 2027');
-    expect(wordless).toBe('shed · 2 April 2026, 10:00 · no alt text');
+    expect(first).toBe('1 January 2026, 08:00, named by no fact');
+    expect(early).toBe('Kitchen wall. 1 February 2026, 10:00, part covered');
+    expect(secret).toBe('Safe. 1 March 2026, 10:00, private');
+    expect(held).toBe('Bed. 1 April 2026, 10:00, held until 5 January 2027');
+    expect(wordless).toBe('Shed. 2 April 2026, 10:00, no alt text');
   });
 
   it('leads to the originals, which lie in the house file alone', () => {

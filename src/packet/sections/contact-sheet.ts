@@ -5,7 +5,7 @@ import { type Context, inTimeOrder, type PhotoOnDisk, photoAnchor, takenWhen } f
 import { isoDate } from '../date-words.js';
 import { mayLeaveFile } from '../edition-house.js';
 import type { Block, PhotosBlock, Section } from '../packet.js';
-import { rich, soft, strong } from '../rich.js';
+import { rich, strong, upperFirst } from '../rich.js';
 
 /** A photo with its entry under `photos:`, if it has one. */
 type OnSheet = PhotoOnDisk & { readonly entry: Photo | undefined; readonly taken: Photo['taken'] };
@@ -59,13 +59,8 @@ function sheet(context: Context, id: string, photos: readonly OnSheet[]): Photos
       id: photo.entry === undefined ? anchorOfUnnamed(context, photo) : photoAnchor(context, photo.id),
       photo: photo.id,
       caption: rich(
-        photo.entry === undefined ? undefined : strong(photo.entry.shows),
-        soft(
-          [
-            photo.entry === undefined ? '' : ' · ',
-            [...whenWords(photo), ...fate(context, photo)].join(' · '),
-          ].join(''),
-        ),
+        photo.entry === undefined ? undefined : strong(`${upperFirst(photo.entry.shows)}. `),
+        upperFirst([whenTaken(photo), ...fate(context, photo)].join(', ')),
       ),
       original: { name: photo.name, path: `originals/${photo.name}` },
     })),
@@ -75,15 +70,10 @@ function sheet(context: Context, id: string, photos: readonly OnSheet[]): Photos
 const anchorOfUnnamed = ({ unnamed }: Context, photo: PhotoOnDisk): string =>
   `photo-unnamed-${unnamed.findIndex((one) => one.id === photo.id) + 1}`;
 
-function whenWords(photo: OnSheet): string[] {
-  const when = takenWhen(photo);
-  const day =
-    photo.taken !== undefined && when !== photo.takenAt
-      ? printDate(photo.taken)
-      : photo.takenAt === undefined
-        ? 'no time'
-        : `${isoDate(photo.takenAt.slice(0, 10))}, ${photo.takenAt.slice(11, 16)}`;
-  return [day];
+function whenTaken(photo: OnSheet): string {
+  if (photo.taken !== undefined && takenWhen(photo) !== photo.takenAt) return printDate(photo.taken);
+  if (photo.takenAt === undefined) return 'no time';
+  return `${isoDate(photo.takenAt.slice(0, 10))}, ${photo.takenAt.slice(11, 16)}`;
 }
 
 /** What becomes of the photo in the other editions. */
