@@ -10,7 +10,8 @@ import { mkdir, readdir, rename, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { diskTrouble } from '../diagnostics/disk-trouble.js';
-import { alone, isRunning } from './folder-lock.js';
+import { isRunning } from '../diagnostics/is-running.js';
+import { alone } from './folder-lock.js';
 import { type FileToWrite, writeTree } from './write-tree.js';
 
 const oldOf = (name: string): string => `.sillplate-old-${name}`;

@@ -19,10 +19,11 @@ export function withProfile(png: Buffer, profile: Buffer): Buffer {
 const P3_PRIMARIES = 12;
 
 /**
- * Whether a HEIC file that holds no profile says in its `colr` box (ISO/IEC 14496-12, 12.1.5) that its colours are
- * Display P3's.
+ * Whether a HEIC or AVIF file says in a `colr` box (ISO/IEC 14496-12, 12.1.5) that its colours are Display P3's; such a
+ * file may hold no profile.
  */
 export function saysDisplayP3(bytes: Buffer): boolean {
+  if (bytes.toString('latin1', 4, 8) !== 'ftyp') return false;
   const at = bytes.subarray(0, 65_536).indexOf('colrnclx', 0, 'latin1');
   return at >= 0 && at + 10 <= bytes.length && bytes.readUInt16BE(at + 8) === P3_PRIMARIES;
 }

@@ -13,7 +13,7 @@ import type { Rectangle } from './cover.js';
 import { HeicDecoder } from './decode-heic.js';
 import { notAPicture, type PhotoFile, type PhotoRemark } from './look-at-photo.js';
 import { makePicture, type PictureUse, RECIPE } from './make-picture.js';
-import { type KeptPicture, keptOrMade } from './photo-cache.js';
+import { type KeptPicture, keptOrMade, sweep } from './photo-cache.js';
 import { PixelBudget } from './pixel-budget.js';
 
 export interface PhotoOrder {
@@ -75,6 +75,7 @@ export async function developPhotos(
   const heic = new HeicDecoder(hands);
   const budget = new PixelBudget(PIXELS_AT_ONCE);
   const queue = [...orders];
+  await sweep(options.cache);
   let done = 0;
   const work = async (): Promise<void> => {
     for (let order = queue.shift(); order !== undefined && refused === undefined; order = queue.shift()) {

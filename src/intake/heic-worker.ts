@@ -26,9 +26,11 @@ interface Heif {
 
 // The decoder says on the console what it then answers with; messages about photos are printed in one place only.
 for (const word of ['log', 'warn', 'error'] as const) globalThis.console[word] = () => undefined;
-const heif = createRequire(import.meta.url)('libheif-js/wasm-bundle.js') as Heif;
+const load = createRequire(import.meta.url);
 
 export default async function decodeHeic(bytes: Uint8Array): Promise<HeicPixels> {
+  // Loaded here and not above: a thread that fails while it starts takes the whole program with it.
+  const heif = load('libheif-js/wasm-bundle.js') as Heif;
   await heif.ready;
   const decoder = new heif.HeifDecoder();
   const images = decoder.decode(bytes);

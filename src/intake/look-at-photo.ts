@@ -147,7 +147,7 @@ function notesOn(shown: string, metadata: Metadata, kind: Kind, heic: boolean): 
       message:
         metadata.format === 'heif'
           ? `${shown} holds ${pages} pictures; the one the phone chose as its main one is shown`
-          : `${shown} moves (${pages} pictures); the first one is shown`,
+          : `${shown} ${metadata.format === 'tiff' ? 'has several pages' : 'moves'} (${pages} pictures); the first one is shown`,
       hints: ['to show another one, save that one by itself'],
     });
   return notes;

@@ -4,13 +4,12 @@
  *
  * One decode serves every size, and the bytes depend on the original, `hide` and the versions in `RECIPE` alone.
  */
-import { createHash } from 'node:crypto';
 import sharp, { type Raw, type Sharp } from 'sharp';
 import { saysDisplayP3, withProfile } from './colour-profile.js';
 import { coversOf, type Rectangle } from './cover.js';
 import type { HeicPixels } from './decode-heic.js';
 import { HUGE_LIMIT } from './look-at-photo.js';
-import type { Keep, KeptPicture } from './photo-cache.js';
+import { digestName, type Keep, type KeptPicture } from './photo-cache.js';
 
 /** Bytes of AVIF and JPEG depend on libvips' own threads; one each keeps them the same on every machine. */
 sharp.concurrency(1);
@@ -56,7 +55,7 @@ export async function makePicture(
 ): Promise<Omit<KeptPicture, 'files'>> {
   const large = await shrunken(original, hide, use === 'full' ? LARGEST : CONTACT);
   const save = async (bytes: Buffer, ending: string): Promise<string> => {
-    const name = `${createHash('sha256').update(bytes).digest('hex').slice(0, 20)}.${ending}`;
+    const name = `${digestName(bytes)}.${ending}`;
     await keep(name, bytes);
     return name;
   };
@@ -103,7 +102,7 @@ async function shrunken(original: Original, hide: readonly Rectangle[], edge: nu
   const { bytes, decode } = original;
   const inside = { width: edge, height: edge, fit: 'inside', withoutEnlargement: true } as const;
   if (decode !== undefined) return shrunkenHeic(bytes, await decode(bytes), hide, inside);
-  const opened = sharp(bytes, { failOn: 'error', limitInputPixels: HUGE_LIMIT }).autoOrient();
+  const opened = await openUpright(bytes);
   if (hide.length > 0) {
     // In sRGB before anything is covered, so that a cover is as dense on every kind of original.
     return rawOf(sharpOf(await covered(await rawOf(inSrgb(opened)), hide)).resize(inside));
@@ -123,15 +122,34 @@ async function shrunkenHeic(
     data: Buffer.from(pixels.data.buffer),
     raw: { width: pixels.width, height: pixels.height, channels: 4 },
   };
-  const small = sharpOf(hide.length === 0 ? whole : await covered(whole, hide))
+  // White behind what is transparent before anything is covered: a cover takes the transparency away.
+  const opaque = async () => rawOf(sharpOf(whole).flatten({ background: '#ffffff' }));
+  const small = sharpOf(hide.length === 0 ? whole : await covered(await opaque(), hide))
     .resize({ ...inside, fit: 'inside', withoutEnlargement: true })
     .flatten({ background: '#ffffff' });
-  const { icc } = await sharp(bytes, { limitInputPixels: false }).metadata();
-  const profile = icc ?? (saysDisplayP3(bytes) ? await displayP3() : undefined);
+  const profile = await profileOf(bytes);
   if (profile === undefined) return rawOf(small);
   // Pixels can't be given a profile, a PNG can.
   const png = await small.png({ compressionLevel: 0 }).toBuffer();
   return rawOf(inSrgb(sharp(withProfile(png, profile))));
+}
+
+/** Upright, and with the profile it has or ought to have. */
+async function openUpright(bytes: Buffer): Promise<Sharp> {
+  const opened = sharp(bytes, { failOn: 'error', limitInputPixels: HUGE_LIMIT }).autoOrient();
+  if (!saysDisplayP3(bytes)) return opened;
+  const profile = await profileOf(bytes);
+  const png = await opened.keepIccProfile().png({ compressionLevel: 0 }).toBuffer();
+  const { icc } = await sharp(png, { limitInputPixels: false }).metadata();
+  return sharp(icc === undefined && profile !== undefined ? withProfile(png, profile) : png, {
+    limitInputPixels: HUGE_LIMIT,
+  });
+}
+
+/** The profile in the file; failing that, the one that its code points name. */
+async function profileOf(bytes: Buffer): Promise<Buffer | undefined> {
+  const { icc } = await sharp(bytes, { limitInputPixels: false }).metadata();
+  return icc ?? (saysDisplayP3(bytes) ? displayP3() : undefined);
 }
 
 /** The profile of Display P3 that ships with sharp. */

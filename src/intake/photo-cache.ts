@@ -4,9 +4,10 @@
  * A folder is made beside its place and moved there in one step, so that nobody finds half of one; two builds at
  * once make the same bytes. What does not fit its list is made again. It can be deleted at any time.
  */
-import { randomUUID } from 'node:crypto';
-import { mkdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { createHash, randomUUID } from 'node:crypto';
+import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { isRunning } from '../diagnostics/is-running.js';
 
 /** A picture's list: what lies in its folder. */
 export interface KeptPicture {
@@ -36,7 +37,7 @@ export async function keptOrMade(
   const folder = path.join(cache, key);
   const kept = await whole(folder);
   if (kept !== undefined) return { picture: kept, folder };
-  const making = path.join(cache, `.making-${key}-${randomUUID()}`);
+  const making = path.join(cache, `.making-${process.pid}-${randomUUID()}`);
   await mkdir(making, { recursive: true });
   try {
     const files: Record<string, number> = {};
@@ -55,7 +56,7 @@ export async function keptOrMade(
 
 const LIST = 'picture.json';
 /** What a system says of a folder that is already there. */
-const TAKEN = ['ENOTEMPTY', 'EEXIST', 'EPERM'];
+const TAKEN = ['ENOTEMPTY', 'EEXIST', 'EPERM', 'ENOTDIR'];
 
 async function putInPlace(making: string, folder: string): Promise<void> {
   for (let tries = 1; ; tries++) {
@@ -72,17 +73,40 @@ async function putInPlace(making: string, folder: string): Promise<void> {
   }
 }
 
-/** The list of a folder, if everything on it is there in full. */
+/** Folders whose files were held against their names in this process; after that, lengths do. */
+const proven = new Set<string>();
+
+/** The list of a folder, if everything on it is there in full: a file's name is the beginning of its digest. */
 async function whole(folder: string): Promise<KeptPicture | undefined> {
   try {
     const kept = JSON.parse(await readFile(path.join(folder, LIST), 'utf8')) as KeptPicture;
-    const sizes = await Promise.all(
-      Object.entries(kept.files).map(
-        async ([name, bytes]) => (await stat(path.join(folder, name))).size === bytes,
-      ),
-    );
-    return sizes.length > 0 && sizes.every(Boolean) ? kept : undefined;
+    const names = [...kept.sizes.flatMap(({ jpeg, avif }) => [jpeg, avif]), kept.print.name];
+    const fit = await Promise.all(names.map((name) => fits(folder, name, kept.files[name])));
+    if (!fit.every(Boolean)) return undefined;
+    proven.add(folder);
+    return kept;
   } catch {
+    // No list, or a list of something else: it is made again.
     return undefined;
+  }
+}
+
+async function fits(folder: string, name: string, bytes: number | undefined): Promise<boolean> {
+  const file = path.join(folder, path.basename(name));
+  if (proven.has(folder)) return (await stat(file)).size === bytes;
+  return digestName(await readFile(file)) === path.parse(name).name;
+}
+
+/** What a picture's file is called, without its ending: the first 80 bits of its SHA-256. */
+export const digestName = (bytes: Buffer): string =>
+  createHash('sha256').update(bytes).digest('hex').slice(0, 20);
+
+/** Takes away what killed runs left half-made. */
+export async function sweep(cache: string): Promise<void> {
+  const names = await readdir(cache).catch(() => []);
+  for (const name of names) {
+    const pid = /^\.making-(\d+)-/.exec(name)?.[1];
+    if (pid !== undefined && !isRunning(Number(pid)))
+      await rm(path.join(cache, name), { recursive: true, force: true });
   }
 }

@@ -265,11 +265,11 @@ describe('a run in a process of its own', () => {
 
   test.each([
     [0, 0],
-    [0, 50],
-    [0, 120],
+    [0, 25],
+    [0, 60],
     [1, 0],
-    [1, 60],
-    [2, 90],
+    [1, 20],
+    [2, 0],
   ])('killed after %i photos and %i ms leaves what the next one can use', async (after, milliseconds) => {
     expect(await killed(after, milliseconds)).toBe('SIGKILL');
     // What lies under a key is whole.
