@@ -2,7 +2,7 @@
  * The cache of pictures: never serves half a picture, whoever writes beside, whenever a run is killed, whatever lies
  * in it; and what comes out of it is what would have been made.
  */
-import { execFile, spawn } from 'node:child_process';
+import { execFile, spawn, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import {
   cpSync,
@@ -226,6 +226,15 @@ describe('what lies in the cache and is no whole picture', () => {
     writeFileSync(path.join(cache, 'stray'), 'mine');
     expect(contents(await develop(list))).toEqual(made);
     expect(existsSync(path.join(cache, 'stray'))).toBe(true);
+  });
+
+  test('half-made by a run that was killed is swept away, and what another run is making stays', async () => {
+    const dead = spawnSync(process.execPath, ['-e', '']).pid;
+    const [left, making] = [`.making-${dead}-a`, `.making-${process.pid}-b`];
+    for (const name of [left, making]) mkdirSync(path.join(cache, name), { recursive: true });
+    await develop(list);
+    expect(existsSync(path.join(cache, left))).toBe(false);
+    expect(existsSync(path.join(cache, making))).toBe(true);
   });
 
   test('in the place of the cache itself is told, and nothing is thrown', async () => {
