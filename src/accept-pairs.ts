@@ -12,7 +12,8 @@ import { type Addition, editYaml, lineToType } from './intake/edit-yaml.js';
 import type { ReadHouse } from './intake/read-house.js';
 import { readYaml } from './intake/yaml.js';
 import { proposeAlt } from './tally/photo-alt.js';
-import type { PairProposal, SeenPhoto, Slot } from './tally/photo-proposals.js';
+import type { PairProposal, Slot } from './tally/photo-proposals.js';
+import type { SeenPhoto } from './tally/photo-seen.js';
 
 /** A line of YAML, and where it stands: "under photos:". */
 export interface PlacedLine {
@@ -241,15 +242,16 @@ function idsOfPapers(spec: Readonly<Record<string, unknown>>): Set<string> {
 /** What the facts would say that they don't say now; a last look before anything is written. */
 function newError(read: ReadHouse, texts: readonly string[]): string | undefined {
   const next = Object.assign({}, read.spec, ...texts.map((text) => readYaml(text, '').data));
-  const known = new Set(errorsOf(read.spec));
-  return errorsOf(next).find((message) => !known.has(message));
+  const known = new Set(errorsOf(read.spec).map(({ key }) => key));
+  return errorsOf(next).find(({ key }) => !known.has(key))?.message;
 }
 
-function errorsOf(spec: Readonly<Record<string, unknown>>): string[] {
+/** Each with a key that tells it from the same mistake elsewhere. */
+function errorsOf(spec: Readonly<Record<string, unknown>>): { message: string; key: string }[] {
   const { house, diagnostics } = checkHouse(spec);
   return [...diagnostics, ...(house === undefined ? [] : checkReferences(house, spec))]
     .filter(({ severity }) => severity === 'error')
-    .map(({ message }) => message);
+    .map(({ message, path: at }) => ({ message, key: JSON.stringify([at, message]) }));
 }
 
 const linesOf = ({ additions }: FileEdit): PlacedLine[] =>

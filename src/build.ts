@@ -10,13 +10,14 @@ import { listTree } from './archive/list-tree.js';
 import { placeTrouble } from './archive/output-place.js';
 import { recover, replaceFolder } from './archive/replace-folder.js';
 import type { FileToWrite } from './archive/write-tree.js';
+import { asWritten } from './as-written.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { diskTrouble } from './diagnostics/disk-trouble.js';
 import type { FactPath } from './diagnostics/fact-path.js';
-import { withoutKnockOns } from './diagnostics/knock-on.js';
 import { type Located, locate, printReport } from './diagnostics/report.js';
 import { findHouses } from './find-houses.js';
-import { camerasOf, developFor, originals, photoTrouble } from './house-photos.js';
+import type { HouseOrder } from './house-order.js';
+import { camerasOf, developFor, earlyPhotos, onDisk, originals, photoTrouble } from './house-photos.js';
 import { type ReadHouse, readHouse } from './intake/read-house.js';
 import { composePacket } from './packet/compose.js';
 import type { EditionName, Packet, Pictures } from './packet/packet.js';
@@ -24,27 +25,9 @@ import { renderPrint } from './print/render-print.js';
 import { deriveTally, type Tally } from './tally/tally.js';
 import { renderWeb } from './web/render-web.js';
 
-export const EDITION_NAMES: readonly EditionName[] = ['agent', 'buyer', 'care', 'file'];
+export type { HouseOrder } from './house-order.js';
 
-export interface HouseOrder {
-  /** The house folder. */
-  readonly folder: string;
-  /** The same as the writer would type it, with forward slashes; used in messages. */
-  readonly shown: string;
-  /** YYYY-MM-DD that ages are counted to. */
-  readonly asOf: string;
-  readonly editions: readonly EditionName[];
-  /** Output goes to `out/<house>/<edition>/`. */
-  readonly out: string;
-  readonly outShown: string;
-  readonly paper: 'letter' | 'a4';
-  /** Look at all photos that the facts name, not only at those that a packet shows. */
-  readonly everyPhoto?: boolean;
-  /** Called as work goes on; for a progress line. */
-  readonly onStep?: (step: string) => void;
-  /** Called before the first and after every photo, with its name, how many are done and how many there are. */
-  readonly onPhoto?: (name: string, done: number, all: number) => void;
-}
+export const EDITION_NAMES: readonly EditionName[] = ['agent', 'buyer', 'care', 'file'];
 
 export interface MadeEdition {
   readonly edition: EditionName;
@@ -65,7 +48,8 @@ export interface HouseResult {
 /** A house read, worked out and composed, with its pictures: everything but the rendering. */
 export interface ComposedHouse {
   readonly packets: readonly Packet[];
-  readonly pictures: Pictures;
+  /** The pictures of one of its packets: in the sizes that this packet asks for, whatever else is made beside it. */
+  readonly picturesOf: (packet: Packet) => Pictures;
   readonly diagnostics: Diagnostic[];
   readonly tally: Tally | undefined;
   readonly read: ReadHouse;
@@ -77,9 +61,9 @@ export interface ComposedHouse {
 /** Reads a house and works everything out, without writing anything but the photo cache. */
 export async function composeHouse(order: HouseOrder): Promise<ComposedHouse> {
   const { read, tally, diagnostics } = await understand(order);
-  const finish = (packets: readonly Packet[], pictures: Pictures): ComposedHouse => ({
+  const finish = (packets: readonly Packet[], picturesOf: ComposedHouse['picturesOf']): ComposedHouse => ({
     packets,
-    pictures,
+    picturesOf,
     diagnostics,
     tally,
     read,
@@ -87,16 +71,26 @@ export async function composeHouse(order: HouseOrder): Promise<ComposedHouse> {
     locate: () => locate(diagnostics, read.places),
   });
   const { found } = read;
-  if (found === undefined || tally === undefined) return finish([], new Map());
+  if (found === undefined || tally === undefined) return finish([], () => new Map());
+  diagnostics.push(...earlyPhotos(found.house, order));
   let { photos, unnamed } = found;
   for (;;) {
     const packets = hasErrors(diagnostics)
       ? []
-      : order.editions.map((edition) => composePacket({ ...found, photos, unnamed, tally, edition }));
+      : order.editions.map((edition) =>
+          composePacket({
+            folder: found.folder,
+            house: found.house,
+            tally,
+            edition,
+            photos: new Map([...photos].map(([id, file]) => [id, onDisk(file)])),
+            unnamed: unnamed.map(onDisk),
+          }),
+        );
     const developed = await developFor(order, { ...found, photos, unnamed }, packets);
-    diagnostics.push(...photoTrouble(developed.failed, found.house), ...developed.diagnostics);
+    diagnostics.push(...photoTrouble(order, developed.failed, found.house), ...developed.diagnostics);
     if (developed.failed.size === 0 || developed.diagnostics.length > 0)
-      return finish(packets, developed.pictures);
+      return finish(packets, developed.picturesOf);
     // Photos that only their decoder found broken: once more without them, since others may take their place.
     photos = new Map([...photos].filter(([id]) => !developed.failed.has(id)));
     unnamed = unnamed.filter(({ id }) => !developed.failed.has(id));
@@ -111,9 +105,36 @@ export async function checkHouseFolder(order: HouseOrder): Promise<HouseResult> 
 
 /** Reads a house, makes the wanted editions and puts them in place in one step. */
 export async function buildHouse(order: HouseOrder): Promise<HouseResult> {
+  const nothing = (trouble: Diagnostic): HouseResult => ({
+    located: locate([trouble], { find: () => undefined }),
+    made: [],
+    tally: undefined,
+  });
   const unfit = await preparePlace(order);
-  if (unfit !== undefined)
-    return { located: locate([unfit], { find: () => undefined }), made: [], tally: undefined };
+  if (unfit !== undefined) return nothing(unfit);
+  for (let tries = 1; ; tries++) {
+    try {
+      return await makeHouse(order);
+    } catch (thrown) {
+      if (!isTakenAway(thrown, order)) throw thrown;
+      if (tries === TRIES) return nothing(diskTrouble(thrown, order.outShown));
+    }
+  }
+}
+
+/** The cache may be deleted, and a photo taken out of its folder, while a build runs: it begins again with what is there. */
+const TRIES = 3;
+
+function isTakenAway(thrown: unknown, { out, folder }: HouseOrder): boolean {
+  const { code, path: at } = thrown as NodeJS.ErrnoException;
+  return (
+    code === 'ENOENT' &&
+    at !== undefined &&
+    [out, path.resolve(folder)].some((home) => at.startsWith(home + path.sep))
+  );
+}
+
+async function makeHouse(order: HouseOrder): Promise<HouseResult> {
   const composed = await composeHouse(order);
   const { packets, diagnostics, read, tally } = composed;
   const failed = (): HouseResult => ({ located: composed.locate(), made: [], tally });
@@ -122,7 +143,7 @@ export async function buildHouse(order: HouseOrder): Promise<HouseResult> {
   const made: MadeEdition[] = [];
   for (const packet of packets) {
     order.onStep?.(packet.edition.title.toLowerCase());
-    const rendered = await renderEdition(packet, composed.pictures, order, read);
+    const rendered = await renderEdition(packet, composed.picturesOf(packet), order, read);
     diagnostics.push(...rendered.diagnostics);
     files.push(...rendered.files);
     made.push(rendered.made);
@@ -146,10 +167,7 @@ async function understand(order: HouseOrder): Promise<Understood> {
   const diagnostics = [...read.diagnostics];
   if (read.found === undefined) return { read, tally: undefined, diagnostics };
   const { tally, diagnostics: derived } = deriveTally(read.found.house, order.asOf, camerasOf(read.found));
-  const traced = derived.map((one) =>
-    one.path === undefined ? one : { ...one, path: read.writtenPath(one.path) },
-  );
-  diagnostics.push(...withoutKnockOns(traced, diagnostics));
+  diagnostics.push(...asWritten(read, derived));
   return { read, tally, diagnostics };
 }
 
@@ -229,6 +247,7 @@ async function putInPlace(
     const kept = await Promise.all(others.map((edition) => listTree(path.join(order.out, house), edition)));
     return await replaceFolder(order.out, house, [...files, ...kept.flat()], shown);
   } catch (thrown) {
+    if (isTakenAway(thrown, order)) throw thrown;
     return diskTrouble(thrown, shown);
   }
 }
@@ -268,7 +287,7 @@ export async function packetsForEleventy(options: { readonly content: string; re
       throw new Error(`${house.shown} can’t be shown:\n\n${printReport(errors, 'text', false)}`);
     }
     for (const packet of composed.packets)
-      entries.push({ packet, pictures: composed.pictures, paper: undefined });
+      entries.push({ packet, pictures: composed.picturesOf(packet), paper: undefined });
   }
   return entries;
 }

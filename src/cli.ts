@@ -82,7 +82,7 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
     .addOption(out)
     .addOption(format)
     .action(async (houses: string[], options) =>
-      finish(await checkCommand(houses, { ...options, asOf: options.asOf ?? today() }, terminal)),
+      finish(await checkCommand(houses, { ...options, ...days(options.asOf) }, terminal)),
     );
 
   program
@@ -122,7 +122,7 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
     .addOption(paper)
     .addOption(format)
     .action(async (houses: string[], options) =>
-      finish(await buildCommand(houses, { ...options, asOf: options.asOf ?? today() }, terminal)),
+      finish(await buildCommand(houses, { ...options, ...days(options.asOf) }, terminal)),
     );
 
   program
@@ -243,6 +243,9 @@ function port(text: string): number {
     throw new InvalidArgumentError('Write a number from 0 to 65535.');
   return n;
 }
+
+/** The day that ages are counted to, and the calendar's. */
+const days = (asOf: string | undefined) => ({ asOf: asOf ?? today(), today: today() });
 
 /** The calendar day here and now. */
 function today(): string {

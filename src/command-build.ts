@@ -17,6 +17,7 @@ import type { Terminal } from './terminal.js';
 export interface CheckOptions {
   readonly content: string;
   readonly asOf: string;
+  readonly today: string;
   readonly out: string;
   readonly format: ReportFormat;
 }
@@ -92,6 +93,7 @@ async function walk(
     folder: string;
     shown: string;
     asOf: string;
+    today: string;
     out: string;
     outShown: string;
     onStep: (step: string) => void;
@@ -119,6 +121,7 @@ async function walk(
         folder,
         shown,
         asOf: options.asOf,
+        today: options.today,
         out: path.resolve(options.out),
         outShown: shownPath(options.out),
         onStep: (step) => progress.step(`${name}, ${step}`),

@@ -1,18 +1,19 @@
 /** `sillplate photos`: which photos there are, what they may be of, and pairs to accept into the facts. */
 import path from 'node:path';
 import { type Accepted, acceptPairs, type PlacedLine } from './accept-pairs.js';
+import { asWritten } from './as-written.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
-import { withoutKnockOns } from './diagnostics/knock-on.js';
 import { type Located, locate, printReport, visible } from './diagnostics/report.js';
-import type { Cameras } from './facts/camera.js';
 import type { House } from './facts/house.js';
 import { nearestWord } from './facts/nearest-word.js';
 import { findHouses, type HouseFolder } from './find-houses.js';
+import { camerasOf } from './house-photos.js';
 import { type HouseOnDisk, type ReadHouse, readHouse } from './intake/read-house.js';
 import { type ListedHouse, photoRecord, photoText } from './photo-list.js';
 import { checkPhotoDates } from './tally/photo-dates.js';
 import { checkPhotoPlaces } from './tally/photo-places.js';
-import { type PairProposal, proposePhotos, type SeenPhoto } from './tally/photo-proposals.js';
+import { type PairProposal, proposePhotos } from './tally/photo-proposals.js';
+import type { SeenPhoto } from './tally/photo-seen.js';
 import type { Terminal } from './terminal.js';
 
 export interface PhotosOptions {
@@ -98,7 +99,7 @@ async function lookAt({ folder, shown }: HouseFolder, options: PhotosOptions): P
   const photos = seenPhotos(found);
   const name = found.folder;
   const typed = options.content === 'content' && shown === `content/${name}` ? name : shown;
-  const diagnostics = [...read.diagnostics, ...photoFindings(found, read)];
+  const diagnostics = [...read.diagnostics, ...asWritten(read, photoFindings(found))];
   return {
     folder,
     shown,
@@ -121,13 +122,9 @@ function seenPhotos({ photos, unnamed }: HouseOnDisk): SeenPhoto[] {
   }));
 }
 
-function photoFindings({ house, photos }: HouseOnDisk, read: ReadHouse): Diagnostic[] {
-  const cameras: Cameras = new Map([...photos].map(([id, { camera }]) => [id, camera]));
-  const derived = [...checkPhotoDates(house, cameras), ...checkPhotoPlaces(house, cameras)];
-  const traced = derived.map((one) =>
-    one.path === undefined ? one : { ...one, path: read.writtenPath(one.path) },
-  );
-  return withoutKnockOns(traced, read.diagnostics);
+function photoFindings(found: HouseOnDisk): Diagnostic[] {
+  const cameras = camerasOf(found);
+  return [...checkPhotoDates(found.house, cameras), ...checkPhotoPlaces(found.house, cameras)];
 }
 
 // ------------------------------------------------------------------ accepting

@@ -4,50 +4,103 @@
  */
 import path from 'node:path';
 import type { FileToWrite } from './archive/write-tree.js';
-import type { HouseOrder } from './build.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import type { Cameras } from './facts/camera.js';
 import type { House } from './facts/house.js';
 import { photosReliedOn } from './facts/photos-relied-on.js';
+import type { HouseOrder } from './house-order.js';
 import { type Development, developPhotos, type PhotoOrder } from './intake/develop-photos.js';
+import type { PhotoFile } from './intake/look-at-photo.js';
 import { about, lackOf, leftOut } from './intake/photo-files.js';
 import type { HouseOnDisk } from './intake/read-house.js';
-import type { Packet } from './packet/packet.js';
+import type { PhotoOnDisk } from './packet/context.js';
+import { mayLeaveFile } from './packet/edition-house.js';
+import type { Packet, Pictures } from './packet/packet.js';
 import { version } from './version.js';
 
 /** What the cameras wrote, by the photo's id. */
 export const camerasOf = ({ photos }: HouseOnDisk): Cameras =>
   new Map([...photos].map(([id, { camera }]) => [id, camera]));
 
+/** What a packet may know of a photo; where it was taken and where it lies are not among it. */
+export const onDisk = ({ id, name, width, height, camera, content }: PhotoFile): PhotoOnDisk => ({
+  id,
+  name,
+  width,
+  height,
+  takenAt: camera.takenAt,
+  content,
+});
+
+export interface DevelopedFor {
+  readonly picturesOf: (packet: Packet) => Pictures;
+  readonly failed: Development['failed'];
+  readonly diagnostics: readonly Diagnostic[];
+}
+
 /** Makes ready what the packets show. */
-export async function developFor(order: HouseOrder, found: HouseOnDisk, packets: readonly Packet[]) {
-  const uses = new Map<string, PhotoOrder['use']>();
+export async function developFor(
+  order: HouseOrder,
+  found: HouseOnDisk,
+  packets: readonly Packet[],
+): Promise<DevelopedFor> {
+  const wanted = { full: new Set<string>(), contact: new Set<string>() };
   // Where nothing will be shown, every photo is still looked at, so that all is said in one go.
   if (packets.length === 0 || order.everyPhoto)
-    for (const id of found.photos.keys()) if (found.house.photos[id]?.private !== true) uses.set(id, 'full');
-  for (const { id, use } of packets.flatMap((packet) => packet.photos))
-    uses.set(id, uses.get(id) === 'full' ? 'full' : use);
+    for (const id of found.photos.keys()) if (found.house.photos[id]?.private !== true) wanted.full.add(id);
+  for (const { id, use } of packets.flatMap((packet) => packet.photos)) wanted[use].add(id);
   const unnamed = new Map(found.unnamed.map((file) => [file.id, file]));
-  const orders = [...uses].flatMap(([id, use]): PhotoOrder[] => {
-    const file = found.photos.get(id) ?? unnamed.get(id);
-    return file === undefined ? [] : [{ file, hide: found.house.photos[id]?.hide ?? [], use }];
-  });
-  return developPhotos(orders, {
-    cache: path.join(order.out, '.photo-cache'),
-    shownCache: path.posix.join(order.outShown, '.photo-cache'),
-    program: version(),
-    onPhoto: (name, done, all) => order.onPhoto?.(name, done, all),
-  });
+  const ordersOf = (use: PhotoOrder['use']): PhotoOrder[] =>
+    [...wanted[use]].flatMap((id) => {
+      const file = found.photos.get(id) ?? unnamed.get(id);
+      return file === undefined ? [] : [{ file, hide: found.house.photos[id]?.hide ?? [], use }];
+    });
+  const [full, contact] = [ordersOf('full'), ordersOf('contact')];
+  const all = full.length + contact.length;
+  const develop = (orders: readonly PhotoOrder[], before: number): Promise<Development> =>
+    developPhotos(orders, {
+      cache: path.join(order.out, '.photo-cache', found.folder),
+      shownCache: path.posix.join(order.outShown, '.photo-cache', found.folder),
+      program: version(),
+      onPhoto: (name, done) => order.onPhoto?.(name, before + done, all),
+    });
+  const large = await develop(full, 0);
+  const small = await develop(contact, full.length);
+  return {
+    picturesOf: ({ photos }) =>
+      new Map(
+        photos.flatMap(({ id, use }) => {
+          const picture = (use === 'full' ? large : small).pictures.get(id);
+          return picture === undefined ? [] : [[id, picture] as const];
+        }),
+      ),
+    failed: new Map([...large.failed, ...small.failed]),
+    diagnostics: [...large.diagnostics, ...small.diagnostics],
+  };
 }
 
 /** What only decoding finds out about a photo. */
-export function photoTrouble(failed: Development['failed'], house: House): Diagnostic[] {
+export function photoTrouble(order: HouseOrder, failed: Development['failed'], house: House): Diagnostic[] {
   const reliedOn = photosReliedOn(house);
   return [...failed].map(([id, remark]) =>
     Object.hasOwn(house.photos, id)
-      ? leftOut(about(['photos', id], 'warning', remark), lackOf(id, reliedOn))
-      : { code: 'intake.photo', severity: 'note', ...remark },
+      ? leftOut(about(['photos', id], remark), lackOf(id, reliedOn))
+      : { code: 'intake.photo', severity: 'note', file: path.posix.join(order.shown, 'photos'), ...remark },
   );
+}
+
+/** Photos whose `not-before` has come on the as-of date and not on the calendar. */
+export function earlyPhotos(house: House, { asOf, today }: HouseOrder): Diagnostic[] {
+  if (today === undefined || asOf <= today) return [];
+  return Object.entries(house.photos)
+    .filter(([, photo]) => mayLeaveFile(photo, asOf) && !mayLeaveFile(photo, today))
+    .map(([id, photo]) => ({
+      code: 'cli.photo-early',
+      severity: 'warning',
+      path: ['photos', id, 'not-before'],
+      message: `${id} is shown as of ${asOf}, but today it is still to be kept back (not-before: ${photo['not-before']?.written})`,
+      hints: ['hand the packet over on that day or later', `or build without  --as-of ${asOf}`],
+    }));
 }
 
 /** The house file's own copies, as the camera made them. */

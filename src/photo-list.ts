@@ -1,11 +1,12 @@
 /** What `sillplate photos` says of a house's photos, as text for a screen and as data. */
 import { columnsOf, cutColumns } from './diagnostics/columns.js';
 import { visible } from './diagnostics/report.js';
-import { dayWords } from './facts/date-moment.js';
-import type { House, Photo } from './facts/house.js';
+import { printDate } from './facts/date.js';
+import type { House } from './facts/house.js';
 import { typedInYaml } from './facts/typed-in-yaml.js';
 import { proposeAlt, workOf } from './tally/photo-alt.js';
-import type { PairProposal, PhotoProposals, ProposedHalf, SeenPhoto } from './tally/photo-proposals.js';
+import type { PairProposal, PhotoProposals, ProposedHalf } from './tally/photo-proposals.js';
+import { dayOfSeen, entryOf, type SeenPhoto } from './tally/photo-seen.js';
 
 export interface ListedHouse {
   /** Name of the folder. */
@@ -54,7 +55,8 @@ const NAME_COLUMNS = 28;
 function inOrder({ house, proposals }: ListedHouse): string {
   const days = new Map<string, SeenPhoto[]>();
   for (const photo of proposals.inOrder) {
-    const day = proposals.withoutTime.includes(photo) ? 'time not known' : dayTitle(house, photo);
+    const known = dayOfSeen(house, photo);
+    const day = known === undefined ? 'time not known' : printDate(known.date);
     days.set(day, [...(days.get(day) ?? []), photo]);
   }
   const rows = [...days].map(([day, photos]) => ({ day, rows: dayRows(house, proposals, photos) }));
@@ -63,12 +65,7 @@ function inOrder({ house, proposals }: ListedHouse): string {
     `  ${one.day}`,
     ...one.rows.map((row) => `    ${lineUp(row, widths)}`),
   ]);
-  return `In the order they were taken, by the camera’s clock:\n${lines.join('\n')}\n`;
-}
-
-function dayTitle(house: House, photo: SeenPhoto): string {
-  const taken = entryOf(house, photo)?.taken?.earliest ?? photo.takenAt?.slice(0, 10);
-  return taken === undefined ? 'time not known' : dayWords(taken);
+  return `In the order they were taken; the times are the camera’s:\n${lines.join('\n')}\n`;
 }
 
 function dayRows(house: House, proposals: PhotoProposals, photos: readonly SeenPhoto[]): Row[] {
@@ -92,14 +89,11 @@ const timeOf = ({ takenAt }: SeenPhoto): string => takenAt?.slice(11, 16) ?? '';
 
 function rowOf(house: House, proposals: PhotoProposals, photo: SeenPhoto): Row {
   const entry = entryOf(house, photo);
-  const time = entry?.taken === undefined ? timeOf(photo) : '';
   const standing = standingOf(house, proposals, photo).join(', ');
-  if (entry === undefined) return [time, shortName(photo.name), '', 'no fact names it', standing];
+  if (entry === undefined) return [timeOf(photo), shortName(photo.name), '', 'no fact names it', standing];
+  const time = dayOfSeen(house, photo)?.takenAt?.slice(11, 16) ?? '';
   return [time, shortName(photo.name), entry.when ?? '', visible(entry.shows), standing];
 }
-
-const entryOf = (house: House, { id }: SeenPhoto): Photo | undefined =>
-  id === undefined ? undefined : house.photos[id];
 
 /** What it is used for, and what keeps it back. */
 function standingOf(house: House, proposals: PhotoProposals, photo: SeenPhoto): string[] {

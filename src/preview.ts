@@ -49,7 +49,7 @@ export class Preview {
     const files = new Map<string, OutputFile>();
     for (const packet of composed.packets) {
       // The number of sheets is known only once the PDF is made; the preview makes it when it is asked for.
-      for (const file of await renderPages(packet, composed.pictures, undefined))
+      for (const file of await renderPages(packet, composed.picturesOf(packet), undefined))
         files.set(`${packet.edition.name}/${file.path}`, file);
       for (const one of packet.exports)
         files.set(`${packet.edition.name}/${one.file}`, { path: one.file, text: one.text });
@@ -67,7 +67,7 @@ export class Preview {
     const type = TYPES[path.extname(inside)] ?? 'application/octet-stream';
     const packet = shown.composed.packets.find((one) => inside === `${one.edition.name}/${pdfNameOf(one)}`);
     if (packet !== undefined)
-      return { type, body: (await renderPdf(packet, shown.composed.pictures, 'letter')).bytes };
+      return { type, body: (await renderPdf(packet, shown.composed.picturesOf(packet), 'letter')).bytes };
     const file = shown.files.get(inside);
     if (file === undefined) return undefined;
     if ('copyOf' in file) return { type, body: await readFile(file.copyOf) };

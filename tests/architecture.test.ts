@@ -25,7 +25,10 @@ const HOMES: Rules['homes'] = {
   sharp: { files: ['src/intake/*.ts'], why: 'pictures are opened where a folder is read' },
   exifreader: { files: ['src/intake/camera.ts'], why: 'one file reads what cameras write' },
   'libheif-js': { files: ['src/intake/heic-worker.ts'], why: 'HEIC is decoded in a thread of its own' },
-  tinypool: { files: ['src/intake/decode-heic.ts'], why: 'one file starts threads' },
+  tinypool: {
+    files: ['src/intake/decode-heic.ts', 'src/intake/heic-worker.ts'],
+    why: 'threads are started and answered in one place each',
+  },
   'geographiclib-geodesic': {
     files: ['src/tally/photo-distance.ts'],
     why: 'distances are measured in one place',

@@ -62,7 +62,7 @@ describe('the houses', () => {
     const composed = await composedHouse(name);
     const made = new Map<string, string>();
     for (const packet of composed.packets)
-      for (const [file, text] of await madeOf(packet, composed.pictures, name === WHOLE))
+      for (const [file, text] of await madeOf(packet, composed.picturesOf(packet), name === WHOLE))
         made.set(file, text);
     const expected = filesIn(path.join(HOUSES_FOLDER, name, 'expected'));
     const changed = path.join(HOUSES_FOLDER, name, 'expected-changed');

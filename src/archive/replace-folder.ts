@@ -17,7 +17,10 @@ import { type FileToWrite, writeTree } from './write-tree.js';
 const oldOf = (name: string): string => `.sillplate-old-${name}`;
 const makingOf = (name: string, maker: number | string): string => `.sillplate-making-${name}-${maker}`;
 
-/** Writes `files` as `parent/name`. Returns what went wrong with the disk; then the earlier folder is as it was. */
+/**
+ * Writes `files` as `parent/name`. Returns what went wrong with the disk; throws the system's error if a file to be
+ * copied is gone. In both cases the earlier folder is as it was.
+ */
 export async function replaceFolder(
   parent: string,
   name: string,
@@ -29,6 +32,7 @@ export async function replaceFolder(
     await alone(parent, name, () => swap(parent, name, files));
     return undefined;
   } catch (thrown) {
+    if (isMissingSource(thrown, files)) throw thrown;
     return diskTrouble(thrown, shown);
   }
 }
@@ -82,4 +86,10 @@ async function exists(file: string): Promise<boolean> {
   } catch {
     return false;
   }
+}
+
+/** What was to be copied is gone: no fault of the place that is written to. */
+function isMissingSource(thrown: unknown, files: readonly FileToWrite[]): boolean {
+  const { code, path: at } = thrown as NodeJS.ErrnoException;
+  return code === 'ENOENT' && files.some((file) => 'copyOf' in file && file.copyOf === at);
 }

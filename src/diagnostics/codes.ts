@@ -26,6 +26,8 @@ export const CODES = {
   'intake.no-file': 'A document or photo that is named but not there.',
   'intake.outside': 'A path or link that leads out of the house folder.',
   'intake.photo': 'A photo that is cut short, is not a picture, or has a kind that can’t be read yet.',
+  'intake.photo-twice': 'One picture under two names, of which only one is kept back.',
+  'cli.photo-early': 'A photo that may be shown only because the as-of date has not come yet.',
   'intake.unused-photo': 'A photo in the folder that no fact names.',
   'tally.outline': 'An outline that does not close, crosses itself or is no shape.',
   'tally.overlap': 'Two rooms that lie over each other.',

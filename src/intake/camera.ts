@@ -10,10 +10,11 @@ export function readCamera(bytes: Buffer): CameraFacts {
   try {
     const tags = ExifReader.load(bytes, { expanded: true });
     const { exif, gps } = tags;
-    // When the shutter was pressed; failing that, when it was made digital; failing that, when it was last written.
-    const times = [exif?.DateTimeOriginal, exif?.DateTimeDigitized, exif?.DateTime];
-    const takenAt = times.map((tag) => moment(tag?.description)).find((time) => time !== undefined);
-    return { takenAt, spot: spot(gps?.Latitude, gps?.Longitude) };
+    // The other two times are when a print was scanned and when the file was last changed: no day of a photo.
+    return {
+      takenAt: moment(exif?.DateTimeOriginal?.description),
+      spot: spot(gps?.Latitude, gps?.Longitude),
+    };
   } catch {
     return NOTHING;
   }

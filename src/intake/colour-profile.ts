@@ -20,7 +20,7 @@ const P3_PRIMARIES = 12;
 
 /**
  * Whether a HEIC or AVIF file says in a `colr` box (ISO/IEC 14496-12, 12.1.5) that its colours are Display P3's; such a
- * file may hold no profile.
+ * file may hold no profile. The first such box is asked, which is the main picture's in what phones write.
  */
 export function saysDisplayP3(bytes: Buffer): boolean {
   if (bytes.toString('latin1', 4, 8) !== 'ftyp') return false;

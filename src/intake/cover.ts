@@ -14,12 +14,11 @@ interface Size {
   readonly height: number;
 }
 
-/** Covers to lay over an upright picture of that size, in pixels of the whole picture, before it is made smaller. */
-export function coversOf(hide: readonly Rectangle[], size: Size): OverlayOptions[] {
-  return hide.map((rectangle) => coverOf(rectangle, size));
-}
+/** All that a cover's bytes depend on beside the rectangle. */
+export const COVER_RECIPE = [COVER, SOFT_PART] as const;
 
-function coverOf([left, top, width, height]: Rectangle, size: Size): OverlayOptions {
+/** A cover to lay over an upright picture of that size, in pixels of the whole picture, before it is made smaller. */
+export function coverOf([left, top, width, height]: Rectangle, size: Size): OverlayOptions {
   const soft = Math.max(3, Math.round(Math.max(size.width, size.height) * SOFT_PART));
   // Outwards to whole pixels, so that no pixel is covered in part.
   const [x0, x1] = [Math.floor(left * size.width), Math.ceil((left + width) * size.width)];
@@ -29,14 +28,21 @@ function coverOf([left, top, width, height]: Rectangle, size: Size): OverlayOpti
   const across = Math.max(1, to.x - from.x);
   const down = Math.max(1, to.y - from.y);
   const data = Buffer.alloc(across * down * 4);
+  // Rows at the same distance from the rectangle are the same: each is worked out once and copied.
+  const rows = new Map<number, number>();
   for (let row = 0; row < down; row++) {
     const dy = outside(from.y + row, y0, y1);
+    const at = row * across * 4;
+    const same = rows.get(dy);
+    if (same !== undefined) {
+      data.copyWithin(at, same, same + across * 4);
+      continue;
+    }
+    rows.set(dy, at);
     for (let column = 0; column < across; column++) {
-      const dx = outside(from.x + column, x0, x1);
-      const distance = Math.max(dx, dy);
-      data.set(COVER, (row * across + column) * 4);
-      data[(row * across + column) * 4 + 3] =
-        distance === 0 ? 255 : Math.round(255 * (1 - distance / (soft + 1)));
+      const distance = Math.max(outside(from.x + column, x0, x1), dy);
+      const opacity = distance === 0 ? 255 : Math.round(255 * (1 - distance / (soft + 1)));
+      data.set([...COVER, opacity], at + column * 4);
     }
   }
   return { input: data, raw: { width: across, height: down, channels: 4 }, left: from.x, top: from.y };

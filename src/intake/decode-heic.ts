@@ -21,6 +21,18 @@ const PATIENCE_MS = 90_000;
 /** The same file for `src/intake` and `dist/intake`: a thread is started from a compiled file. */
 const WORKER = fileURLToPath(new URL('../../dist/intake/heic-worker.js', import.meta.url));
 
+/** What to install, in the version that this program was tried with. */
+export const HEIC_PACKAGE = 'libheif-js@1.23.2';
+
+/** Version of the decoder that is installed, on which the pixels may depend. */
+export function heicVersion(): string | undefined {
+  try {
+    return (createRequire(import.meta.url)('libheif-js/package.json') as { version: string }).version;
+  } catch {
+    return undefined;
+  }
+}
+
 /** Whether the decoder is installed. */
 export function canReadHeic(name = 'libheif-js/wasm-bundle.js'): boolean {
   try {
@@ -47,6 +59,8 @@ export class HeicDecoder {
       runtime: 'worker_threads',
       minThreads: 0,
       maxThreads: this.#most,
+      // A thread that has the decoder loaded waits for the next photo; `close` ends it.
+      idleTimeout: 60_000,
     });
     return (await this.#pool.run(bytes, { signal: AbortSignal.timeout(PATIENCE_MS) })) as HeicPixels;
   }

@@ -13,7 +13,7 @@ import type { Rectangle } from './cover.js';
 import { HeicDecoder } from './decode-heic.js';
 import { notAPicture, type PhotoFile, type PhotoRemark } from './look-at-photo.js';
 import { makePicture, type PictureUse, RECIPE } from './make-picture.js';
-import { type KeptPicture, keptOrMade, sweep } from './photo-cache.js';
+import { type KeptPicture, keptOrMade, type Making, sweep } from './photo-cache.js';
 import { PixelBudget } from './pixel-budget.js';
 
 export interface PhotoOrder {
@@ -61,54 +61,85 @@ export interface DevelopOptions {
   readonly onPhoto?: (name: string, done: number, all: number) => void;
 }
 
-/** Four of a phone's largest, or two and the copies that covering them makes. */
+/** Four of a phone's largest at once, or two of those that are held whole. */
 const PIXELS_AT_ONCE = 100_000_000;
 
 export async function developPhotos(
   orders: readonly PhotoOrder[],
   options: DevelopOptions,
 ): Promise<Development> {
-  const pictures = new Map<string, DevelopedPhoto>();
-  const failed = new Map<string, PhotoRemark>();
+  const made = new Map<string, DevelopedPhoto | PhotoRemark>();
   let refused: Diagnostic | undefined;
   const hands = Math.min(availableParallelism(), orders.length);
-  const heic = new HeicDecoder(hands);
-  const budget = new PixelBudget(PIXELS_AT_ONCE);
+  const desk: Desk = {
+    ...options,
+    recipe: digest([options.program, RECIPE]),
+    heic: new HeicDecoder(hands),
+    budget: new PixelBudget(PIXELS_AT_ONCE),
+    underway: new Map(),
+  };
   const queue = [...orders];
-  await sweep(options.cache);
   let done = 0;
   const work = async (): Promise<void> => {
     for (let order = queue.shift(); order !== undefined && refused === undefined; order = queue.shift()) {
       const { file } = order;
       options.onPhoto?.(file.name, done, orders.length);
       try {
-        pictures.set(file.id, await develop(order, options, heic, budget));
+        made.set(file.id, await develop(order, desk));
       } catch (thrown) {
         if (isRefusal(thrown)) refused ??= diskTrouble(thrown, options.shownCache);
-        else failed.set(file.id, remarkOn(file, thrown));
+        else made.set(file.id, remarkOn(file, thrown));
       }
       done += 1;
       options.onPhoto?.(file.name, done, orders.length);
     }
   };
   try {
+    await sweep(
+      options.cache,
+      desk.recipe,
+      orders.map((order) => makingOf(order, desk)),
+    );
     await Promise.all(Array.from({ length: hands }, work));
   } finally {
-    await heic.close();
+    await desk.heic.close();
+  }
+  const pictures = new Map<string, DevelopedPhoto>();
+  const failed = new Map<string, PhotoRemark>();
+  // In the order of asking, whoever was finished first.
+  for (const { file } of orders) {
+    const result = made.get(file.id);
+    if (result === undefined) continue;
+    if ('message' in result) failed.set(file.id, result);
+    else pictures.set(file.id, result);
   }
   return { pictures, failed, diagnostics: refused === undefined ? [] : [refused] };
+}
+
+/** What all photos of a run share. */
+interface Desk extends DevelopOptions {
+  readonly recipe: string;
+  readonly heic: HeicDecoder;
+  readonly budget: PixelBudget;
+  /** By key: one picture under two names is made once. */
+  readonly underway: Map<string, ReturnType<typeof keptOrMade>>;
 }
 
 /** The system refused; a picture that can't be decoded carries no system call. */
 const isRefusal = (thrown: unknown): boolean =>
   thrown instanceof Error && (thrown as NodeJS.ErrnoException).syscall !== undefined;
 
-/** The original is not what it was when it was looked at. */
-class Changed extends Error {}
+/** The original can't be read as it was when it was looked at. */
+class Gone extends Error {}
 
+/** Passes on what is no photo's fault: a mistake of ours, or a part of the program that is not there. */
 function remarkOn({ name, coding }: PhotoFile, thrown: unknown): PhotoRemark {
-  if (thrown instanceof Changed)
-    return { message: `photos/${name} was changed while it was read`, hints: ['build again'] };
+  if (thrown instanceof Gone) return { message: `photos/${name} ${thrown.message}`, hints: ['build again'] };
+  const isOurs =
+    thrown instanceof TypeError ||
+    thrown instanceof ReferenceError ||
+    /^ERR_/.test((thrown as NodeJS.ErrnoException).code ?? '');
+  if (isOurs) throw thrown;
   if (coding === 'heic')
     return {
       message: `photos/${name} is a HEIC picture that can’t be read here: it is cut short, or coded in a way its reader does not know`,
@@ -117,28 +148,42 @@ function remarkOn({ name, coding }: PhotoFile, thrown: unknown): PhotoRemark {
   return notAPicture(name);
 }
 
-async function develop(
-  { file, hide, use }: PhotoOrder,
-  { cache, program }: DevelopOptions,
-  heic: HeicDecoder,
-  budget: PixelBudget,
-): Promise<DevelopedPhoto> {
-  const key = createHash('sha256')
-    .update(JSON.stringify([program, RECIPE, use, hide, file.content]))
-    .digest('hex')
-    .slice(0, 40);
-  const { picture, folder } = await keptOrMade(cache, key, (keep) =>
-    budget.within(file.width * file.height, async () => {
-      const bytes = await readFile(file.original).catch(() => {
-        throw new Changed();
-      });
-      if (createHash('sha256').update(bytes).digest('hex') !== file.content) throw new Changed();
-      const decode = (coded: Uint8Array) => heic.decode(coded);
-      return makePicture({ bytes, ...(file.coding === 'heic' ? { decode } : {}) }, hide, use, keep);
-    }),
-  );
+const makingOf = ({ file, hide }: PhotoOrder, { recipe }: Desk): Making => ({
+  recipe,
+  content: file.content,
+  hide,
+});
+
+async function develop(order: PhotoOrder, desk: Desk): Promise<DevelopedPhoto> {
+  const { file, hide, use } = order;
+  const making = makingOf(order, desk);
+  const key = digest([making, use]).slice(0, 40);
+  // A covered photo and a HEIC are held whole, more than once; another is made smaller as it is read.
+  const weight = file.width * file.height * (hide.length > 0 || file.coding === 'heic' ? 2 : 1);
+  const asked =
+    desk.underway.get(key) ??
+    keptOrMade(desk.cache, key, making, (keep) =>
+      desk.budget.within(weight, async () => {
+        const bytes = await readAgain(file);
+        const decode = (coded: Uint8Array) => desk.heic.decode(coded);
+        return makePicture({ bytes, ...(file.coding === 'heic' ? { decode } : {}) }, hide, use, keep);
+      }),
+    );
+  desk.underway.set(key, asked);
+  const { picture, folder } = await asked;
   return developed(file.id, picture, folder);
 }
+
+async function readAgain({ original, content }: PhotoFile): Promise<Buffer> {
+  const bytes = await readFile(original).catch((thrown: NodeJS.ErrnoException) => {
+    throw new Gone(`can’t be read any more (${thrown.code ?? 'unknown reason'})`);
+  });
+  if (createHash('sha256').update(bytes).digest('hex') !== content)
+    throw new Gone('was changed while it was read');
+  return bytes;
+}
+
+const digest = (value: unknown): string => createHash('sha256').update(JSON.stringify(value)).digest('hex');
 
 function developed(id: string, kept: KeptPicture, folder: string): DevelopedPhoto {
   const at = (name: string): StoredFile => ({ name, file: path.join(folder, name) });

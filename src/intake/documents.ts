@@ -46,18 +46,25 @@ export function absentFile(
       hints: [`put the file itself into ${folder}/ and write only its name`],
     };
   }
-  const near = why === 'absent' ? nearestWord(name, lying) : undefined;
+  // A link that leads nowhere lies there, and is no file all the same.
+  const isDeadLink = why === 'absent' && lying.includes(name);
+  const near = why === 'absent' && !isDeadLink ? nearestWord(name, lying) : undefined;
   return {
     code: 'intake.no-file',
     severity: 'error',
     path: factPath,
-    message:
-      why === 'absent' ? `there is no file “${name}” in ${folder}/` : `${folder}/${name} is no plain file`,
+    message: isDeadLink
+      ? `${folder}/${name} is a link that leads nowhere`
+      : why === 'absent'
+        ? `there is no file “${name}” in ${folder}/`
+        : `${folder}/${name} is no plain file`,
     hints: [
       ...(near === undefined ? [] : [`perhaps  ${near}`]),
-      why === 'absent'
+      why === 'absent' && !isDeadLink
         ? `put it into ${folder}/, or check the spelling (capital and small letters count)`
-        : 'name one file, not a folder',
+        : isDeadLink
+          ? 'put the file itself there'
+          : 'name one file, not a folder',
     ],
   };
 }

@@ -21,7 +21,7 @@ export interface Addition {
   readonly value: AddedValue;
   /** Words it is to stand behind, if they are there; else it goes to the end. */
   readonly behind?: readonly string[];
-  /** It goes to the beginning. */
+  /** It goes to the beginning; behind the first word where a comment stands above that one. */
   readonly first?: true;
   /** How a group is written where its own group has a word a line. Left out: in brackets. */
   readonly form?: 'lines';
@@ -37,10 +37,22 @@ export type Edited =
 export function editYaml(text: string, additions: readonly Addition[]): Edited {
   const mark = text.startsWith('\uFEFF') ? '\uFEFF' : '';
   let now = text.slice(mark.length);
+  const old = readYaml(now, '');
+  if (old.diagnostics.length > 0)
+    return { ok: false, why: 'has a mistake in it, which must be mended first' };
+  const wanted = structuredClone(old.data) as Record<string, unknown>;
+  for (const addition of additions)
+    if (!enter(wanted, addition))
+      return { ok: false, why: `has “${addition.word}” in that place already, and nothing is written over` };
+  const made = addAll(now, additions);
+  if (made !== undefined && reads(made, wanted)) return { ok: true, text: mark + made };
+  // One by one, so that each addition may try its other places.
+  let data: Readonly<Record<string, unknown>> = old.data;
   for (const addition of additions) {
-    const next = addOne(now, addition);
-    if (typeof next !== 'string') return { ok: false, why: next.why };
-    now = next;
+    const next = addOne(now, data, addition);
+    if (next === undefined) return { ok: false, why: 'is written in a way that this can’t write into' };
+    now = next.text;
+    data = next.data;
   }
   return { ok: true, text: mark + now };
 }
@@ -54,28 +66,71 @@ interface Splice {
   readonly text: string;
 }
 
-function addOne(text: string, addition: Addition): string | { readonly why: string } {
-  const old = readYaml(text, '');
-  if (old.diagnostics.length > 0) return { why: 'has a mistake in it, which must be mended first' };
-  const tree = yamlTree(text);
-  if (tree === undefined) return { why: 'is written in a way that this can’t write into' };
-  const wanted = withAddition(old.data, addition);
-  if (wanted === undefined)
-    return { why: `has “${addition.word}” in that place already, and nothing is written over` };
-  for (const splices of ways(text, tree, addition)) {
-    const made = applySplices(text, splices);
-    const read = readYaml(made, '');
-    if (read.diagnostics.length === 0 && same(read.data, wanted)) return made;
+/**
+ * All of them, each in its best place, with one look at the text for many. What an earlier one must be there for waits
+ * for the next look. Undefined where one of them has no place.
+ */
+function addAll(text: string, additions: readonly Addition[]): string | undefined {
+  let now = text;
+  let rest = additions;
+  while (rest.length > 0) {
+    const tree = yamlTree(now);
+    if (tree === undefined) return undefined;
+    const round = firstRound(now, tree, rest);
+    if (round.splices.length === 0) return undefined;
+    now = applySplices(now, round.splices);
+    rest = round.rest;
   }
-  return { why: 'is written in a way that this can’t write into' };
+  return now;
 }
 
-/** The data with the addition in it; undefined if the word is there already, or has no place to go. */
-function withAddition(
-  data: Readonly<Record<string, unknown>>,
-  { into, word, value }: Addition,
-): unknown | undefined {
-  const root = structuredClone(data) as Record<string, unknown>;
+/** As many additions as can be put in without looking at the text in between, and those that can't. */
+function firstRound(text: string, tree: YamlNode, additions: readonly Addition[]) {
+  const splices: Splice[] = [];
+  const rest: Addition[] = [];
+  /** Groups that are done for this round: a comma or a bracket more changes where the next word goes. */
+  const closed = new Set<string>();
+  /** The group that a spot is used for. */
+  const users = new Map<number, string>();
+  for (const addition of additions) {
+    const group = JSON.stringify(addition.into);
+    const way = closed.has(group) ? undefined : ways(text, tree, addition)[0];
+    if (way === undefined || way.some(({ at }) => (users.get(at) ?? group) !== group)) {
+      // Those of one group stay in their order.
+      closed.add(group);
+      rest.push(addition);
+      continue;
+    }
+    splices.push(...way);
+    for (const { at } of way) users.set(at, group);
+    const node = nodeAt(tree, addition.into);
+    if (node === undefined || node.inBrackets || node.empty || addition.first) closed.add(group);
+  }
+  return { splices: splices.sort((a, b) => a.at - b.at), rest };
+}
+
+/** Undefined where none of its places reads back right. */
+function addOne(
+  text: string,
+  old: Readonly<Record<string, unknown>>,
+  addition: Addition,
+): { readonly text: string; readonly data: Readonly<Record<string, unknown>> } | undefined {
+  const tree = yamlTree(text);
+  const data = structuredClone(old) as Record<string, unknown>;
+  if (tree === undefined || !enter(data, addition)) return undefined;
+  const made = ways(text, tree, addition)
+    .map((splices) => applySplices(text, splices))
+    .find((one) => reads(one, data));
+  return made === undefined ? undefined : { text: made, data };
+}
+
+function reads(text: string, wanted: Readonly<Record<string, unknown>>): boolean {
+  const { data, diagnostics } = readYaml(text, '');
+  return diagnostics.length === 0 && same(data, wanted);
+}
+
+/** Puts the addition into the data; false if the word is there already, or has no place to go. */
+function enter(root: Record<string, unknown>, { into, word, value }: Addition): boolean {
   let holder: unknown = root;
   for (const [depth, part] of into.entries()) {
     const inner: unknown = Object.hasOwn(holder as object, part)
@@ -83,22 +138,22 @@ function withAddition(
       : undefined;
     // A word without a value becomes the group.
     if (inner === null && depth === into.length - 1) (holder as Record<string | number, unknown>)[part] = {};
-    else if (typeof inner !== 'object' || inner === null) return undefined;
+    else if (typeof inner !== 'object' || inner === null) return false;
     holder = (holder as Record<string | number, unknown>)[part];
   }
-  if (Array.isArray(holder) || Object.hasOwn(holder as object, word)) return undefined;
+  if (Array.isArray(holder) || Object.hasOwn(holder as object, word)) return false;
   Object.defineProperty(holder as object, word, {
     value: typeof value === 'object' && value !== null ? { ...value } : value,
     enumerable: true,
     configurable: true,
     writable: true,
   });
-  return root;
+  return true;
 }
 
 /** Places to put it, the best first; the first one that reads back right is taken. */
 function ways(text: string, root: YamlNode, addition: Addition): Splice[][] {
-  const { into, behind = [], first } = addition;
+  const { into } = addition;
   const group = nodeAt(root, into);
   if (group === undefined) return [];
   if (group.empty) return intoEmpty(text, root, addition);
@@ -109,7 +164,7 @@ function ways(text: string, root: YamlNode, addition: Addition): Splice[][] {
   const indent = indentOf(text, head.start);
   if (indent === undefined) return [];
   const lines = written(addition, indent, stepOf(text, group));
-  if (first === true)
+  if (goesFirst(text, group, addition))
     return [
       [
         {
@@ -119,11 +174,20 @@ function ways(text: string, root: YamlNode, addition: Addition): Splice[][] {
       ],
     ];
   if (into.length === 0) return [atTheEnd(text, lines)];
+  const behind = addition.first === true ? [head.word] : (addition.behind ?? []);
   const preferred = group.words.filter(({ word }) => behind.includes(word)).at(-1);
   return [...(preferred === undefined ? [] : [preferred]), ...[...group.words].reverse()].flatMap((word) => {
     const at = lineBehind(text, word, indent.length);
     return at === undefined ? [] : [[{ at, text: lines.map((line) => newLine(text) + line).join('') }]];
   });
+}
+
+/** A comment right above the first word is about that word, so nothing is put between the two. */
+function goesFirst(text: string, { words: [head] }: YamlNode, { first }: Addition): boolean {
+  if (first !== true || head === undefined) return false;
+  const start = lineStart(text, head.start);
+  const alone = /^\s*$/.test(text.slice(start, head.start));
+  return !(alone && start > 0 && /^\s*#/.test(text.slice(lineStart(text, start - 1), start)));
 }
 
 /** Behind a word that has no value yet. */
@@ -150,7 +214,7 @@ function intoBrackets(text: string, group: YamlNode, addition: Addition): Splice
     const blank = /\s/.test(text[group.start + 1] ?? '');
     return [{ at: group.start + 1, text: ` ${typed}${blank ? '' : ' '}` }];
   }
-  if (addition.first === true) return [{ at: head.start, text: `${typed}, ` }];
+  if (goesFirst(text, group, addition)) return [{ at: head.start, text: `${typed}, ` }];
   const { end } = last.value;
   const comma = /^\s*,/.exec(text.slice(end))?.[0].length;
   // Directly behind a colon a comma would be part of the word.

@@ -3,6 +3,7 @@
  * Answers with the main picture's pixels, upright (the container's own turning is applied by the decoder).
  */
 import { createRequire } from 'node:module';
+import { Tinypool } from 'tinypool';
 import type { HeicPixels } from './decode-heic.js';
 
 interface HeifImage {
@@ -28,7 +29,8 @@ interface Heif {
 for (const word of ['log', 'warn', 'error'] as const) globalThis.console[word] = () => undefined;
 const load = createRequire(import.meta.url);
 
-export default async function decodeHeic(bytes: Uint8Array): Promise<HeicPixels> {
+/** Answers with `HeicPixels`, whose bytes move to the asking thread instead of being copied. */
+export default async function decodeHeic(bytes: Uint8Array): Promise<unknown> {
   // Loaded here and not above: a thread that fails while it starts takes the whole program with it.
   const heif = load('libheif-js/wasm-bundle.js') as Heif;
   await heif.ready;
@@ -45,7 +47,11 @@ export default async function decodeHeic(bytes: Uint8Array): Promise<HeicPixels>
         answer === null || answer === undefined ? reject(new Error('not decoded')) : resolve(),
       );
     });
-    return { width, height, data: new Uint8Array(data.buffer) };
+    const pixels: HeicPixels = { width, height, data: new Uint8Array(data.buffer) };
+    return Tinypool.move({
+      [Tinypool.transferableSymbol]: [data.buffer],
+      [Tinypool.valueSymbol]: pixels,
+    } as unknown as ArrayBuffer);
   } finally {
     for (const image of images) image.free();
     decoder.decoder.delete();

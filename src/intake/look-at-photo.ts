@@ -5,7 +5,7 @@ import path from 'node:path';
 import sharp, { type Metadata } from 'sharp';
 import type { CameraFacts } from '../facts/camera.js';
 import { readCamera } from './camera.js';
-import { canReadHeic } from './decode-heic.js';
+import { canReadHeic, HEIC_PACKAGE } from './decode-heic.js';
 
 export interface PhotoFile {
   /** Of the entry under `photos:`; of a photo that no fact names, its name behind a star and a stroke. */
@@ -19,10 +19,6 @@ export interface PhotoFile {
   readonly height: number;
   /** `heic`: coded in a way that only the decoder of its own can read. */
   readonly coding: 'heic' | 'other';
-  /** Day the camera says it was taken, YYYY-MM-DD, as its clock had it. */
-  readonly takenOn: string | undefined;
-  /** The same with the time of day. */
-  readonly takenAt: string | undefined;
   readonly camera: CameraFacts;
   /** SHA-256 of the original's bytes, in hexadecimal digits. */
   readonly content: string;
@@ -39,7 +35,7 @@ export type Looked =
   | { readonly trouble: PhotoRemark };
 
 /** Larger ones are refused unless the writer says `huge`: a small file can unfold into gigabytes. */
-export const PIXEL_LIMIT = 100_000_000;
+const PIXEL_LIMIT = 100_000_000;
 /** The most that can be said `huge` of. */
 export const HUGE_LIMIT = 500_000_000;
 
@@ -74,7 +70,7 @@ export async function lookAtPhoto({ id, name, original, huge }: PhotoToLookAt): 
   if (heic && !canReadHeic())
     return trouble(
       `${shown} is a HEIC picture, and the part that reads those is not installed`,
-      'type  npm install libheif-js  and build again',
+      `type  npm install ${HEIC_PACKAGE}  and build again`,
       'or save it as JPEG on the phone or in a picture program',
     );
   const { width, height } = metadata.autoOrient;
@@ -89,8 +85,6 @@ export async function lookAtPhoto({ id, name, original, huge }: PhotoToLookAt): 
       width,
       height,
       coding: heic ? 'heic' : 'other',
-      takenOn: camera.takenAt?.slice(0, 10),
-      takenAt: camera.takenAt,
       camera,
       content: createHash('sha256').update(bytes).digest('hex'),
     },

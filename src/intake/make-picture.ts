@@ -2,14 +2,14 @@
  * One original becomes the pictures that may be shown: upright, covered where `hide` says, in sRGB, without anything
  * that the camera wrote, in the sizes that pages and paper ask for.
  *
- * One decode serves every size, and the bytes depend on the original, `hide` and the versions in `RECIPE` alone.
+ * One decode serves every size, and the bytes depend on the original, `hide` and what `RECIPE` holds alone.
  */
-import sharp, { type Raw, type Sharp } from 'sharp';
+import sharp, { type Raw, type ResizeOptions, type Sharp } from 'sharp';
 import { saysDisplayP3, withProfile } from './colour-profile.js';
-import { coversOf, type Rectangle } from './cover.js';
-import type { HeicPixels } from './decode-heic.js';
+import { COVER_RECIPE, coverOf, type Rectangle } from './cover.js';
+import { type HeicPixels, heicVersion } from './decode-heic.js';
 import { HUGE_LIMIT } from './look-at-photo.js';
-import { digestName, type Keep, type KeptPicture } from './photo-cache.js';
+import { digestName, type Keep, type Make } from './photo-cache.js';
 
 /** Bytes of AVIF and JPEG depend on libvips' own threads; one each keeps them the same on every machine. */
 sharp.concurrency(1);
@@ -35,9 +35,11 @@ const TINY = 8;
 
 /** All that the bytes depend on beside the original and what is hidden. */
 export const RECIPE = JSON.stringify([
-  3,
+  4,
   [LARGEST, CONTACT, SMALLER_WIDTHS, PAPER, PANORAMA, AVIF, JPEG, TINY],
-  [sharp.versions.sharp, sharp.versions.vips, sharp.versions.aom, sharp.versions.heif],
+  COVER_RECIPE,
+  sharp.versions,
+  heicVersion() ?? null,
 ]);
 
 export interface Original {
@@ -52,7 +54,7 @@ export async function makePicture(
   hide: readonly Rectangle[],
   use: PictureUse,
   keep: Keep,
-): Promise<Omit<KeptPicture, 'files'>> {
+): ReturnType<Make> {
   const large = await shrunken(original, hide, use === 'full' ? LARGEST : CONTACT);
   const save = async (bytes: Buffer, ending: string): Promise<string> => {
     const name = `${digestName(bytes)}.${ending}`;
@@ -100,7 +102,7 @@ interface RawPicture {
 /** The original upright, covered and in sRGB, its longest edge no longer than `edge`. */
 async function shrunken(original: Original, hide: readonly Rectangle[], edge: number): Promise<RawPicture> {
   const { bytes, decode } = original;
-  const inside = { width: edge, height: edge, fit: 'inside', withoutEnlargement: true } as const;
+  const inside: ResizeOptions = { width: edge, height: edge, fit: 'inside', withoutEnlargement: true };
   if (decode !== undefined) return shrunkenHeic(bytes, await decode(bytes), hide, inside);
   const opened = await openUpright(bytes);
   if (hide.length > 0) {
@@ -116,7 +118,7 @@ async function shrunkenHeic(
   bytes: Buffer,
   pixels: HeicPixels,
   hide: readonly Rectangle[],
-  inside: { readonly width: number; readonly height: number },
+  inside: ResizeOptions,
 ): Promise<RawPicture> {
   const whole: RawPicture = {
     data: Buffer.from(pixels.data.buffer),
@@ -125,7 +127,7 @@ async function shrunkenHeic(
   // White behind what is transparent before anything is covered: a cover takes the transparency away.
   const opaque = async () => rawOf(sharpOf(whole).flatten({ background: '#ffffff' }));
   const small = sharpOf(hide.length === 0 ? whole : await covered(await opaque(), hide))
-    .resize({ ...inside, fit: 'inside', withoutEnlargement: true })
+    .resize(inside)
     .flatten({ background: '#ffffff' });
   const profile = await profileOf(bytes);
   if (profile === undefined) return rawOf(small);
@@ -152,10 +154,17 @@ async function profileOf(bytes: Buffer): Promise<Buffer | undefined> {
   return icc ?? (saysDisplayP3(bytes) ? displayP3() : undefined);
 }
 
+let p3: Promise<Buffer | undefined> | undefined;
+
 /** The profile of Display P3 that ships with sharp. */
-async function displayP3(): Promise<Buffer | undefined> {
+function displayP3(): Promise<Buffer | undefined> {
   const dot = sharp({ create: { width: 1, height: 1, channels: 3, background: '#000000' } });
-  return (await sharp(await dot.withIccProfile('p3').png().toBuffer()).metadata()).icc;
+  p3 ??= dot
+    .withIccProfile('p3')
+    .png()
+    .toBuffer()
+    .then(async (png) => (await sharp(png).metadata()).icc);
+  return p3;
 }
 
 const sharpOf = ({ data, raw }: RawPicture): Sharp => sharp(data, { raw, limitInputPixels: HUGE_LIMIT });
@@ -171,5 +180,10 @@ async function rawOf(picture: Sharp): Promise<RawPicture> {
   return { data, raw: { width: info.width, height: info.height, channels: info.channels as 3 } };
 }
 
-const covered = (picture: RawPicture, hide: readonly Rectangle[]): Promise<RawPicture> =>
-  rawOf(sharpOf(picture).composite(coversOf(hide, picture.raw)));
+/** One after the other, so that no more than one cover and two pictures are held. */
+async function covered(picture: RawPicture, hide: readonly Rectangle[]): Promise<RawPicture> {
+  let result = picture;
+  for (const rectangle of hide)
+    result = await rawOf(sharpOf(result).composite([coverOf(rectangle, result.raw)]));
+  return result;
+}

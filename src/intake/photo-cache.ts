@@ -23,54 +23,92 @@ export interface KeptPicture {
   readonly print: { readonly width: number; readonly height: number; readonly name: string };
   /** Name and number of bytes of every file. */
   readonly files: Readonly<Record<string, number>>;
+  readonly making: Making;
+}
+
+/** What a picture was made of and by; what is kept of an original goes when one of the others has changed. */
+export interface Making {
+  /** Of all that is the same for every photo: program, sizes, encoders. */
+  readonly recipe: string;
+  /** SHA-256 of the original. */
+  readonly content: string;
+  readonly hide: readonly (readonly number[])[];
 }
 
 /** Puts a file into the picture's folder. */
 export type Keep = (name: string, bytes: Buffer) => Promise<void>;
 
+export type Make = (keep: Keep) => Promise<Omit<KeptPicture, 'files' | 'making'>>;
+
 /** What is kept under a key, or else what `make` makes. Fails with the system's error, or with what `make` fails with. */
 export async function keptOrMade(
   cache: string,
   key: string,
-  make: (keep: Keep) => Promise<Omit<KeptPicture, 'files'>>,
+  making: Making,
+  make: Make,
 ): Promise<{ readonly picture: KeptPicture; readonly folder: string }> {
   const folder = path.join(cache, key);
   const kept = await whole(folder);
   if (kept !== undefined) return { picture: kept, folder };
-  const making = path.join(cache, `.making-${process.pid}-${randomUUID()}`);
-  await mkdir(making, { recursive: true });
+  try {
+    return { picture: await makeInto(folder, making, make), folder };
+  } catch (thrown) {
+    // Somebody emptied the cache in the middle: once more from the beginning.
+    if ((thrown as NodeJS.ErrnoException).code !== 'ENOENT') throw thrown;
+    return { picture: await makeInto(folder, making, make), folder };
+  }
+}
+
+async function makeInto(folder: string, making: Making, make: Make): Promise<KeptPicture> {
+  const half = path.join(path.dirname(folder), `.making-${process.pid}-${randomUUID()}`);
+  await mkdir(half, { recursive: true });
   try {
     const files: Record<string, number> = {};
     const made = await make(async (name, bytes) => {
       files[name] = bytes.length;
-      await writeFile(path.join(making, name), bytes);
+      await writeFile(path.join(half, name), bytes);
     });
-    const picture: KeptPicture = { ...made, files };
-    await writeFile(path.join(making, LIST), JSON.stringify(picture));
-    await putInPlace(making, folder);
-    return { picture, folder };
+    const picture: KeptPicture = { ...made, files, making };
+    await writeFile(path.join(half, LIST), JSON.stringify(picture));
+    await putInPlace(half, folder);
+    return picture;
   } finally {
-    await rm(making, { recursive: true, force: true });
+    await rm(half, { recursive: true, force: true });
   }
 }
 
 const LIST = 'picture.json';
-/** What a system says of a folder that is already there. */
+/** What a system says of a place that is taken. */
 const TAKEN = ['ENOTEMPTY', 'EEXIST', 'EPERM', 'ENOTDIR'];
+const TRIES = 5;
 
-async function putInPlace(making: string, folder: string): Promise<void> {
+async function putInPlace(half: string, folder: string): Promise<void> {
   for (let tries = 1; ; tries++) {
     try {
-      return await rename(making, folder);
+      return await rename(half, folder);
     } catch (thrown) {
       if (!TAKEN.includes((thrown as NodeJS.ErrnoException).code ?? '')) throw thrown;
       // Another build made the same picture first; its bytes are the same.
       if ((await whole(folder)) !== undefined) return;
-      if (tries === 3) throw thrown;
-      // Something lies there that is no whole picture: a disk that filled up, a hand in the cache.
-      await rm(folder, { recursive: true, force: true });
+      if (tries === TRIES) throw thrown;
+      await setAside(folder);
     }
   }
+}
+
+/**
+ * What lies there is no whole picture: a disk that filled up, a hand in the cache. Moved away before it is deleted, so
+ * that nobody's good one, put there meanwhile, is deleted file by file.
+ */
+async function setAside(folder: string): Promise<void> {
+  const aside = path.join(path.dirname(folder), `.making-${process.pid}-${randomUUID()}`);
+  try {
+    await rename(folder, aside);
+  } catch {
+    // Somebody else was first.
+    return;
+  }
+  await rm(aside, { recursive: true, force: true });
 }
 
 /** Folders whose files were held against their names in this process; after that, lengths do. */
@@ -101,12 +139,32 @@ async function fits(folder: string, name: string, bytes: number | undefined): Pr
 export const digestName = (bytes: Buffer): string =>
   createHash('sha256').update(bytes).digest('hex').slice(0, 20);
 
-/** Takes away what killed runs left half-made. */
-export async function sweep(cache: string): Promise<void> {
+/**
+ * Takes away what killed runs left half-made, what another recipe made, and pictures of these originals with other
+ * parts covered: what is to be hidden now does not lie about as it was.
+ */
+export async function sweep(cache: string, recipe: string, makings: readonly Making[]): Promise<void> {
+  const hidden = new Map(makings.map(({ content, hide }) => [content, JSON.stringify(hide)]));
   const names = await readdir(cache).catch(() => []);
   for (const name of names) {
+    const folder = path.join(cache, name);
     const pid = /^\.making-(\d+)-/.exec(name)?.[1];
-    if (pid !== undefined && !isRunning(Number(pid)))
-      await rm(path.join(cache, name), { recursive: true, force: true });
+    if (pid === undefined ? await isStale(folder, recipe, hidden) : !isRunning(Number(pid)))
+      await rm(folder, { recursive: true, force: true });
+  }
+}
+
+async function isStale(
+  folder: string,
+  recipe: string,
+  hidden: ReadonlyMap<string, string>,
+): Promise<boolean> {
+  try {
+    const { making } = JSON.parse(await readFile(path.join(folder, LIST), 'utf8')) as KeptPicture;
+    const now = hidden.get(making.content);
+    return making.recipe !== recipe || (now !== undefined && now !== JSON.stringify(making.hide));
+  } catch {
+    // Nothing of ours: whoever needs its place makes room for itself.
+    return false;
   }
 }

@@ -42,7 +42,7 @@ export async function findPhotos(
     diagnostics.push(...named.diagnostics);
     if (named.file !== undefined) files.set(id, named.file);
   }
-  diagnostics.push(...twins(inFolder.filter(isPicture), shownFolder));
+  diagnostics.push(...shownTwice(house, files), ...twins(inFolder.filter(isPicture), shownFolder));
   const rest = inFolder.filter((file) => isPicture(file) && !used.has(file));
   if (rest.length > 0) diagnostics.push(notNamed(rest, shownFolder));
   const unnamed: PhotoFile[] = [];
@@ -74,7 +74,7 @@ async function namedPhoto(
 ): Promise<NamedPhoto> {
   const named = photo.file === undefined ? picturesNamed(id, inFolder) : [];
   const where: FactPath = photo.file === undefined ? ['photos', id] : ['photos', id, 'file'];
-  const written = photo.file ?? named[0];
+  const written = photo.file === undefined ? named[0] : path.posix.normalize(photo.file);
   if (written === undefined) return { names: [], diagnostics: [leftOut(noPhoto(where, id, inFolder), lack)] };
   const name = inFolder.find((file) => sameName(file, written)) ?? written;
   const names = [name, ...named];
@@ -84,14 +84,15 @@ async function namedPhoto(
     return { names, diagnostics: [safe.why === 'outside' ? absent : leftOut(absent, lack)] };
   }
   const looked = await lookAtPhoto({ id, name, original: safe.absolute, huge: photo.huge });
-  if ('trouble' in looked) return { names, diagnostics: [leftOut(about(where, lack, looked.trouble), lack)] };
+  if ('trouble' in looked) return { names, diagnostics: [leftOut(about(where, looked.trouble), lack)] };
   const readable = named.filter((file) => !isHeicName(file));
   return {
     file: looked.file,
     names,
     diagnostics: [
       ...(readable.length > 1 ? [severalPhotos(where, id, readable)] : []),
-      ...looked.notes.map((note) => about(where, 'note', note)),
+      ...(readable.length === 1 && named.length > 1 ? [takenForOriginal(where)] : []),
+      ...looked.notes.map((note): Diagnostic => ({ ...about(where, note), severity: 'note' })),
     ],
   };
 }
@@ -126,27 +127,38 @@ export const leftOut = (one: Omit<Diagnostic, 'severity'>, lack: 'error' | 'warn
 });
 
 /** A remark on the photo of an entry, with its place. */
-export function about(where: FactPath, severity: Diagnostic['severity'], remark: PhotoRemark): Diagnostic {
+export const about = (where: FactPath, remark: PhotoRemark): Omit<Diagnostic, 'severity'> => ({
+  code: 'intake.photo',
+  path: where,
+  ...(where.length === 2 ? { onWord: true } : {}),
+  ...remark,
+});
+
+function severalPhotos(where: FactPath, id: string, readable: readonly string[]): Diagnostic {
   return {
-    code: 'intake.photo',
-    severity,
-    path: where,
-    ...(where.length === 2 ? { onWord: true } : {}),
-    ...remark,
+    ...about(where, {
+      message: `${readable.length} pictures in photos/ are named ${id} (${readable.join(', ')}); ${readable[0]} is shown`,
+      hints: readable.map((file) => `say which one it is:  file: ${file}`),
+    }),
+    severity: 'warning',
   };
 }
 
-function severalPhotos(where: FactPath, id: string, readable: readonly string[]): Diagnostic {
-  return about(where, 'warning', {
-    message: `${readable.length} pictures in photos/ are named ${id} (${readable.join(', ')}); ${readable[0]} is shown`,
-    hints: readable.map((file) => `say which one it is:  file: ${file}`),
-  });
-}
+/** A phone's export lays a JPEG beside its HEIC original. Without names, so that all such photos are told in one message. */
+const takenForOriginal = (where: FactPath): Diagnostic => ({
+  ...about(where, {
+    message:
+      'a HEIC file of the same name lies beside the photo that is shown, and is taken for its original',
+    hints: ['if it is another picture, give it an entry of its own with  file:  and its name'],
+  }),
+  severity: 'note',
+});
 
 /** An entry without `file:` may be any kind of picture, so only its name is asked for. */
 function noPhoto(where: FactPath, id: string, inFolder: readonly string[]): Omit<Diagnostic, 'severity'> {
   const near = nearestWord(
-    id,
+    // A key is the name without its ending.
+    isPicture(id) ? path.parse(id).name : id,
     inFolder.filter(isPicture).map((file) => path.parse(file).name),
   );
   return {
@@ -161,6 +173,35 @@ function noPhoto(where: FactPath, id: string, inFolder: readonly string[]): Omit
   };
 }
 
+/** One picture under two names: what one of them keeps back, the other would show. */
+function shownTwice(house: House, files: ReadonlyMap<string, PhotoFile>): Diagnostic[] {
+  const first = new Map<string, string>();
+  return [...files].flatMap(([id, file]): Diagnostic[] => {
+    const earlier = first.get(file.content);
+    if (earlier === undefined) {
+      first.set(file.content, id);
+      return [];
+    }
+    const [one, other] = [house.photos[earlier], house.photos[id]];
+    if (one === undefined || other === undefined || sameSecrecy(one, other)) return [];
+    return [
+      {
+        code: 'intake.photo-twice',
+        severity: 'error',
+        path: ['photos', id],
+        onWord: true,
+        message: `${id} is the same picture as ${earlier}, and one of the two would show what the other keeps back`,
+        hints: [`give both the same  hide:, private:  and  not-before:`, 'or take one of the two out'],
+      },
+    ];
+  });
+}
+
+const sameSecrecy = (one: Photo, other: Photo): boolean =>
+  one.private === other.private &&
+  one['not-before']?.written === other['not-before']?.written &&
+  JSON.stringify(one.hide) === JSON.stringify(other.hide);
+
 /** Two names that differ only in capital letters are one name on many disks, and one of the two is lost on the way there. */
 function twins(pictures: readonly string[], folder: string): Diagnostic[] {
   const bySmall = new Map<string, string[]>();
@@ -174,7 +215,7 @@ function twins(pictures: readonly string[], folder: string): Diagnostic[] {
       code: 'intake.photo',
       severity: 'warning',
       file: folder,
-      message: `${files.join(' and ')} differ only in capital letters; a Mac or Windows disk, or a stick, can hold only one of them`,
+      message: `${files.join(' and ')} differ only in capital letters or in how marks over letters are stored; a Mac or Windows disk, or a stick, can hold only one of them`,
       hints: [`give one of them another name, and write that name in the facts`],
     }));
 }

@@ -1,4 +1,3 @@
-import type { HouseDate } from '../facts/date.js';
 import type { House, Photo } from '../facts/house.js';
 import { nameOfPlace } from '../facts/place-name.js';
 import type { Tally } from '../tally/tally.js';
@@ -10,9 +9,7 @@ export interface PhotoOnDisk {
   readonly id: string;
   readonly width: number;
   readonly height: number;
-  /** Day the camera says it was taken, YYYY-MM-DD. */
-  readonly takenOn: string | undefined;
-  /** The same with the time of day, `2026-02-21T09:14:02`. */
+  /** Day and time by the camera's clock, `2026-02-21T09:14:02`. */
   readonly takenAt: string | undefined;
   /** The file's name below photos/. Printed in the house file alone. */
   readonly name: string;
@@ -60,24 +57,6 @@ export function photoIn(
   const fact = house.photos[id];
   const file = photos.get(id);
   return fact === undefined || file === undefined ? undefined : { ...fact, ...file };
-}
-
-/** When a photo was taken, as far as that is known, in a form that sorts: `2026-02-21T09:14:02` or `2026-02`. */
-export function takenWhen(
-  photo: PhotoOnDisk & { readonly taken?: HouseDate | undefined },
-): string | undefined {
-  const written = photo.taken?.earliest;
-  // What was written corrects the camera's day; on the day itself, the camera knows the time as well.
-  return written === undefined || written === photo.takenOn ? photo.takenAt : written;
-}
-
-/** In the order they were taken; those without a time come last, as they were written. */
-export function inTimeOrder<P extends PhotoOnDisk & { readonly taken?: HouseDate | undefined }>(
-  photos: readonly P[],
-): P[] {
-  const LAST = '~';
-  const when = (photo: P): string => takenWhen(photo) ?? LAST;
-  return [...photos].sort((a, b) => (when(a) < when(b) ? -1 : when(a) > when(b) ? 1 : 0));
 }
 
 /** Anchors are numbered: an original's file name tells when and with what it was taken. */

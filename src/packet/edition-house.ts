@@ -5,6 +5,7 @@
  * named here can't reach a page, a sheet, an attachment or a file name.
  */
 import type { Document, House, Identity, Person, Photo, System } from '../facts/house.js';
+import { heldBack } from '../tally/photo-consent.js';
 import type { EditionName } from './packet.js';
 
 export interface EditionRules {
@@ -65,11 +66,7 @@ type Decided<T> = Record<keyof T, unknown>;
 const WITHHELD = undefined;
 
 /** Whether a photo may leave the house file on that day: not marked private, and its `not-before` has come. */
-export const mayLeaveFile = (photo: Photo, asOf: string): boolean => {
-  const day = photo['not-before'];
-  // Of an uncertain day the last one counts; one without an end never comes.
-  return !photo.private && (day === undefined || (day.latest !== undefined && day.latest <= asOf));
-};
+export const mayLeaveFile = (photo: Photo, asOf: string): boolean => heldBack(photo, asOf) === undefined;
 
 /** `asOf` is the day, YYYY-MM-DD, that the packet is made for. */
 export function houseFor(house: House, edition: EditionName, asOf: string): House {

@@ -1,7 +1,8 @@
 /** How a statement is known: its mark for the evidence margin. */
-import { type HouseDate, printDate, readDate } from '../facts/date.js';
+import { type HouseDate, printDate } from '../facts/date.js';
 import type { Fact } from '../facts/fact.js';
 import type { Document } from '../facts/house.js';
+import { whenTaken } from '../tally/photo-days.js';
 import { type Context, photoAnchor, photoIn } from './context.js';
 import { mayLeaveFile } from './edition-house.js';
 import type { EvidenceMark, Run } from './packet.js';
@@ -133,8 +134,7 @@ function paper(context: Context, id: string): Run | undefined {
     return hidden.private ? undefined : soft(withDate(context, hidden.kind, hidden.date));
   const photo = photoIn(context, id);
   if (photo === undefined) return hiddenPhoto(context, id);
-  const taken = photo.taken ?? dayOf(photo.takenOn);
-  return link(withDate(context, 'photo', taken), photoAnchor(context, id));
+  return link(withDate(context, 'photo', whenTaken(photo)?.date), photoAnchor(context, id));
 }
 
 /** A label's photo shows serial numbers and is left out of some editions; that there is one may be said. */
@@ -148,15 +148,10 @@ function hiddenPhoto(context: Context, id: string): Run | undefined {
     fact.when !== 'label'
   )
     return undefined;
-  return soft(withDate(context, 'label photo', fact.taken ?? dayOf(file.takenOn)));
+  return soft(
+    withDate(context, 'label photo', whenTaken({ taken: fact.taken, takenAt: file.takenAt })?.date),
+  );
 }
 
 const withDate = (context: Context, words: string, date: HouseDate | undefined): string =>
   date === undefined || context.rules.arrangement === 'one-page' ? words : `${words}, ${printDate(date)}`;
-
-/** The camera's day as a date; undefined if it has none. */
-export function dayOf(iso: string | undefined): HouseDate | undefined {
-  if (iso === undefined) return undefined;
-  const read = readDate(iso);
-  return read.ok ? read.value : undefined;
-}

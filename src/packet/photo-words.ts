@@ -1,7 +1,7 @@
 import { printDate } from '../facts/date.js';
 import type { Photo } from '../facts/house.js';
+import { whenTaken } from '../tally/photo-days.js';
 import type { PhotoOnDisk } from './context.js';
-import { dayOf } from './marks.js';
 import { upperFirst } from './rich.js';
 
 /** "Kitchen, after, 3 May 2026" or, for a pair, ", 3 May 2026". */
@@ -19,7 +19,7 @@ export function whenParts(photo: Photo & PhotoOnDisk): string[] {
 }
 
 function dateParts(photo: Photo & PhotoOnDisk): string[] {
-  const taken = photo.taken ?? dayOf(photo.takenOn);
+  const taken = whenTaken(photo)?.date;
   return [
     ...(taken === undefined ? [] : [printDate(taken)]),
     ...(photo.hide.length === 0 ? [] : ['part covered']),

@@ -1,5 +1,6 @@
 /** Photos, pairs, rows of photos and drawings, each with its caption. Contact sheets are in `set-contact.ts`. */
 import type { DrawingBlock, PairBlock, PhotoBlock, PhotosBlock, Rich } from '../packet/packet.js';
+import { isPanorama } from '../packet/panorama.js';
 import type { Box, TagPath } from './box.js';
 import type { Composer } from './composer.js';
 import { plainRich, textColumn } from './composer.js';
@@ -75,17 +76,16 @@ const SMALLER = [0.9, 0.8, 0.7];
 /** A single photo is at most this share of the text column wide. */
 const SINGLE_SHARE = 0.6;
 
-/** Below this height over width a photo takes the full measure, in a row of its own: elsewhere it would be a strip. */
-const PANORAMA = 1 / 2.2;
-
-function isPanorama(composer: Composer, photo: string): boolean {
-  return aspectOf(composer, photo) < PANORAMA;
+/** Whether a photo takes the full measure, in a row of its own; one that is not there doesn't. */
+function fillsMeasure(composer: Composer, photo: string): boolean {
+  const picture = composer.pictures.get(photo);
+  return picture !== undefined && isPanorama(picture);
 }
 
 export function setPhoto(composer: Composer, block: PhotoBlock, tags: TagPath): Slab[] {
   const { paper, tallestPhotoPt } = composer;
   const aspect = aspectOf(composer, block.photo);
-  const measure = isPanorama(composer, block.photo) ? paper.fullPt : paper.textPt * SINGLE_SHARE;
+  const measure = fillsMeasure(composer, block.photo) ? paper.fullPt : paper.textPt * SINGLE_SHARE;
   const widest = Math.min(measure, tallestPhotoPt / aspect);
   const place = { block: block.id, tags, key: block.id };
   const form = (width: number): Slab => {
@@ -154,7 +154,7 @@ interface Row {
 
 function rowsOf(composer: Composer, photos: PhotosBlock['photos']): Row[] {
   const { fullPt, textPt } = composer.paper;
-  const others = photos.filter((each) => !isPanorama(composer, each.photo)).length;
+  const others = photos.filter((each) => !fillsMeasure(composer, each.photo)).length;
   const columns = photoColumns(composer, others);
   const rows: Row[] = [];
   let open: PhotosBlock['photos'][number][] = [];
@@ -163,7 +163,7 @@ function rowsOf(composer: Composer, photos: PhotosBlock['photos']): Row[] {
     open = [];
   };
   for (const each of photos) {
-    const panorama = isPanorama(composer, each.photo);
+    const panorama = fillsMeasure(composer, each.photo);
     if (panorama || open.length === columns) close();
     if (panorama) rows.push({ row: [each], measure: fullPt });
     else open.push(each);

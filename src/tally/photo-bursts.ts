@@ -1,5 +1,6 @@
 /** Photos that were taken in one go: a finger held on the button. */
-import type { SeenPhoto } from './photo-proposals.js';
+import type { House } from '../facts/house.js';
+import { dayOfSeen, type SeenPhoto } from './photo-seen.js';
 
 export interface Burst {
   readonly photos: readonly SeenPhoto[];
@@ -12,8 +13,11 @@ export interface Burst {
 
 const MOST_SECONDS = 2;
 
-/** Neighbours in time, at most two seconds apart, whose names count on and whose size is the same. */
-export function findBursts(inOrder: readonly SeenPhoto[]): Burst[] {
+/**
+ * Neighbours in time, at most two seconds apart, whose names count on and whose size is the same. A photo whose entry
+ * corrects the camera's day is in none: what that clock says is not when it was taken.
+ */
+export function findBursts(house: House, inOrder: readonly SeenPhoto[]): Burst[] {
   const bursts: Burst[] = [];
   let run: SeenPhoto[] = [];
   const close = (): void => {
@@ -21,26 +25,25 @@ export function findBursts(inOrder: readonly SeenPhoto[]): Burst[] {
     if (run.length > 1 && best !== undefined) bursts.push({ photos: run, best });
     run = [];
   };
+  const secondsOf = (photo: SeenPhoto): number => seconds(dayOfSeen(house, photo)?.takenAt);
   for (const photo of inOrder) {
     const last = run.at(-1);
-    if (last !== undefined && !follows(last, photo)) close();
+    if (last !== undefined && !(soonAfter(secondsOf(last), secondsOf(photo)) && alike(last, photo))) close();
     run.push(photo);
   }
   close();
   return bursts;
 }
 
-function follows(a: SeenPhoto, b: SeenPhoto): boolean {
-  if (a.takenAt === undefined || b.takenAt === undefined) return false;
-  const seconds = (secondsOf(b.takenAt) ?? Number.NaN) - (secondsOf(a.takenAt) ?? Number.NaN);
-  return seconds <= MOST_SECONDS && a.width === b.width && a.height === b.height && countsOn(a.name, b.name);
-}
+/** No number is none of this. */
+const soonAfter = (first: number, second: number): boolean =>
+  second - first >= 0 && second - first <= MOST_SECONDS;
 
-/** Seconds of a camera's local time, only to be compared with another one's. */
-export function secondsOf(takenAt: string): number | undefined {
-  const milliseconds = Date.parse(`${takenAt}Z`);
-  return Number.isNaN(milliseconds) ? undefined : milliseconds / 1000;
-}
+const alike = (a: SeenPhoto, b: SeenPhoto): boolean =>
+  a.width === b.width && a.height === b.height && countsOn(a.name, b.name);
+
+/** Of a camera's local time, only to be compared with another one's; NaN where there is none. */
+const seconds = (takenAt: string | undefined): number => Date.parse(`${takenAt ?? ''}Z`) / 1000;
 
 /** IMG_0412.jpg and IMG_0413.jpg. */
 function countsOn(a: string, b: string): boolean {

@@ -38,15 +38,14 @@ function olderAfter(
   index: number,
 ): Diagnostic | undefined {
   if (before === undefined || after === undefined) return undefined;
-  const [earlier, later] = [after.day, before.day];
-  const wrongDay =
-    earlier.latest !== undefined && later.earliest !== undefined && earlier.latest < later.earliest;
+  const [{ latest }, { earliest }] = [after.day.date, before.day.date];
+  const wrongDay = latest !== undefined && earliest !== undefined && latest < earliest;
   // Two photos of one day can still be told apart by the camera's time.
-  const wrongTime =
-    earlier.takenAt !== undefined && later.takenAt !== undefined && earlier.takenAt < later.takenAt;
+  const [earlier, later] = [after.day.takenAt, before.day.takenAt];
+  const wrongTime = earlier !== undefined && later !== undefined && earlier < later;
   if (!wrongDay && !wrongTime) return undefined;
-  const at = (day: PhotoDay): string =>
-    wrongDay ? day.words : `${day.words}, ${day.takenAt?.slice(11, 16)}`;
+  const at = ({ date, takenAt }: PhotoDay): string =>
+    wrongDay ? printDate(date) : `${printDate(date)}, ${takenAt?.slice(11, 16)}`;
   return {
     code: 'tally.photo-date',
     severity: 'warning',
@@ -55,7 +54,7 @@ function olderAfter(
     hints: [
       `if they stand the wrong way round:  before: ${after.id}  and  after: ${before.id}`,
       correctDay(after),
-      ...(before.day.takenAt === undefined ? [correctDay(before)] : []),
+      ...(before.day.by === 'entry' ? [correctDay(before)] : []),
     ],
   };
 }
@@ -63,53 +62,54 @@ function olderAfter(
 /** After the work, and taken before the work claims it was done. */
 function tooEarly({ done, what, photos }: WorkItem, after: Dated | undefined, index: number): Diagnostic[] {
   const claimed = done?.earliest;
-  if (done === undefined || claimed === undefined || after?.day.latest === undefined) return [];
-  if (after.day.latest >= claimed) return [];
-  return [
-    {
-      code: 'tally.photo-date',
-      severity: 'warning',
-      path: ['work', index, 'photos', 'after'],
-      message: `${after.id} is to show “${what}” after the work, but was taken (${after.day.words}) before it was done (${printDate(done)})`,
-      hints: [
-        ...correctDone(done, after.day.latest),
-        ...(photos?.before === undefined
-          ? [`if it shows the place before the work:  before: ${after.id}`]
-          : []),
-        correctDay(after),
-      ],
-    },
-  ];
+  const day = after?.day.date.latest;
+  if (after === undefined || done === undefined || claimed === undefined || day === undefined) return [];
+  if (day >= claimed) return [];
+  const other = photos?.before === undefined ? [ifOther('before', after)] : [];
+  return [wrongSide('after', index, what, after, done, [correctDone(done, day), ...other])];
 }
 
 /** Before the work, and taken after it was done. */
 function tooLate({ done, what, photos }: WorkItem, before: Dated | undefined, index: number): Diagnostic[] {
   const claimed = done?.latest;
-  if (done === undefined || claimed === undefined || before?.day.earliest === undefined) return [];
-  if (before.day.earliest <= claimed) return [];
-  return [
-    {
-      code: 'tally.photo-date',
-      severity: 'warning',
-      path: ['work', index, 'photos', 'before'],
-      message: `${before.id} is to show “${what}” before the work, but was taken (${before.day.words}) after it was done (${printDate(done)})`,
-      hints: [
-        ...(photos?.after === undefined
-          ? [`if it shows the place after the work:  after: ${before.id}`]
-          : []),
-        ...correctDone(done, before.day.earliest),
-        correctDay(before),
-      ],
-    },
-  ];
+  const day = before?.day.date.earliest;
+  if (before === undefined || done === undefined || claimed === undefined || day === undefined) return [];
+  if (day <= claimed) return [];
+  const other = photos?.after === undefined ? [ifOther('after', before)] : [];
+  return [wrongSide('before', index, what, before, done, [...other, correctDone(done, day)])];
 }
 
-const correctDone = (done: HouseDate, day: string): string[] => [
-  `if  done: ${done.written}  is wrong, correct it, for example  done: ${day}`,
-];
+/** A photo on one side of the work, taken on the other side of the day it was done. */
+function wrongSide(
+  side: Side,
+  index: number,
+  what: string,
+  photo: Dated,
+  done: HouseDate,
+  hints: readonly string[],
+): Diagnostic {
+  const day = printDate(photo.day.date);
+  return {
+    code: 'tally.photo-date',
+    severity: 'warning',
+    path: ['work', index, 'photos', side],
+    message: `${photo.id} is to show “${what}” ${side} the work, but was taken (${day}) ${otherSide(side)} it was done (${printDate(done)})`,
+    hints: [...hints, correctDay(photo)],
+  };
+}
+
+type Side = 'before' | 'after';
+
+const otherSide = (side: Side): Side => (side === 'before' ? 'after' : 'before');
+
+const ifOther = (side: Side, { id }: Dated): string =>
+  `if it shows the place ${side} the work:  ${side}: ${id}`;
+
+const correctDone = (done: HouseDate, day: string): string =>
+  `if  done: ${done.written}  is wrong, correct it, for example  done: ${day}`;
 
 /** The day of the photo itself: typed by the writer, or given by a clock that may be wrong. */
 const correctDay = ({ id, day }: Dated): string =>
-  day.takenAt === undefined
+  day.by === 'entry'
     ? `if the day of the photo is wrong, correct  taken:  of ${id}`
     : `if the camera’s clock was wrong, add  taken:  with the right day to ${id} under photos:`;

@@ -7,19 +7,6 @@ import type { Spot } from '../facts/camera.js';
 
 const FEET_PER_METRE = 1 / 0.3048;
 
-/** A spot that says something: none beyond the poles, and not the 0° 0° of a phone that had no fix yet. */
-export function isRealSpot(spot: Spot | undefined): spot is Spot {
-  if (spot === undefined) return false;
-  const { north, east } = spot;
-  return (
-    Number.isFinite(north) &&
-    Number.isFinite(east) &&
-    Math.abs(north) <= 90 &&
-    Math.abs(east) <= 180 &&
-    !(north === 0 && east === 0)
-  );
-}
-
 /** Length of the shortest way over the WGS 84 ellipsoid (Karney 2013, doi:10.1007/s00190-012-0578-z), in feet. */
 export function feetBetween(a: Spot, b: Spot): number {
   const { s12 } = geodesic.Geodesic.WGS84.Inverse(a.north, a.east, b.north, b.east);
@@ -33,13 +20,12 @@ export function feetBetween(a: Spot, b: Spot): number {
  * not move it. Nothing is said of fewer than three spots, or where no more than half lie near the centre.
  */
 export function farFrom(spots: ReadonlyMap<string, Spot>, withinFeet: number): ReadonlyMap<string, number> {
-  const real = [...spots].filter(([, spot]) => isRealSpot(spot));
-  if (real.length < 3) return new Map();
-  const centre = middleOf(real.map(([, spot]) => spot));
-  const far = real
+  if (spots.size < 3) return new Map();
+  const centre = middleOf([...spots.values()]);
+  const far = [...spots]
     .map(([id, spot]): [string, number] => [id, feetBetween(centre, spot)])
     .filter(([, feet]) => feet > withinFeet);
-  return (real.length - far.length) * 2 > real.length ? new Map(far) : new Map();
+  return (spots.size - far.length) * 2 > spots.size ? new Map(far) : new Map();
 }
 
 /**

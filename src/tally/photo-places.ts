@@ -3,13 +3,13 @@ import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Cameras, Spot } from '../facts/camera.js';
 import type { House } from '../facts/house.js';
 import { FOOT } from '../facts/length.js';
-import { coarseDistance, farFrom, isRealSpot } from './photo-distance.js';
+import { coarseDistance, farFrom } from './photo-distance.js';
 
 /** Where `photos-within` is left out. Common practice, no source: a large lot, and a phone that is off by a street. */
 const USUAL_FEET = 1000;
 
 /** Feet from the other photos beyond which one is probably not of this house. */
-export const photosWithinFeet = (house: House): number => {
+const photosWithinFeet = (house: House): number => {
   const set = house.house['photos-within'];
   return set === undefined ? USUAL_FEET : set.units / FOOT;
 };
@@ -44,4 +44,6 @@ export function checkPhotoPlaces(house: House, cameras: Cameras): Diagnostic[] {
 }
 
 const spotsOf = (cameras: Cameras): ReadonlyMap<string, Spot> =>
-  new Map([...cameras].flatMap(([id, { spot }]): [string, Spot][] => (isRealSpot(spot) ? [[id, spot]] : [])));
+  new Map(
+    [...cameras].flatMap(([id, { spot }]): [string, Spot][] => (spot === undefined ? [] : [[id, spot]])),
+  );

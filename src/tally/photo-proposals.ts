@@ -5,25 +5,13 @@
  * pictures and says yes. Nothing is ever paired by itself. Start reading at `proposePhotos`.
  */
 import { Temporal } from 'temporal-polyfill';
-import type { Spot } from '../facts/camera.js';
 import type { House, WorkItem } from '../facts/house.js';
 import { photosReliedOn } from '../facts/photos-relied-on.js';
 import { type Burst, findBursts } from './photo-bursts.js';
-import { dayOf } from './photo-days.js';
+import { heldBack } from './photo-consent.js';
+import { inTimeOrder, isOneDay } from './photo-days.js';
 import { farPhotos } from './photo-places.js';
-
-/** A picture in the folder, with what its camera wrote. */
-export interface SeenPhoto {
-  /** The file below photos/. */
-  readonly name: string;
-  /** In the facts; undefined where no fact names it. */
-  readonly id: string | undefined;
-  readonly width: number;
-  readonly height: number;
-  /** By the camera's clock: `2026-02-21T09:14:02`. */
-  readonly takenAt: string | undefined;
-  readonly spot: Spot | undefined;
-}
+import { dayOfSeen, entryOf, type SeenPhoto } from './photo-seen.js';
 
 export type Slot = 'before' | 'after';
 
@@ -49,10 +37,11 @@ export interface PairProposal {
 }
 
 export interface PhotoProposals {
-  /** By the time they were taken, then by name; those without a time last. */
+  /** In the order they were taken, as in the packet; those without a time last. */
   readonly inOrder: readonly SeenPhoto[];
   readonly pairs: readonly PairProposal[];
   readonly bursts: readonly Burst[];
+  /** Neither the facts nor the camera say anything of when they were taken. */
   readonly withoutTime: readonly SeenPhoto[];
   /** Name → how far from the others, in coarse words. */
   readonly far: ReadonlyMap<string, string>;
@@ -69,44 +58,46 @@ export function proposePhotos(house: House, photos: readonly SeenPhoto[], asOf: 
   const far = farPhotos(house, cameras);
   const held = new Map(
     inOrder.flatMap((photo): [string, string][] => {
-      const why = heldBack(house, photo, asOf);
+      const why = heldWords(house, photo, asOf);
       return why === undefined ? [] : [[photo.name, why]];
     }),
   );
-  const bursts = findBursts(inOrder);
+  const bursts = findBursts(house, inOrder);
   return {
     inOrder,
     bursts,
     far,
     held,
     pairs: proposePairs(house, candidates(house, inOrder, bursts, far), held),
-    withoutTime: inOrder.filter((photo) => momentOf(house, photo) === undefined),
-    withoutWords: inOrder.filter(({ id }) => {
-      const entry = id === undefined ? undefined : house.photos[id];
+    withoutTime: inOrder.filter((photo) => dayOfSeen(house, photo) === undefined),
+    withoutWords: inOrder.filter((photo) => {
+      const entry = entryOf(house, photo);
       return entry !== undefined && !entry.private && entry.alt === undefined;
     }),
   };
 }
 
-/** By the day and time they are known to be of, then by name; those without a day last. */
+/** As the contact sheet has them: those that the facts name in the facts' order, the others by name; then by time. */
 function sortByTime(house: House, photos: readonly SeenPhoto[]): SeenPhoto[] {
-  const keyOf = (photo: SeenPhoto): string => {
-    const moment = momentOf(house, photo);
-    return `${moment === undefined ? '9999' : `${moment.day}T${moment.time ?? ''}`}\u0000${photo.name}`;
-  };
-  return photos
-    .map((photo) => ({ photo, key: keyOf(photo) }))
-    .sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : 0))
-    .map(({ photo }) => photo);
+  const places = new Map(Object.keys(house.photos).map((id, place) => [id, place]));
+  const placeOf = ({ id }: SeenPhoto): number => places.get(id ?? '') ?? places.size;
+  const asListed = [...photos].sort((a, b) => placeOf(a) - placeOf(b) || compareText(a.name, b.name));
+  return inTimeOrder(
+    asListed.map((photo) => ({
+      photo,
+      name: photo.name,
+      taken: entryOf(house, photo)?.taken,
+      takenAt: photo.takenAt,
+    })),
+  ).map(({ photo }) => photo);
 }
 
-function heldBack(house: House, { id }: SeenPhoto, asOf: string): string | undefined {
-  const entry = id === undefined ? undefined : house.photos[id];
-  if (entry?.private === true) return 'private';
-  const until = entry?.['not-before'];
-  // Open or wide dates hold it back to their last day: consent is not guessed.
-  if (until === undefined || (until.latest !== undefined && until.latest <= asOf)) return undefined;
-  return `not before ${until.written}`;
+const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+function heldWords(house: House, photo: SeenPhoto, asOf: string): string | undefined {
+  const entry = entryOf(house, photo);
+  const held = entry === undefined ? undefined : heldBack(entry, asOf);
+  return held?.why === 'not-before' ? `not before ${held.until.written}` : held?.why;
 }
 
 interface Moment {
@@ -116,10 +107,10 @@ interface Moment {
 }
 
 /** Undefined where neither the facts nor the camera name one day. */
-function momentOf(house: House, { id, takenAt }: SeenPhoto): Moment | undefined {
-  const day = dayOf(id === undefined ? undefined : house.photos[id]?.taken, takenAt);
-  if (day?.earliest === undefined || day.earliest !== day.latest) return undefined;
-  return { day: day.earliest, time: day.takenAt?.slice(11) };
+function momentOf(house: House, photo: SeenPhoto): Moment | undefined {
+  const known = dayOfSeen(house, photo);
+  const day = known !== undefined && isOneDay(known.date) ? known.date.earliest : undefined;
+  return day === undefined ? undefined : { day, time: known?.takenAt?.slice(11) };
 }
 
 interface Candidate {
@@ -222,8 +213,7 @@ function proposePairs(
 const sideOf = ({ index, slot }: Pick<Claim, 'index' | 'slot'>): string => `${index} ${slot}`;
 
 function claim(house: House, item: WorkItem, index: number, slot: Slot, one: Candidate): Claim[] {
-  const entry = one.photo.id === undefined ? undefined : house.photos[one.photo.id];
-  const { when, where } = entry ?? {};
+  const { when, where } = entryOf(house, one.photo) ?? {};
   // What the facts say of a photo goes before what its time would allow.
   const contradicts =
     slot === 'before'

@@ -1,5 +1,6 @@
 /** What a template needs to place one photo: addresses in both formats, sizes, alternative text and its classes. */
 import type { Packet, Picture, Pictures } from '../packet/packet.js';
+import { isPanorama } from '../packet/panorama.js';
 import { shapeClass, tinyClass } from './photo-frames.js';
 import { type PhotoPlace, pageSizesOf, ratioOf } from './photo-sizes.js';
 
@@ -33,9 +34,6 @@ export const PAIR_SCRIPT_PATH = 'assets/pair.js';
 /** Photos near the top of a page are fetched at once; later ones when they come near the window. */
 const EAGER_PHOTOS = 2;
 
-/** From this width over height on a photo alone takes the full measure: in the text column it would be a strip. */
-const PANORAMA = 2.2;
-
 /** Gives out photo views for one page, in page order. Throws on a photo that was not made ready. */
 export class PhotoDesk {
   readonly #packet: Packet;
@@ -63,7 +61,7 @@ export class PhotoDesk {
     this.#given += 1;
     // A contact sheet has no use for more than the smallest: no choice, no larger file.
     const choice = place.kind !== 'contact';
-    const panorama = place.kind === 'column' && ratioOf(picture) > PANORAMA;
+    const panorama = place.kind === 'column' && isPanorama(picture);
     const at: PhotoPlace = panorama ? { kind: 'full' } : place;
     return {
       full: photoPath(largest.jpeg.name),

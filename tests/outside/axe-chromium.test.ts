@@ -124,6 +124,28 @@ describe.skipIf(executablePath === undefined)(`in Chromium${reason}`, () => {
   );
 
   test(
+    'axe finds nothing wherever the line of a pair is, and side by side',
+    async () => {
+      const file = files.find((one) => /class="pair /.test(readFileSync(one, 'utf8'))) ?? '';
+      const context = await browser.newContext({ offline: true });
+      await eachPage(context, [file], async (page) => {
+        await page.evaluate(axe);
+        const slider = page.getByRole('slider').first();
+        for (const key of ['Home', 'ArrowRight', 'End']) {
+          await slider.press(key);
+          for (const scheme of ['light', 'dark'] as const)
+            expect(await violations(page, `${file} after ${key}`, scheme)).toEqual([]);
+        }
+        await page.locator('.half a').first().focus();
+        expect(await violations(page, `${file} with the focus on a photo`, 'light')).toEqual([]);
+        await page.locator('.choice').first().press('Enter');
+        expect(await violations(page, `${file} side by side`, 'light')).toEqual([]);
+      });
+    },
+    LONG,
+  );
+
+  test(
     'axe is awake in both schemes',
     async () => {
       const context = await browser.newContext({ offline: true });

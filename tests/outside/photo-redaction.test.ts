@@ -189,7 +189,7 @@ describe.skipIf(noEncoder.some)(`a hidden part${noEncoder.words}`, () => {
       }
     hidden = (await developFiles(files, path.join(folder, 'cache'), { hide: HIDE })).pictures;
     const some = FORMATS.map((format) => path.join(folder, nameOf(format, 6)));
-    bare = (await developFiles(some, path.join(folder, 'cache'))).pictures;
+    bare = (await developFiles(some, path.join(folder, 'cache-bare'))).pictures;
   });
 
   const filesOf = (picture: DevelopedPhoto | undefined): string[] =>
@@ -240,7 +240,7 @@ describe.skipIf(noEncoder.some)(`a hidden part${noEncoder.words}`, () => {
       ];
       expect(made?.tiny).toMatch(/^data:image\/png;base64,/u);
       expect(contents(made)).toEqual(contents(before));
-      const uncovered = (await developFiles([file], path.join(folder, 'cache'))).pictures;
+      const uncovered = (await developFiles([file], path.join(folder, 'cache-bare'))).pictures;
       expect(contents(uncovered.get(path.basename(file)))).not.toEqual(contents(bare.get(nameOf(format, 6))));
     },
   );

@@ -26,7 +26,6 @@ function packetsOf(spec: HouseSpec): Packet[] {
         name: `${id}.jpg`,
         width: 320,
         height: 240,
-        takenOn: '2026-02-21',
         takenAt: '2026-02-21T09:14:02',
         content: 'f00d',
       },

@@ -79,8 +79,8 @@ describe('the old folder stays', () => {
       { path: 'buyer/index.html', text: 'new' },
       { path: 'photo.jpg', copyOf: path.join(parent, 'no-such.jpg') },
     ];
-    const trouble = await replaceFolder(parent, 'house', files, 'out/house');
-    expect(trouble).toMatchObject({ code: 'archive.disk', severity: 'error', file: 'out/house' });
+    // No fault of the place that is written to, so it is not told as one.
+    await expect(replaceFolder(parent, 'house', files, 'out/house')).rejects.toMatchObject({ code: 'ENOENT' });
     expect(read(parent, 'house', 'buyer', 'index.html')).toBe('old');
     expect(names(parent)).toEqual(['house']);
   });

@@ -104,6 +104,21 @@ describe('the list', () => {
     expect(said).toContain('Probably not of this house:\n  about 3 miles from the others: 床の間.jpg\n');
   });
 
+  it('puts a day that the facts only narrow down where the sheets put it', async () => {
+    const home = made('scans', {
+      'house.yaml': `${SMALL_HOUSE}photos:\n  IMG_0003: { shows: front, alt: F., taken: ../2010 }\n  IMG_0001: { shows: yard, alt: Y., taken: 2026-04-10 }\n  IMG_0002: { shows: gate, alt: G., taken: 2019 }\n`,
+    });
+    const lines = (await photos(home)).said.split('\n');
+    expect(lines.slice(4, 10).map((line) => line.trim().split(/ {2,}/)[0])).toEqual([
+      '2010 or before',
+      'IMG_0003.jpg',
+      '2019',
+      'IMG_0002.jpg',
+      '10 April 2026',
+      '09:14',
+    ]);
+  });
+
   it('lines its columns up for wide signs, too', async () => {
     const { said } = await photos(split('columns'));
     const rows = said.split('\n').filter((line) => /^ {4}.*no fact names it/.test(line));
@@ -298,6 +313,18 @@ describe('--accept', () => {
     expect(said).toContain('To be typed by hand:\n');
     expect(said).toContain('    IMG_0005: { shows: "handrail, cellar stair", when: before }\n');
     expect(readdirSync(home).sort()).toEqual(['house.yaml', 'photos']);
+  });
+
+  it('a mistake that is there already does not hide the same one elsewhere', async () => {
+    // The place is told once, at the work; the entry of the photo would repeat it.
+    const home = made('repeated', {
+      'house.yaml': `${SMALL_HOUSE}${WORK.replace('    did: new\n', '    did: new\n    where: [cellar]\n')}`,
+    });
+    const old = read(home, 'house.yaml');
+    const known = await errorsOf(home);
+    const { said, status } = await photos(home, '--accept', 'cellar-rail');
+    expect([known.length > 0, status, read(home, 'house.yaml') === old]).toEqual([true, 1, true]);
+    expect(said).toContain('with these pairs the facts would have a mistake (');
   });
 
   it('writes nothing into a file that was changed while it was at work', async () => {

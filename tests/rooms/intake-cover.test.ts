@@ -1,6 +1,6 @@
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
-import { coversOf, type Rectangle } from '../../src/intake/cover.js';
+import { coverOf, type Rectangle } from '../../src/intake/cover.js';
 
 const SIZE = { width: 200, height: 100 };
 
@@ -8,7 +8,7 @@ const SIZE = { width: 200, height: 100 };
 async function covered(...hide: Rectangle[]): Promise<(x: number, y: number) => number> {
   const white = sharp({ create: { ...SIZE, channels: 3, background: '#ffffff' } });
   const { data, info } = await white
-    .composite(coversOf(hide, SIZE))
+    .composite(hide.map((each) => coverOf(each, SIZE)))
     .removeAlpha()
     .raw()
     .toBuffer({ resolveWithObject: true });

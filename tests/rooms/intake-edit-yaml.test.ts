@@ -102,6 +102,109 @@ work:
   });
 });
 
+describe('a comment above the word that is there', () => {
+  const before: Addition = { into: ['work', 0, 'photos'], word: 'before', value: 'X', first: true };
+
+  it.each([
+    [
+      'work:\n  - id: a\n    photos:\n      # the good one, from the door\n      after: Y\n    by: owner\n',
+      'work:\n  - id: a\n    photos:\n      # the good one, from the door\n      after: Y\n      before: X\n    by: owner\n',
+    ],
+    [
+      'work:\n  - id: a\n    photos:\n      # the good one\n      after: Y # late\n      during: [Z]\n',
+      'work:\n  - id: a\n    photos:\n      # the good one\n      after: Y # late\n      before: X\n      during: [Z]\n',
+    ],
+    [
+      'work:\r\n  - id: a\r\n    photos:\r\n      # the good one\r\n      after: Y\r\n',
+      'work:\r\n  - id: a\r\n    photos:\r\n      # the good one\r\n      after: Y\r\n      before: X\r\n',
+    ],
+    [
+      'work:\n  - id: a\n    photos: {\n      # the good one\n      after: Y\n      }\n',
+      'work:\n  - id: a\n    photos: {\n      # the good one\n      after: Y,\n      before: X\n      }\n',
+    ],
+    // Not about the word: beside the word above it, or apart.
+    [
+      'work:\n  - id: a\n    photos: # two\n      after: Y\n',
+      'work:\n  - id: a\n    photos: # two\n      before: X\n      after: Y\n',
+    ],
+    [
+      'work:\n  - id: a\n    photos:\n      # two\n\n      after: Y\n',
+      'work:\n  - id: a\n    photos:\n      # two\n\n      before: X\n      after: Y\n',
+    ],
+    [
+      'work:\n  - id: a\n    # two\n    photos: { after: Y }\n',
+      'work:\n  - id: a\n    # two\n    photos: { before: X, after: Y }\n',
+    ],
+  ])('stays with it: %j', (text, expected) => {
+    expect(edited(text, before)).toBe(expected);
+  });
+});
+
+describe('many at once', () => {
+  const many = (count: number) => {
+    const items = Array.from(
+      { length: count },
+      (_, n) =>
+        `  - id: w${n} # one of many\n    what: handrail, cellar stair ${n}\n    did: new\n    done: 2026-05-12\n    by: owner\n    note: |\n      ${'a long note about it '.repeat(12)}\n`,
+    );
+    const additions = Array.from({ length: count }, (_, n) => [
+      entry(`A${n}`, { shows: 'x: y', when: 'before' }, 'alt: "A."'),
+      entry(`B${n}`, { shows: 'x, y', when: 'after' }, 'alt: "B."'),
+      pair(n, { before: `A${n}`, after: `B${n}` }),
+    ]).flat();
+    return { text: `work:\n${items.join('\n')}`, additions };
+  };
+  const photosWord: Addition = { into: [], word: 'photos', value: null };
+
+  it('a hundred pairs are written in seconds', () => {
+    const { text, additions } = many(100);
+    expect(text.length).toBeGreaterThan(30_000);
+    const began = process.cpuUsage().user;
+    const made = edited(text, photosWord, ...additions);
+    const seconds = (process.cpuUsage().user - began) / 1e6;
+    expect(seconds).toBeLessThan(4);
+    expect(made.match(/photos: \{ before: A\d+, after: B\d+ \}/g)).toHaveLength(100);
+    expect(made).toContain('    # alt: "A."\n  B0:\n');
+  });
+
+  it.each([
+    ['no photos yet', ''],
+    ['an empty word', '\nphotos:\n'],
+    ['empty brackets', '\nphotos: {}\n'],
+    ['brackets', '\nphotos: { O: { shows: o } }\n'],
+    ['brackets and a last comma', '\nphotos: { O: { shows: o }, }\n'],
+    ['brackets on lines', '\nphotos: {\n  O: { shows: o }, # one\n  }\n'],
+    ['lines', '\nphotos:\n  O: { shows: o }\n\nrooms: []\n'],
+  ])('give what one after the other gives: %s', (_name, photosThere) => {
+    const { text, additions } = many(6);
+    const all = [...(photosThere === '' ? [photosWord] : []), ...additions];
+    const together = edited(text + photosThere, ...all);
+    expect(together).toBe(all.reduce((now, one) => edited(now, one), text + photosThere));
+  });
+
+  it('of which one has no place in its best spot: that one goes elsewhere', () => {
+    // Behind a text that keeps its blank lines, the new word would take them away.
+    const text = 'work:\n  - id: a\n    did: new\n    by: |+\n      x\n\n\n  - id: b\n    by: owner\n';
+    expect(edited(text, pair(0, { before: 'X' }), pair(1, { before: 'Y' }))).toBe(
+      'work:\n  - id: a\n    did: new\n    photos: { before: X }\n    by: |+\n      x\n\n\n  - id: b\n    by: owner\n    photos: { before: Y }\n',
+    );
+    const nowhere = 'work:\n  - by: |+\n      x\n\n\n  - id: b\n    by: owner\n';
+    expect(editYaml(nowhere, [pair(0, { before: 'X' }), pair(1, { before: 'Y' })])).toEqual({
+      ok: false,
+      why: 'is written in a way that this can’t write into',
+    });
+  });
+
+  it('of which one can’t be written: none is', () => {
+    const { text, additions } = many(3);
+    const made = editYaml(text, [...additions.slice(2, 3), pair(0, { before: 'X' })]);
+    expect(made).toEqual({
+      ok: false,
+      why: 'has “photos” in that place already, and nothing is written over',
+    });
+  });
+});
+
 describe('photos are entered', () => {
   const words = { shows: 'handrail, cellar stair', when: 'before' };
 

@@ -132,22 +132,30 @@ describe('what comes out', () => {
     expect(contents(await develop(list))).toEqual(before);
   });
 
-  test('is kept apart for another version, other covers, another use', async () => {
+  test('is kept apart for another use', async () => {
     const [order] = await orders();
     if (order === undefined) throw new Error('there is a photo');
     await develop([order]);
-    const kinds: [PhotoOrder, Partial<DevelopOptions>][] = [
-      [order, { program: 'another' }],
-      [{ ...order, hide: [[0, 0, 0.5, 0.5]] }, {}],
-      [{ ...order, hide: [[0, 0, 0.5, 0.500001]] }, {}],
-      [{ ...order, use: 'contact' }, {}],
-    ];
-    for (const [i, [other, options]] of kinds.entries()) {
-      await develop([other], options);
-      expect(entriesOf(cache)).toHaveLength(i + 2);
-    }
-    await develop([order]);
-    expect(entriesOf(cache)).toHaveLength(kinds.length + 1);
+    await develop([{ ...order, use: 'contact' }]);
+    expect(entriesOf(cache)).toHaveLength(2);
+  });
+
+  test.each<[string, (order: PhotoOrder) => [PhotoOrder, Partial<DevelopOptions>]]>([
+    ['version of the program', (order) => [order, { program: 'another' }]],
+    ['cover', (order) => [{ ...order, hide: [[0, 0, 0.5, 0.5]] }, {}]],
+    ['cover, a hair larger', (order) => [{ ...order, hide: [[0, 0, 0.5, 0.500001]] }, {}]],
+  ])('is made anew for another %s, and what was made before does not lie about', async (_, change) => {
+    const [order, another] = await orders();
+    if (order === undefined || another === undefined) throw new Error('there are photos');
+    await develop([order, another], { program: 'one' });
+    const before = entriesOf(cache);
+    const [changed, options] = change(order);
+    await develop([changed], { program: 'one', ...options });
+    const after = entriesOf(cache);
+    const kept = before.filter((entry) => after.includes(entry));
+    // The other photo's stays, unless all of them are another version's.
+    expect(kept).toHaveLength(options.program === undefined ? 1 : 0);
+    expect(after).toHaveLength(kept.length + 1);
   });
 });
 
@@ -257,7 +265,7 @@ describe('a run in a process of its own', () => {
   /** Kills it so many milliseconds after it said that it had finished so many photos. */
   const killed = (after: number, milliseconds: number): Promise<NodeJS.Signals | null> =>
     new Promise((resolve) => {
-      const child = spawn(process.execPath, [PROGRAM, photos, cache], {
+      const child = spawn(process.execPath, [PROGRAM, photos, cache, 'and-wait'], {
         stdio: ['ignore', 'pipe', 'inherit'],
       });
       child.stdout.setEncoding('utf8').on('data', (text: string) => {

@@ -34,7 +34,10 @@ async function found(...names: string[]) {
 
 describe('a photo named without its ending', () => {
   test('is the copy that can be read, not the phone’s HEIC original beside it', async () => {
-    expect(await found('IMG_1.HEIC', 'IMG_1.jpg')).toEqual({ shown: 'IMG_1.jpg', diagnostics: [] });
+    const { shown, diagnostics } = await found('IMG_1.HEIC', 'IMG_1.jpg');
+    expect(shown).toBe('IMG_1.jpg');
+    expect(diagnostics).toMatchObject([{ severity: 'note', path: ['photos', 'IMG_1'] }]);
+    expect(diagnostics[0]?.message).toContain('taken for its original');
   });
 
   test('that is no picture is left out with a warning', async () => {
@@ -107,6 +110,16 @@ describe('names', () => {
     expect((await findPhotos(folder, 'house', byFile)).files.get('a')?.name).toBe(
       'Küche vorher.jpg'.normalize('NFD'),
     );
+  });
+
+  test('written with detours name the file all the same', async () => {
+    await picture('IMG_1.jpg');
+    const house = houseFrom({
+      photos: { a: { shows: 'x', file: './IMG_1.jpg' }, b: { shows: 'y', file: 'c/../IMG_1.jpg' } },
+    });
+    const { files, diagnostics } = await findPhotos(folder, 'house', house, true);
+    expect([...files.values()].map((file) => file.name)).toEqual(['IMG_1.jpg', 'IMG_1.jpg']);
+    expect(diagnostics).toEqual([]);
   });
 
   test('that differ only in capital letters are told', async () => {

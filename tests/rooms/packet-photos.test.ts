@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { composePacket } from '../../src/packet/compose.js';
-import { inTimeOrder, type PhotoOnDisk, takenWhen } from '../../src/packet/context.js';
+import type { PhotoOnDisk } from '../../src/packet/context.js';
 import type { Block, EditionName, Packet, PhotosBlock } from '../../src/packet/packet.js';
 import { pairAspect } from '../../src/packet/pair-crop.js';
 import { wordsOf } from '../../src/packet/words-of.js';
@@ -12,7 +12,6 @@ const onDisk = (id: string, takenAt?: string): PhotoOnDisk => ({
   name: `${id}.heic`,
   width: 4032,
   height: 3024,
-  takenOn: takenAt?.slice(0, 10),
   takenAt,
   content: id,
 });
@@ -148,18 +147,80 @@ describe('the contact sheet', () => {
   });
 });
 
-describe('when a photo was taken', () => {
-  const taken = houseFrom({ photos: { A: { shows: 'x', taken: '2026-02-21' } } }).photos.A?.taken;
+describe('a photo whose entry says when it was taken', () => {
+  const packetWith = (
+    taken: string | undefined,
+    takenAt: string | undefined,
+    edition: EditionName = 'file',
+    more: readonly PhotoOnDisk[] = [],
+  ) => {
+    const house = houseFrom({
+      photos: {
+        NEW: { shows: 'yard', alt: 'A yard.' },
+        SCAN: { shows: 'front', alt: 'A front.', taken },
+      },
+    });
+    return composePacket({
+      folder: 'test-house',
+      house,
+      tally: deriveTally(house, '2026-06-30').tally,
+      edition,
+      photos: new Map([
+        ['NEW', onDisk('NEW', '2012-05-03T10:00:00')],
+        ['SCAN', onDisk('SCAN', takenAt)],
+      ]),
+      unnamed: more,
+    });
+  };
+  const captionOf = (packet: Packet, id: string) =>
+    grids(section(packet, id))
+      .flatMap((grid) => grid.photos)
+      .find(({ photo }) => photo === 'SCAN')
+      ?.caption.map(({ text }) => text)
+      .join('');
 
-  it('is what was written, and on that day the camera’s time', () => {
-    expect(takenWhen({ ...onDisk('A', '2026-02-21T09:14:02'), taken })).toBe('2026-02-21T09:14:02');
-    expect(takenWhen({ ...onDisk('A', '2019-01-01T00:00:00'), taken })).toBe('2026-02-21');
-    expect(takenWhen(onDisk('A'))).toBeUndefined();
+  it.each([
+    ['../2010', '2026-02-21T11:26:00', 'Front. 2010 or before'],
+    ['../2010', undefined, 'Front. 2010 or before'],
+    ['2025/..', '2026-02-21T11:26:00', 'Front. 2025 or after'],
+    ['2019', '2026-02-21T11:26:00', 'Front. 2019'],
+    ['2026-02-20', '2026-02-21T11:26:00', 'Front. 20 February 2026'],
+    ['2026-02-21', '2026-02-21T11:26:00', 'Front. 21 February 2026, 11:26'],
+    ['2026-02-21?', '2026-02-21T11:26:00', 'Front. 21 February 2026 (not certain)'],
+    [undefined, '2026-02-21T11:26:00', 'Front. 21 February 2026, 11:26'],
+    [undefined, undefined, 'Front. No time'],
+  ])('taken: %s with a camera’s %s', (taken, takenAt, words) => {
+    expect(captionOf(packetWith(taken, takenAt), 'contact-sheet')).toBe(words);
   });
 
-  it('leaves photos of one moment as they were written', () => {
-    const same = ['C', 'A', 'B'].map((id) => onDisk(id, '2026-02-21T09:14:02'));
-    expect(inTimeOrder(same).map((photo) => photo.id)).toEqual(['C', 'A', 'B']);
+  it('stands alike in both lists of photos, in words and in order', () => {
+    for (const takenAt of ['2026-02-21T11:26:00', undefined]) {
+      const packet = packetWith('../2010', takenAt);
+      expect(captionOf(packetWith('../2010', takenAt, 'buyer'), 'photos')).toContain('2010 or before');
+      const [sheet] = grids(section(packet, 'contact-sheet'));
+      expect(sheet?.photos.map(({ photo }) => photo)).toEqual(['SCAN', 'NEW']);
+    }
+  });
+
+  it.each([
+    ['2019', '2019'],
+    ['199X', 'The 1990s'],
+    ['../2010', '2010 or before'],
+    ['2011-04~', 'About April 2011'],
+    ['2011-04', 'April 2011'],
+    ['2011-04-09', 'April 2011'],
+    ['2011-24', 'Winter 2011–12'],
+  ])('of many, %s stands under “%s”', (taken, heading) => {
+    const many = Array.from({ length: 25 }, (_, i) => onDisk(`*/${i}`, '2026-05-05T10:00:00'));
+    const blocks = section(packetWith(taken, '2026-05-01T10:00:00', 'file', many), 'contact-sheet');
+    const headings = blocks.flatMap((block) => (block.kind === 'heading' ? [block.text] : []));
+    const early = taken < '2012' && taken !== '2019';
+    expect(headings).toEqual(early ? [heading, 'May 2012', 'May 2026'] : ['May 2012', heading, 'May 2026']);
+    const under = blocks[blocks.findIndex((block) => block.kind === 'heading' && block.text === heading) + 1];
+    expect(under?.kind === 'photos' && under.photos.map(({ photo }) => photo)).toEqual(['SCAN']);
+    const ids = blocks.map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    expect(ids.every((id) => /^[a-z0-9-]+$/.test(id))).toBe(true);
   });
 });
 

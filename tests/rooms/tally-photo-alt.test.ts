@@ -73,8 +73,13 @@ describe('the warning', () => {
     expect(new Set(list.map(({ severity, code }) => `${severity} ${code}`))).toEqual(
       new Set(['warning tally.no-alt']),
     );
-    const { tally, diagnostics } = deriveTally(house, '2026-11-20');
+    // Of those that lie in the folder; a photo that is not there needs no words.
+    const there = (ids: readonly string[]) =>
+      new Map(ids.map((id) => [id, { takenAt: undefined, spot: undefined }]));
+    const { tally, diagnostics } = deriveTally(house, '2026-11-20', there(Object.keys(house.photos)));
     expect(diagnostics.filter(({ code }) => code === 'tally.no-alt')).toHaveLength(9);
+    const few = deriveTally(house, '2026-11-20', there(['B', 'A'])).diagnostics;
+    expect(few.filter(({ code }) => code === 'tally.no-alt')).toHaveLength(2);
     expect(tally.gaps.filter(({ lacks }) => /photo has no words/.test(lacks))).toEqual([]);
   });
 

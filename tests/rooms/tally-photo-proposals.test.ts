@@ -1,7 +1,8 @@
 /** Which photos may be the ones before and after a piece of work. */
 import { describe, expect, test } from 'vitest';
 import type { Spot } from '../../src/facts/camera.js';
-import { proposePhotos, type SeenPhoto } from '../../src/tally/photo-proposals.js';
+import { proposePhotos } from '../../src/tally/photo-proposals.js';
+import type { SeenPhoto } from '../../src/tally/photo-seen.js';
 import { houseFrom, type PartialSpec } from './house-from.js';
 
 const AS_OF = '2026-11-20';
@@ -236,6 +237,41 @@ describe('photos taken in one go', () => {
     expect(bursts[0]?.best.name).toBe('IMG_3.jpg');
     expect(pairs[0]?.before?.photo.name).toBe('IMG_3.jpg');
   });
+});
+
+describe('a photo whose entry corrects the clock', () => {
+  const corrected: PartialSpec = { work: [RAIL], photos: { IMG_0001: { shows: 'x', taken: '2026-05-11' } } };
+  const named = photo('IMG_0001', '2031-03-01T10:00:00', { id: 'IMG_0001' });
+  const names = (list: readonly SeenPhoto[]) => list.map(({ name }) => name);
+
+  test('is in no burst, and hides no other', () => {
+    const seen = [named, photo('IMG_0002', '2026-05-11T09:00:00')];
+    const { bursts, pairs } = proposePhotos(houseFrom(corrected), seen, AS_OF);
+    expect(bursts).toEqual([]);
+    const [half] = pairs.map(({ before }) => before);
+    expect([half?.photo.name, names(half?.others ?? [])]).toEqual(['IMG_0002.jpg', ['IMG_0001.jpg']]);
+    // Nor if the corrected clock is seconds away, or behind.
+    for (const at of ['2026-05-10T08:59:59', '2026-05-10T09:00:01'])
+      expect(
+        proposePhotos(
+          houseFrom(corrected),
+          [{ ...named, takenAt: at }, photo('IMG_0002', '2026-05-10T09:00:00')],
+          AS_OF,
+        ).bursts,
+      ).toEqual([]);
+  });
+
+  test('keeps the camera’s time where it agrees on the day', () => {
+    const seen = [photo('IMG_0000', '2026-05-11T09:00:00'), { ...named, takenAt: '2026-05-11T09:00:01' }];
+    const { bursts, inOrder } = proposePhotos(houseFrom(corrected), [...seen].reverse(), AS_OF);
+    expect(names(inOrder)).toEqual(['IMG_0000.jpg', 'IMG_0001.jpg']);
+    expect(bursts.map(({ best }) => best.name)).toEqual(['IMG_0001.jpg']);
+  });
+});
+
+test('neighbours that a clock set back puts the wrong way round are no burst', () => {
+  const seen = [photo('IMG_1', '2026-05-08T10:00:02'), photo('IMG_2', '2026-05-08T10:00:00')];
+  expect(proposePhotos(houseFrom({}), seen, AS_OF).bursts).toEqual([]);
 });
 
 test('the lists: in order of time, without time, without words', () => {

@@ -42,7 +42,10 @@ export async function demoPages(): Promise<DemoPages> {
       throw new Error(`${house} can't be composed: ${errors.map((one) => one.message).join('; ')}`);
     }
     for (const packet of composed.packets) {
-      const files = await renderPages(packet, composed.pictures, { file: pdfNameOf(packet), pages: 9 });
+      const files = await renderPages(packet, composed.picturesOf(packet), {
+        file: pdfNameOf(packet),
+        pages: 9,
+      });
       editions.push({ house, edition: packet.edition.name, packet, files });
     }
   }

@@ -136,8 +136,8 @@ describe.skipIf(executablePath === undefined)(`in Chromium${reason}`, () => {
       await page.mouse.move(photo.x + photo.width * 0.9, from.y + down);
       expect(await slider.inputValue()).toBe('0');
       expect(page.url()).toBe(pathToFileURL(index()).href);
-      // The drag is over: the link can still be followed by keyboard.
-      await page.locator('.half a').first().press('Enter');
+      // The drag is over: the link of the photo that is seen can still be followed by keyboard.
+      await page.locator('.half a').last().press('Enter');
       await page.waitForURL(/\.jpg$/);
       await page.context().close();
     });
@@ -202,6 +202,10 @@ describe.skipIf(executablePath === undefined)(`in Chromium${reason}`, () => {
       );
       expect(border).toBe('solid');
       expect((await rectOf(page, '.cursor')).height).toBeGreaterThan(20);
+      const drawn = await page.evaluate<string[]>(
+        "['.scale', '.cursor'].map((one) => getComputedStyle(document.querySelector(one)).backgroundImage)",
+      );
+      for (const image of drawn) expect(image).toContain('gradient');
       await page.context().close();
     });
 

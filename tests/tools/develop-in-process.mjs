@@ -1,9 +1,9 @@
 /**
  * Makes the photos of a folder ready with the compiled program, in a process of its own that can be killed.
  *
- *   node tests/tools/develop-in-process.mjs PHOTOS CACHE
+ *   node tests/tools/develop-in-process.mjs PHOTOS CACHE [and-wait]
  *
- * Prints a line for every step, and at last one line of JSON: each photo's files and their digests.
+ * With `and-wait` it does not end by itself. Prints a line for every step, and at last one line of JSON: each photo's files and their digests.
  */
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
@@ -11,7 +11,7 @@ import path from 'node:path';
 import { developPhotos } from '../../dist/intake/develop-photos.js';
 import { lookAtPhoto } from '../../dist/intake/look-at-photo.js';
 
-const [, , folder, cache] = process.argv;
+const [, , folder, cache, andWait] = process.argv;
 const orders = [];
 for (const name of readdirSync(folder).sort()) {
   const { file } = await lookAtPhoto({ id: name, name, original: path.join(folder, name), huge: false });
@@ -31,3 +31,4 @@ const made = [...pictures].sort().map(([id, { sizes, tiny }]) => ({
   files: sizes.flatMap(({ jpeg, avif }) => [digest(jpeg.file), digest(avif.file)]),
 }));
 say(JSON.stringify({ made, failed: [...failed], diagnostics }));
+if (andWait !== undefined) setInterval(() => undefined, 1000);

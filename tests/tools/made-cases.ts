@@ -283,6 +283,30 @@ export const MADE_CASES: readonly MadeCase[] = [
       }),
   },
   {
+    code: 'intake.photo-twice',
+    name: 'one-of-them-covered',
+    make: async (folder) =>
+      house(folder, {
+        'house.yaml': `${HOUSE}photos:
+  front: { file: IMG_0412.jpg, shows: street side, alt: A house., hide: [[0, 0.8, 0.2, 0.2]] }
+  again: { file: IMG_0412.jpg, shows: front door, alt: A door. }
+`,
+        'photos/IMG_0412.jpg': await picture(40),
+      }),
+  },
+  {
+    code: 'cli.photo-early',
+    name: 'as-of-a-later-day',
+    make: async (folder) => [
+      ...(await house(folder, {
+        'house.yaml': `${HOUSE}photos:\n  IMG_0412: { shows: bedroom, alt: A bedroom., not-before: 2190-01-05 }\n`,
+        'photos/IMG_0412.jpg': await picture(40),
+      })),
+      '--as-of',
+      '2190-06-01',
+    ],
+  },
+  {
     code: 'tally.no-alt',
     name: 'one-photo',
     make: async (folder) =>

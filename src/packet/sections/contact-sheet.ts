@@ -1,16 +1,17 @@
 /** All photos of the folder, in the order they were taken, with what becomes of each. The house file's alone. */
 import { printDate } from '../../facts/date.js';
 import type { Photo } from '../../facts/house.js';
-import { type Context, inTimeOrder, type PhotoOnDisk, photoAnchor, takenWhen } from '../context.js';
+import { heldBack } from '../../tally/photo-consent.js';
+import { inTimeOrder, whenTaken } from '../../tally/photo-days.js';
+import { type Context, type PhotoOnDisk, photoAnchor } from '../context.js';
 import { isoDate } from '../date-words.js';
-import { mayLeaveFile } from '../edition-house.js';
 import type { Block, PhotosBlock, Section } from '../packet.js';
 import { rich, strong, upperFirst } from '../rich.js';
 
 /** A photo with its entry under `photos:`, if it has one. */
 type OnSheet = PhotoOnDisk & { readonly entry: Photo | undefined; readonly taken: Photo['taken'] };
 
-/** More than these are told apart by month. */
+/** More than these stand under headings, mostly months. */
 const ONE_SHEET = 24;
 
 export function contactSheet(context: Context): Section {
@@ -27,27 +28,32 @@ function intro(photos: readonly OnSheet[]): Block {
   const text =
     photos.length === 0
       ? 'No photo lies in the folder.'
-      : `${photos.length === 1 ? 'One photo lies' : `${photos.length} photos lie`} in the folder, in the order of the camera’s clock. The pictures are covered where the facts say so; the originals, with everything the camera wrote into them, lie in originals/ beside this page.`;
+      : `${photos.length === 1 ? 'One photo lies' : `${photos.length} photos lie`} in the folder, in the order they were taken. The pictures are covered where the facts say so; the originals, with everything the camera wrote into them, lie in originals/ beside this page.`;
   return { kind: 'paragraph', id: 'contact-sheet-intro', size: 'body', text: rich(text) };
 }
 
 function sheets(context: Context, photos: readonly OnSheet[]): Block[] {
   if (photos.length === 0) return [];
   if (photos.length <= ONE_SHEET) return [sheet(context, 'contact-sheet-all', photos)];
-  const months = new Map<string, OnSheet[]>();
+  const groups = new Map<string, OnSheet[]>();
   for (const photo of photos) {
-    const month = takenWhen(photo)?.slice(0, 7) ?? 'no-time';
-    months.set(month, [...(months.get(month) ?? []), photo]);
+    const heading = headingOf(photo);
+    groups.set(heading, [...(groups.get(heading) ?? []), photo]);
   }
-  return [...months].flatMap(([month, taken]): Block[] => [
-    {
-      kind: 'heading',
-      id: `contact-${month}`,
-      level: 3,
-      text: month === 'no-time' ? 'Without a time' : isoDate(month),
-    },
-    sheet(context, `contact-${month}-sheet`, taken),
-  ]);
+  return [...groups].flatMap(([text, taken]): Block[] => {
+    const id = `contact-${text.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`;
+    return [{ kind: 'heading', id, level: 3, text }, sheet(context, `${id}-sheet`, taken)];
+  });
+}
+
+/** The month, where it is known; else as much as is. */
+function headingOf(photo: OnSheet): string {
+  const date = whenTaken(photo)?.date;
+  if (date === undefined) return 'Without a time';
+  const inMonth = (date.precision === 'day' || date.precision === 'month') && !date.about;
+  return inMonth && date.earliest !== undefined
+    ? isoDate(date.earliest.slice(0, 7))
+    : upperFirst(printDate(date));
 }
 
 function sheet(context: Context, id: string, photos: readonly OnSheet[]): PhotosBlock {
@@ -60,7 +66,7 @@ function sheet(context: Context, id: string, photos: readonly OnSheet[]): Photos
       photo: photo.id,
       caption: rich(
         photo.entry === undefined ? undefined : strong(`${upperFirst(photo.entry.shows)}. `),
-        upperFirst([whenTaken(photo), ...fate(context, photo)].join(', ')),
+        upperFirst([timeWords(photo), ...fate(context, photo)].join(', ')),
       ),
       original: { name: photo.name, path: `originals/${photo.name}` },
     })),
@@ -70,23 +76,21 @@ function sheet(context: Context, id: string, photos: readonly OnSheet[]): Photos
 const anchorOfUnnamed = ({ unnamed }: Context, photo: PhotoOnDisk): string =>
   `photo-unnamed-${unnamed.findIndex((one) => one.id === photo.id) + 1}`;
 
-function whenTaken(photo: OnSheet): string {
-  if (photo.taken !== undefined && takenWhen(photo) !== photo.takenAt) return printDate(photo.taken);
-  if (photo.takenAt === undefined) return 'no time';
-  return `${isoDate(photo.takenAt.slice(0, 10))}, ${photo.takenAt.slice(11, 16)}`;
+function timeWords(photo: OnSheet): string {
+  const day = whenTaken(photo);
+  if (day === undefined) return 'no time';
+  const words = printDate(day.date);
+  return day.takenAt === undefined ? words : `${words}, ${day.takenAt.slice(11, 16)}`;
 }
 
 /** What becomes of the photo in the other editions. */
 function fate(context: Context, { entry }: OnSheet): string[] {
   if (entry === undefined) return ['named by no fact'];
-  const held = entry['not-before'];
+  const held = heldBack(entry, context.tally.asOf);
   return [
     entry.when === undefined ? '' : entry.when.replace('-', ' '),
     entry.hide.length === 0 ? '' : 'part covered',
-    entry.private ? 'private' : '',
-    entry.private || held === undefined || mayLeaveFile(entry, context.tally.asOf)
-      ? ''
-      : `held until ${printDate(held)}`,
+    held === undefined ? '' : held.why === 'private' ? 'private' : `held until ${printDate(held.until)}`,
     entry.alt === undefined ? 'no alt text' : '',
   ].filter((word) => word !== '');
 }

@@ -1,6 +1,7 @@
 import { type HouseDate, printDate } from '../../facts/date.js';
+import { inTimeOrder } from '../../tally/photo-days.js';
 import { columns } from '../columns.js';
-import { type Context, inTimeOrder, photoAnchor, photoIn } from '../context.js';
+import { type Context, photoAnchor, photoIn } from '../context.js';
 import { holdsPrices } from '../edition-house.js';
 import { markOf } from '../marks.js';
 import type { Block, Section } from '../packet.js';

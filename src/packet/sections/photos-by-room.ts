@@ -1,7 +1,8 @@
 /** Every photo of the edition, small, room by room: what is shown elsewhere beside its story can be found here. */
 import type { House, Photo } from '../../facts/house.js';
 import { nameOf } from '../../facts/place-name.js';
-import { type Context, inTimeOrder, type PhotoOnDisk, photoAnchor, photoIn } from '../context.js';
+import { inTimeOrder } from '../../tally/photo-days.js';
+import { type Context, type PhotoOnDisk, photoAnchor, photoIn } from '../context.js';
 import type { Rich, Section } from '../packet.js';
 import { whenParts } from '../photo-words.js';
 import { rich, strong, upperFirst } from '../rich.js';

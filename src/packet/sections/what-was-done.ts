@@ -1,5 +1,6 @@
 import { type Improvement, toldByThemselves } from '../../tally/improvements.js';
-import { type Context, inTimeOrder, photoAnchor, photoIn, placeName } from '../context.js';
+import { inTimeOrder } from '../../tally/photo-days.js';
+import { type Context, photoAnchor, photoIn, placeName } from '../context.js';
 import { evidenceOf, markOfSeveral } from '../marks.js';
 import type { Block, Section } from '../packet.js';
 import { pairAspect } from '../pair-crop.js';

@@ -10,9 +10,12 @@
   const DRAG_PX = 4;
   const LAID = 'laid';
   const BESIDE = 'beside';
+  /** The half that the style sheet hides. */
+  const UNSEEN = '.laid.only-after .half:first-child, .laid.only-before .half + .half';
   const SAY_BESIDE = 'Put side by side';
   const SAY_LAID = 'Lay one over the other';
 
+  /** Pairs of this page so far: their controls are named by parts that need ids. */
   let count = 0;
 
   class Pair {
@@ -30,6 +33,7 @@
       this.shots = shots;
       this.makeRail();
       this.makeChoice();
+      this.nameControls();
       this.listen();
       this.layOver(true);
       this.show(50);
@@ -40,14 +44,9 @@
       slider.type = 'range';
       slider.min = '0';
       slider.max = '100';
-      slider.step = '1';
+      // Keys still go by a hundredth; a finger that the slider itself follows is not held to hundredths.
+      slider.step = 'any';
       slider.setAttribute('aria-label', 'Line between before, on its left, and after, on its right');
-      const caption = this.figure.querySelector('figcaption');
-      if (caption !== null) {
-        count += 1;
-        caption.id ||= `pair-caption-${count}`;
-        slider.setAttribute('aria-describedby', caption.id);
-      }
       rail.className = 'rail';
       rail.append(part('scale'), slider, part('cursor'));
     }
@@ -56,6 +55,18 @@
       this.choice.type = 'button';
       this.choice.className = 'choice';
       this.shots.append(this.rail, this.choice);
+    }
+
+    /** By what they do and the pair's caption: in a list of a page's controls, each must say whose it is. */
+    private nameControls(): void {
+      const caption = this.figure.querySelector('figcaption');
+      if (caption === null) return;
+      count += 1;
+      caption.id ||= `pair-caption-${count}`;
+      this.slider.id = `pair-slider-${count}`;
+      this.choice.id = `pair-choice-${count}`;
+      for (const control of [this.slider, this.choice])
+        control.setAttribute('aria-labelledby', `${control.id} ${caption.id}`);
     }
 
     private listen(): void {
@@ -117,6 +128,8 @@
       this.figure.classList.toggle(LAID, laid);
       this.figure.classList.toggle(BESIDE, !laid);
       this.choice.textContent = laid ? SAY_BESIDE : SAY_LAID;
+      if (laid) this.keepFocus();
+      else if (document.activeElement === this.slider) this.choice.focus({ preventScroll: true });
     }
 
     private follow(event: PointerEvent): void {
@@ -131,9 +144,16 @@
       this.figure.style.setProperty('--seam', String(Math.round(seam * 100) / 100));
       this.slider.value = String(value);
       this.slider.setAttribute('aria-valuetext', wordsFor(value));
-      // A word above the photo that isn't there would be taken for the other one's.
+      // What isn't seen is not there for the keyboard and for reading aloud either, nor is the word above it.
       this.figure.classList.toggle('only-after', value === 0);
       this.figure.classList.toggle('only-before', value === 100);
+      this.keepFocus();
+    }
+
+    /** The focus would be lost with the photo that is no longer seen: the slider, which brings it back, takes it. */
+    private keepFocus(): void {
+      const unseen = this.figure.querySelector(UNSEEN);
+      if (unseen?.contains(document.activeElement)) this.slider.focus({ preventScroll: true });
     }
   }
 
