@@ -80,7 +80,9 @@ describe('the old folder stays', () => {
       { path: 'photo.jpg', copyOf: path.join(parent, 'no-such.jpg') },
     ];
     // No fault of the place that is written to, so it is not told as one.
-    await expect(replaceFolder(parent, 'house', files, 'out/house')).rejects.toMatchObject({ code: 'ENOENT' });
+    await expect(replaceFolder(parent, 'house', files, 'out/house')).rejects.toMatchObject({
+      code: 'ENOENT',
+    });
     expect(read(parent, 'house', 'buyer', 'index.html')).toBe('old');
     expect(names(parent)).toEqual(['house']);
   });
