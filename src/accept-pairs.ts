@@ -8,17 +8,24 @@ import { checkReferences } from './facts/check-references.js';
 import { valueAt } from './facts/explain-issue.js';
 import type { House } from './facts/house.js';
 import { typedInYaml } from './facts/typed-in-yaml.js';
-import { type Addition, editYaml, lineToType } from './intake/edit-yaml.js';
+import { type Addition, editYaml, lineToType, type Put } from './intake/edit-yaml.js';
 import type { ReadHouse } from './intake/read-house.js';
 import { readYaml } from './intake/yaml.js';
 import { proposeAlt } from './tally/photo-alt.js';
 import type { PairProposal, Slot } from './tally/photo-proposals.js';
 import type { SeenPhoto } from './tally/photo-seen.js';
 
-/** A line of YAML, and where it stands: "under photos:". */
+/** A line of YAML as the file holds it, and where it stands: "under photos:". */
 export interface PlacedLine {
   readonly place: string;
   readonly line: string;
+}
+
+/** What a photo may show, in words. */
+export interface Sentence {
+  /** Id of the photo. */
+  readonly id: string;
+  readonly alt: string;
 }
 
 export interface WrittenFile {
@@ -27,20 +34,34 @@ export interface WrittenFile {
   /** Where what was there lies now. */
   readonly copy: string;
   readonly added: readonly PlacedLine[];
+  /** Photos were entered with their proposed sentence as a comment. */
+  readonly remarked: boolean;
 }
 
 export interface Accepted {
   readonly written: readonly WrittenFile[];
   /** Where nothing could be written: what to type by hand, and where. */
   readonly byHand: readonly PlacedLine[];
+  /** Sentences for new entries in brackets, where no comment could hold them. */
+  readonly sentences: readonly Sentence[];
   readonly diagnostics: readonly Diagnostic[];
+}
+
+/** A word that goes into a file. */
+interface Planned {
+  readonly addition: Addition;
+  readonly place: string;
+  /** Proposed for the photo that is entered. */
+  readonly alt?: string;
 }
 
 /** What goes into one file. */
 interface FileEdit {
   readonly name: string;
-  readonly additions: { readonly addition: Addition; readonly place: string }[];
+  readonly additions: Planned[];
 }
+
+const NOTHING: Accepted = { written: [], byHand: [], sentences: [], diagnostics: [] };
 
 /** Words of a piece of work that its photos stand behind, where they are there. */
 const BEHIND = ['id', 'what', 'did', 'how', 'where', 'why', 'started', 'done', 'by', 'permit'];
@@ -54,7 +75,7 @@ export async function acceptPairs(
   photos: readonly SeenPhoto[],
 ): Promise<Accepted> {
   const house = read.found?.house;
-  if (house === undefined || pairs.length === 0) return { written: [], byHand: [], diagnostics: [] };
+  if (house === undefined || pairs.length === 0) return NOTHING;
   const planned = plan(house, read, pairs, photos);
   const made = [];
   for (const edit of planned) {
@@ -63,13 +84,13 @@ export async function acceptPairs(
     const text = was === undefined ? undefined : decoded(was);
     // Positions in the list of work hold only for the text they were read from.
     if (was === undefined || text === undefined || !isAsRead(text, read))
-      return refuse(file, `${file} was changed by another program while this one was at work`, planned);
+      return { ...NOTHING, diagnostics: [changed(file)] };
     const edited = editYaml(
       text,
       edit.additions.map(({ addition }) => addition),
     );
     if (!edited.ok) return refuse(file, `${file} ${edited.why}`, planned);
-    made.push({ edit, file, was, text: edited.text });
+    made.push({ edit, file, was, text: edited.text, put: edited.put });
   }
   const trouble = newError(
     read,
@@ -78,19 +99,22 @@ export async function acceptPairs(
   if (trouble !== undefined)
     return refuse(shown, `with these pairs the facts would have a mistake (${trouble})`, planned);
   const written: WrittenFile[] = [];
-  for (const { edit, file, was, text } of made) {
+  const sentences: Sentence[] = [];
+  for (const { edit, file, was, text, put } of made) {
     const done = await replaceFile(folder, edit.name, was, new TextEncoder().encode(text), {
       shown: file,
       reason: 'before-photos',
     });
-    if (!done.ok) return { written, byHand: [], diagnostics: [done.diagnostic] };
+    if (!done.ok) return { ...NOTHING, written, sentences, diagnostics: [done.diagnostic] };
     written.push({
       file,
       copy: path.posix.join(shown, done.copy),
-      added: linesOf(edit),
+      added: linesAsWritten(edit, put),
+      remarked: put.some(({ remarked }) => remarked),
     });
+    sentences.push(...sentencesOf(edit.additions.filter((_, n) => put[n]?.remarked === false)));
   }
-  return { written, byHand: [], diagnostics: [] };
+  return { ...NOTHING, written, sentences };
 }
 
 function decoded(bytes: Uint8Array): string | undefined {
@@ -119,7 +143,7 @@ function plan(
   const entries: FileEdit = { name: hasPhotos ? fileOf(read, 'photos') : workFile, additions: [] };
   const links: FileEdit = entries.name === workFile ? entries : { name: workFile, additions: [] };
   const taken = idsOfPapers(read.spec);
-  const work: FileEdit['additions'] = [];
+  const work: Planned[] = [];
   for (const pair of pairs) {
     const ids: Partial<Record<Slot, string>> = {};
     for (const slot of ['before', 'after'] as const) {
@@ -153,7 +177,7 @@ function linksFor(
   read: ReadHouse,
   { index, item }: PairProposal,
   ids: Partial<Record<Slot, string>>,
-): FileEdit['additions'] {
+): Planned[] {
   // Positions of what was written: an item that failed its check is in the file all the same.
   const [, position = index] = read.writtenPath(['work', index]);
   const at = ['work', position];
@@ -167,6 +191,7 @@ function linksFor(
       into: [...at, 'photos'],
       word,
       value: id,
+      form: 'lines',
       ...(word === 'before' ? { first: true as const } : {}),
     },
     place: `in the photos: of ${item.id} under work:`,
@@ -185,7 +210,7 @@ function entryFor(
   photo: SeenPhoto,
   id: string,
   photos: readonly SeenPhoto[],
-): FileEdit['additions'][number] {
+): Planned {
   const [where, ...more] = item.where;
   const inOnePlace = where !== undefined && more.length === 0 ? where : undefined;
   const value = {
@@ -202,7 +227,7 @@ function entryFor(
     form: 'lines',
     remark: `alt: ${typedInYaml(alt)}  # a proposal; look at the picture, correct the sentence and take the first # away`,
   };
-  return { addition, place: 'under photos:' };
+  return { addition, place: 'under photos:', alt };
 }
 
 const stemOf = (name: string): string => path.posix.parse(name).name;
@@ -254,12 +279,19 @@ function errorsOf(spec: Readonly<Record<string, unknown>>): { message: string; k
     .map(({ message, path: at }) => ({ message, key: JSON.stringify([at, message]) }));
 }
 
-const linesOf = ({ additions }: FileEdit): PlacedLine[] =>
+const linesAsWritten = ({ additions }: FileEdit, put: readonly Put[]): PlacedLine[] =>
+  additions.flatMap(({ place }, n) => (put[n]?.lines ?? []).map((line) => ({ place, line })));
+
+const linesToType = ({ additions }: FileEdit): PlacedLine[] =>
   additions.map(({ addition, place }) => ({ place, line: lineToType(addition) }));
 
+const sentencesOf = (additions: readonly Planned[]): Sentence[] =>
+  additions.flatMap(({ addition, alt }) => (alt === undefined ? [] : [{ id: addition.word, alt }]));
+
 const refuse = (file: string, why: string, edits: readonly FileEdit[]): Accepted => ({
-  written: [],
-  byHand: edits.flatMap(linesOf),
+  ...NOTHING,
+  byHand: edits.flatMap(linesToType),
+  sentences: edits.flatMap(({ additions }) => sentencesOf(additions)),
   diagnostics: [
     {
       code: 'archive.facts',
@@ -269,4 +301,13 @@ const refuse = (file: string, why: string, edits: readonly FileEdit[]): Accepted
       hints: ['mend it, then type the same command again', 'type the lines below by hand'],
     },
   ],
+});
+
+/** Nothing is to be mended, and lines for what the file was may not fit what it is. */
+const changed = (file: string): Diagnostic => ({
+  code: 'archive.facts',
+  severity: 'error',
+  file,
+  message: `${file} was changed by another program while this one was at work, so nothing was written`,
+  hints: ['type the same command again'],
 });

@@ -1,11 +1,13 @@
 /** `sillplate photos`: which photos there are, what they may be of, and pairs to accept into the facts. */
 import path from 'node:path';
-import { type Accepted, acceptPairs, type PlacedLine } from './accept-pairs.js';
+import { type Accepted, acceptPairs, type PlacedLine, type Sentence } from './accept-pairs.js';
 import { asWritten } from './as-written.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { type Located, locate, printReport, visible } from './diagnostics/report.js';
+import { valueAt } from './facts/explain-issue.js';
 import type { House } from './facts/house.js';
 import { nearestWord } from './facts/nearest-word.js';
+import { typedInYaml } from './facts/typed-in-yaml.js';
 import { findHouses, type HouseFolder } from './find-houses.js';
 import { camerasOf } from './house-photos.js';
 import { type HouseOnDisk, type ReadHouse, readHouse } from './intake/read-house.js';
@@ -34,16 +36,24 @@ export async function photosCommand(
   const lost = locate(diagnostics, { find: () => undefined });
   if (options.accept !== undefined && lost.length === 0 && houses.length !== 1)
     return usage(severalHouses(houses, options.accept), terminal);
-  const looked = await lookAll(houses, options, terminal);
+  let looked = await lookAll(houses, options, terminal);
   const [only] = looked;
   let accepted: AcceptedHere | undefined;
   if (options.accept !== undefined && only?.listed !== undefined) {
     const chosen = choose(only.listed, options.accept);
+    const hiding = hidingWork(only, only.listed.house, options.accept);
+    if (hiding.length > 0 && ('code' in chosen || (isAll(options.accept) && chosen.pairs.length === 0))) {
+      // It may well be there: the mistake is what is to be told.
+      terminal.error(printReport([...hiding, ...alone(unreadWork(options.accept))], 'text', terminal.colour));
+      return 1;
+    }
     if ('code' in chosen) return usage(chosen, terminal);
     accepted = {
       ...(await acceptPairs(only.folder, only.shown, only.read, chosen.pairs, only.photos)),
       told: chosen.told,
     };
+    // What was written may have mended a mistake, and a photo that is named now is looked at more closely.
+    if (accepted.written.length > 0) looked = await lookAll([only], options, terminal);
   }
   const all = [
     ...lost,
@@ -136,7 +146,7 @@ interface Chosen {
 
 function choose({ typed, house, proposals }: ListedHouse, accept: readonly string[]): Chosen | Diagnostic {
   const { pairs } = proposals;
-  if (accept.length === 1 && accept[0] === 'all')
+  if (isAll(accept))
     return { pairs, told: pairs.length === 0 ? ['nothing is proposed, so nothing was written'] : [] };
   const unknown = accept.find((id) => !house.work.some((item) => item.id === id));
   if (unknown !== undefined) return unknownWork(unknown, typed, house, pairs);
@@ -146,6 +156,31 @@ function choose({ typed, house, proposals }: ListedHouse, accept: readonly strin
     told: wanted.filter((id) => !pairs.some(({ item }) => item.id === id)).map((id) => nothingFor(house, id)),
   };
 }
+
+const isAll = (accept: readonly string[]): boolean => accept.length === 1 && accept[0] === 'all';
+
+/** Mistakes that keep the wanted work from being known: its own, and those of the list or file that it may stand in. */
+function hidingWork({ located, read }: LookedAt, house: House, accept: readonly string[]): Located[] {
+  const list = valueAt(read.spec, ['work']);
+  const isHidden = (position: string | number | undefined): boolean => {
+    const id = String(valueAt(list, [position ?? -1, 'id']));
+    return isAll(accept) || (accept.includes(id) && !house.work.some((item) => item.id === id));
+  };
+  return located.filter(({ diagnostic: { code, severity, path: at = [] } }) => {
+    if (severity !== 'error') return false;
+    if (at[0] === undefined) return code.startsWith('intake.');
+    return at[0] === 'work' && (at.length === 1 || isHidden(at[1]));
+  });
+}
+
+const unreadWork = (accept: readonly string[]): Diagnostic => ({
+  code: 'archive.facts',
+  severity: 'error',
+  message: isAll(accept)
+    ? 'no pair fits what could be read of work:, so nothing was written'
+    : `${accept.map((id) => `“${id}”`).join(', ')} could not be found in what could be read of work:, so nothing was written`,
+  hints: ['mend the mistake above, then type the same command again'],
+});
 
 function nothingFor(house: House, id: string): string {
   const { before, after } = house.work.find((item) => item.id === id)?.photos ?? {};
@@ -183,9 +218,11 @@ function severalHouses(houses: readonly HouseFolder[], accept: readonly string[]
 
 /** What was typed can't be followed. */
 function usage(diagnostic: Diagnostic, terminal: Terminal): number {
-  terminal.error(printReport(locate([diagnostic], { find: () => undefined }), 'text', terminal.colour));
+  terminal.error(printReport(alone(diagnostic), 'text', terminal.colour));
   return 2;
 }
+
+const alone = (diagnostic: Diagnostic): Located[] => locate([diagnostic], { find: () => undefined });
 
 // ------------------------------------------------------------------ telling
 
@@ -218,7 +255,7 @@ function asText(
 }
 
 function acceptedText(
-  { written, byHand, diagnostics, told }: AcceptedHere,
+  { written, byHand, sentences, diagnostics, told }: AcceptedHere,
   typed: string,
   colour: boolean,
 ): string {
@@ -232,12 +269,28 @@ function acceptedText(
       : [printReport(locate(diagnostics, { find: () => undefined }), 'text', colour)];
   const lines = byHand.length === 0 ? [] : [`To be typed by hand:\n${placedText(byHand)}`];
   const rest = told.length === 0 ? [] : [told.map((line) => `${visible(line)}\n`).join('')];
-  const entered = written.some(({ added }) => added.some(({ place }) => place === 'under photos:'));
-  const words = entered
-    ? 'A photo without words is left out: look at each picture, correct its line  # alt:  and take the first # away.\n'
-    : '';
-  const next = written.length === 0 ? [] : [`${words}Then:  sillplate check ${typed}\n`];
-  return [...files, ...report, ...lines, ...rest, ...next].join('\n');
+  const words = wordsText(
+    written.some(({ remarked }) => remarked),
+    sentences,
+  );
+  const next = written.length === 0 ? [] : [`Then:  sillplate check ${typed}\n`];
+  return [...files, ...report, ...lines, ...rest, ...words, ...next].join('\n');
+}
+
+/** What is to be done so that new photos are shown. */
+function wordsText(remarked: boolean, sentences: readonly Sentence[]): string[] {
+  const look = 'A photo without words is left out: look at each picture, correct its';
+  const proposed = sentences.map(
+    ({ id, alt }) => `  ${visible(id)}\n    alt: ${visible(typedInYaml(alt, true))}\n`,
+  );
+  return [
+    ...(remarked ? [`${look} line  # alt:  and take the first # away.\n`] : []),
+    ...(proposed.length === 0
+      ? []
+      : [
+          `${look} sentence and write it into the brackets of its entry, behind a comma:\n${proposed.join('')}`,
+        ]),
+  ];
 }
 
 /** Lines below the places they stand at; each place said once. */
@@ -271,7 +324,12 @@ function asJson(
     ]),
     ...(accepted === undefined
       ? {}
-      : { written: accepted.written, byHand: accepted.byHand, told: accepted.told }),
+      : {
+          written: accepted.written.map(({ file, copy, added }) => ({ file, copy, added })),
+          byHand: accepted.byHand,
+          sentences: accepted.sentences,
+          told: accepted.told,
+        }),
   };
   return `${JSON.stringify(record, null, 2)}\n`;
 }

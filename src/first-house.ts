@@ -33,9 +33,10 @@ house:
   ${answers.bought === undefined ? '# bought: 2026-02-17' : `bought: ${answers.bought}`}
   # lot: 0.21 acre
 
-# Who was hired. \`by: ridge-plumbing\` elsewhere names one of them.
-people: []
-# - { id: ridge-plumbing, name: Ridge Street Plumbing, trade: plumber, licence: OH-PL-00000 }
+# Who was hired. \`by: ridge-plumbing\` elsewhere names one of them. To begin such a list, take the # and the blank behind
+# it away from the word and from the line below; likewise farther down.
+# people:
+#   - { id: ridge-plumbing, name: Ridge Street Plumbing, trade: plumber, licence: OH-PL-00000 }
 
 # measured: { by: owner, date: 2026-06-14, method: ansi-z765-2021 }
 # record: { area: "1,410 sq ft", source: county card }
@@ -57,31 +58,31 @@ rooms:
       # - { on: floor, what: vinyl plank, plank: 7" x 48", colour: ash, lot: "A2219", done: 2026-04, by: owner }
       # - { on: walls, what: paint, colour: oat, code: "X-104", base: white base, sheen: eggshell, done: 2026-05, by: owner }
 
-systems: []
-# - id: water-heater
-#   is: water heater, tank, electric
-#   made: 2026-01
-#   installed: 2026-04-11
-#   by: ridge-plumbing
+# systems:
+#   - id: water-heater
+#     is: water heater, tank, electric
+#     made: 2026-01
+#     installed: 2026-04-11
+#     by: ridge-plumbing
 
 # What was done.
-work: []
-# - { id: cellar-rail, what: "handrail, cellar stair", did: new, done: 2026-05-12, by: owner, safety: yes }
+# work:
+#   - { id: cellar-rail, what: "handrail, cellar stair", did: new, done: 2026-05-12, by: owner, safety: yes }
 
 # Known and not mended, said plainly.
-conditions: []
-# - { what: garage door opener does not run, since: as bought }
+# conditions:
+#   - { what: garage door opener does not run, since: as bought }
 
 # Papers in documents/, by id. Facts name them under evidence.
-documents: []
-# - { id: county-card, what: county property card, kind: record, date: 2026-02-17 }
+# documents:
+#   - { id: county-card, what: county property card, kind: record, date: 2026-02-17 }
 
 # Photos in photos/, by file name without its ending.
-photos: {}
-# IMG_0412: { shows: kitchen, when: before, where: kitchen, alt: Dark cabinets and a worn floor. }
+# photos:
+#   IMG_0412: { shows: kitchen, when: before, where: kitchen, alt: Dark cabinets and a worn floor. }
 
 # Questions buyers ask, answered once.
-answers: []
-# - { ask: Has water ever come in?, answer: not known }
+# answers:
+#   - { ask: Has water ever come in?, answer: not known }
 `;
 }

@@ -48,11 +48,21 @@ function counts({ name, proposals }: ListedHouse): string {
 /** One row: its time, its name, its stage, what it shows, and what else there is to know. */
 type Row = readonly string[];
 
+/** A row, and lines that stand farther in below it. */
+interface ListedRow {
+  readonly row: Row;
+  readonly below: readonly string[];
+}
+
 const MOST_ROWS = 3;
 const NAME_COLUMNS = 28;
+/** Photos of one day that no fact names: up to so many, all names are said, since they are what one types. */
+const MOST_NAMES = 60;
+/** Of a line of names, without its indentation. */
+const LINE_COLUMNS = 80;
 
 /** By day; many photos of one day that no fact names share a row. */
-function inOrder({ house, proposals }: ListedHouse): string {
+function inOrder({ typed, house, proposals }: ListedHouse): string {
   const days = new Map<string, SeenPhoto[]>();
   for (const photo of proposals.inOrder) {
     const known = dayOfSeen(house, photo);
@@ -60,24 +70,58 @@ function inOrder({ house, proposals }: ListedHouse): string {
     days.set(day, [...(days.get(day) ?? []), photo]);
   }
   const rows = [...days].map(([day, photos]) => ({ day, rows: dayRows(house, proposals, photos) }));
-  const widths = widthsOf(rows.flatMap((one) => one.rows));
+  const widths = widthsOf(rows.flatMap((one) => one.rows.map(({ row }) => row)));
   const lines = rows.flatMap((one) => [
     `  ${one.day}`,
-    ...one.rows.map((row) => `    ${lineUp(row, widths)}`),
+    ...one.rows.flatMap(({ row, below }) => [
+      `    ${lineUp(row, widths)}`,
+      ...below.map((line) => `        ${line}`),
+    ]),
   ]);
-  return `In the order they were taken; the times are the camera’s:\n${lines.join('\n')}\n`;
+  const cut = [...days.values()].some((photos) => unnamedOf(photos).length > MOST_NAMES);
+  const rest = cut ? `To see all names:  sillplate photos ${typed} --format json\n` : '';
+  return `In the order they were taken; the times are the camera’s:\n${lines.join('\n')}\n${rest}`;
 }
 
-function dayRows(house: House, proposals: PhotoProposals, photos: readonly SeenPhoto[]): Row[] {
-  const unnamed = photos.filter(({ id }) => id === undefined);
+const unnamedOf = (photos: readonly SeenPhoto[]): SeenPhoto[] => photos.filter(({ id }) => id === undefined);
+
+function dayRows(house: House, proposals: PhotoProposals, photos: readonly SeenPhoto[]): ListedRow[] {
+  const unnamed = unnamedOf(photos);
   const together = unnamed.length > MOST_ROWS;
-  return photos.flatMap((photo): Row[] => {
-    if (photo.id !== undefined || !together) return [rowOf(house, proposals, photo)];
-    if (photo !== unnamed[0]) return [];
-    const last = unnamed.at(-1) ?? photo;
-    const names = `${shortName(photo.name)} to ${shortName(last.name)}`;
-    return [[span(photo, last), `${unnamed.length} that no fact names: ${names}`]];
+  return photos.flatMap((photo): ListedRow[] => {
+    if (photo.id !== undefined || !together)
+      return [{ row: rowOf(house, proposals, photo), below: wholeName(photo) }];
+    return photo === unnamed[0] ? [groupOf(unnamed, photo)] : [];
   });
+}
+
+function groupOf(unnamed: readonly SeenPhoto[], first: SeenPhoto): ListedRow {
+  const last = unnamed.at(-1) ?? first;
+  const count = `${unnamed.length} that no fact names:`;
+  if (unnamed.length > MOST_NAMES)
+    return {
+      row: [span(first, last), `${count} ${shortName(first.name)} to ${shortName(last.name)}`],
+      below: [],
+    };
+  return { row: [span(first, last), count], below: inLines(unnamed.map(({ name }) => visible(name))) };
+}
+
+/** A name that its row cuts short, where it is the only word for the photo. */
+function wholeName({ id, name }: SeenPhoto): string[] {
+  const whole = visible(name);
+  return id !== undefined || shortName(name) === whole ? [] : [`its whole name: ${whole}`];
+}
+
+/** Names hold blanks and commas, so a dot stands between them. */
+function inLines(names: readonly string[]): string[] {
+  const lines: string[] = [];
+  for (const name of names) {
+    const line = lines.at(-1);
+    const longer = line === undefined ? name : `${line} · ${name}`;
+    if (line === undefined || columnsOf(longer) > LINE_COLUMNS) lines.push(name);
+    else lines[lines.length - 1] = longer;
+  }
+  return lines;
 }
 
 function span(first: SeenPhoto, last: SeenPhoto): string {

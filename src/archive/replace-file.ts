@@ -117,7 +117,7 @@ const changed = (shown: string): ReplacedFile =>
   refuse(
     shown,
     'was changed by another program while this one was at work, and is left as it is',
-    'save it in your editor, then type the same command again',
+    'type the same command again',
   );
 
 const refuse = (shown: string, what: string, hint: string): ReplacedFile => ({

@@ -2,8 +2,9 @@
  * Writes words into a YAML text without touching anything else of it.
  *
  * Takes a text and what to add. Gives the text with it, in which every character of the old one still stands in its
- * order: comments, blank lines, indentation, line ends. What was made is read again and must hold the old facts and
- * the added ones, and nothing else; otherwise it is refused. Start reading at `editYaml`.
+ * order: comments, blank lines, indentation, line ends. Only the two braces of an empty `{}` are taken away, where
+ * lines are to stand below its word. What was made is read again and must hold the old facts and the added ones, and
+ * nothing else; otherwise it is refused. Start reading at `editYaml`.
  */
 import type { FactPath } from '../diagnostics/fact-path.js';
 import { typedInYaml } from '../facts/typed-in-yaml.js';
@@ -23,14 +24,23 @@ export interface Addition {
   readonly behind?: readonly string[];
   /** It goes to the beginning; behind the first word where a comment stands above that one. */
   readonly first?: true;
-  /** How a group is written where its own group has a word a line. Left out: in brackets. */
+  /** Where its own group has a word a line or nothing yet: its words stand on lines. Left out: in brackets. */
   readonly form?: 'lines';
   /** A line of comment at the end of a group in lines, without its sign. */
   readonly remark?: string;
 }
 
+/** How an addition stands in the text. */
+export interface Put {
+  /** Its lines, with the blanks by which the later ones stand in farther than the first; or its part of the brackets. */
+  readonly lines: readonly string[];
+  /** Its remark is among them; brackets hold none. */
+  readonly remarked: boolean;
+}
+
 export type Edited =
-  | { readonly ok: true; readonly text: string }
+  /** `put` is in the order of the additions. */
+  | { readonly ok: true; readonly text: string; readonly put: readonly Put[] }
   /** `why` as the end of a sentence that begins with the file's name. */
   | { readonly ok: false; readonly why: string };
 
@@ -45,16 +55,19 @@ export function editYaml(text: string, additions: readonly Addition[]): Edited {
     if (!enter(wanted, addition))
       return { ok: false, why: `has “${addition.word}” in that place already, and nothing is written over` };
   const made = addAll(now, additions);
-  if (made !== undefined && reads(made, wanted)) return { ok: true, text: mark + made };
+  if (made !== undefined && reads(made.text, wanted))
+    return { ok: true, text: mark + made.text, put: additions.flatMap((one) => made.put.get(one) ?? []) };
   // One by one, so that each addition may try its other places.
   let data: Readonly<Record<string, unknown>> = old.data;
+  const put: Put[] = [];
   for (const addition of additions) {
     const next = addOne(now, data, addition);
     if (next === undefined) return { ok: false, why: 'is written in a way that this can’t write into' };
     now = next.text;
     data = next.data;
+    put.push(next.put);
   }
-  return { ok: true, text: mark + now };
+  return { ok: true, text: mark + now, put };
 }
 
 /** An addition as one line, to be typed by hand below the words that `into` names. */
@@ -64,13 +77,26 @@ export const lineToType = ({ word, value }: Addition): string => wordAndValue(wo
 interface Splice {
   readonly at: number;
   readonly text: string;
+  /** A brace stands there, and goes. */
+  readonly takesBrace?: true;
 }
+
+/** One place for an addition. */
+interface Way extends Put {
+  readonly splices: readonly Splice[];
+}
+
+const putOf = ({ lines, remarked }: Way): Put => ({ lines, remarked });
 
 /**
  * All of them, each in its best place, with one look at the text for many. What an earlier one must be there for waits
  * for the next look. Undefined where one of them has no place.
  */
-function addAll(text: string, additions: readonly Addition[]): string | undefined {
+function addAll(
+  text: string,
+  additions: readonly Addition[],
+): { readonly text: string; readonly put: ReadonlyMap<Addition, Put> } | undefined {
+  const put = new Map<Addition, Put>();
   let now = text;
   let rest = additions;
   while (rest.length > 0) {
@@ -78,16 +104,18 @@ function addAll(text: string, additions: readonly Addition[]): string | undefine
     if (tree === undefined) return undefined;
     const round = firstRound(now, tree, rest);
     if (round.splices.length === 0) return undefined;
+    for (const [addition, way] of round.put) put.set(addition, way);
     now = applySplices(now, round.splices);
     rest = round.rest;
   }
-  return now;
+  return { text: now, put };
 }
 
 /** As many additions as can be put in without looking at the text in between, and those that can't. */
 function firstRound(text: string, tree: YamlNode, additions: readonly Addition[]) {
   const splices: Splice[] = [];
   const rest: Addition[] = [];
+  const put = new Map<Addition, Put>();
   /** Groups that are done for this round: a comma or a bracket more changes where the next word goes. */
   const closed = new Set<string>();
   /** The group that a spot is used for. */
@@ -95,18 +123,19 @@ function firstRound(text: string, tree: YamlNode, additions: readonly Addition[]
   for (const addition of additions) {
     const group = JSON.stringify(addition.into);
     const way = closed.has(group) ? undefined : ways(text, tree, addition)[0];
-    if (way === undefined || way.some(({ at }) => (users.get(at) ?? group) !== group)) {
+    if (way === undefined || way.splices.some(({ at }) => (users.get(at) ?? group) !== group)) {
       // Those of one group stay in their order.
       closed.add(group);
       rest.push(addition);
       continue;
     }
-    splices.push(...way);
-    for (const { at } of way) users.set(at, group);
+    splices.push(...way.splices);
+    put.set(addition, putOf(way));
+    for (const { at } of way.splices) users.set(at, group);
     const node = nodeAt(tree, addition.into);
     if (node === undefined || node.inBrackets || node.empty || addition.first) closed.add(group);
   }
-  return { splices: splices.sort((a, b) => a.at - b.at), rest };
+  return { splices: splices.sort((a, b) => a.at - b.at), rest, put };
 }
 
 /** Undefined where none of its places reads back right. */
@@ -114,14 +143,16 @@ function addOne(
   text: string,
   old: Readonly<Record<string, unknown>>,
   addition: Addition,
-): { readonly text: string; readonly data: Readonly<Record<string, unknown>> } | undefined {
+):
+  | { readonly text: string; readonly data: Readonly<Record<string, unknown>>; readonly put: Put }
+  | undefined {
   const tree = yamlTree(text);
   const data = structuredClone(old) as Record<string, unknown>;
   if (tree === undefined || !enter(data, addition)) return undefined;
   const made = ways(text, tree, addition)
-    .map((splices) => applySplices(text, splices))
-    .find((one) => reads(one, data));
-  return made === undefined ? undefined : { text: made, data };
+    .map((way) => ({ text: applySplices(text, way.splices), data, put: putOf(way) }))
+    .find((one) => reads(one.text, data));
+  return made;
 }
 
 function reads(text: string, wanted: Readonly<Record<string, unknown>>): boolean {
@@ -152,33 +183,30 @@ function enter(root: Record<string, unknown>, { into, word, value }: Addition): 
 }
 
 /** Places to put it, the best first; the first one that reads back right is taken. */
-function ways(text: string, root: YamlNode, addition: Addition): Splice[][] {
+function ways(text: string, root: YamlNode, addition: Addition): Way[] {
   const { into } = addition;
   const group = nodeAt(root, into);
   if (group === undefined) return [];
   if (group.empty) return intoEmpty(text, root, addition);
   if (group.kind !== 'group') return [];
-  if (group.inBrackets) return [intoBrackets(text, group, addition)];
+  if (group.inBrackets)
+    return [...insteadOfBraces(text, root, group, addition), intoBrackets(text, group, addition)];
   const [head] = group.words;
   if (head === undefined) return [];
   const indent = indentOf(text, head.start);
   if (indent === undefined) return [];
-  const lines = written(addition, indent, stepOf(text, group));
-  if (goesFirst(text, group, addition))
-    return [
-      [
-        {
-          at: head.start,
-          text: lines.map((line) => `${line.trimStart()}${newLine(text)}${indent}`).join(''),
-        },
-      ],
-    ];
-  if (into.length === 0) return [atTheEnd(text, lines)];
+  const put = written(addition, stepOf(text, group));
+  const lines = put.lines.map((line) => indent + line);
+  if (goesFirst(text, group, addition)) {
+    const above = put.lines.map((line) => `${line}${newLine(text)}${indent}`).join('');
+    return [{ ...put, splices: [{ at: head.start, text: above }] }];
+  }
+  if (into.length === 0) return [{ ...put, splices: atTheEnd(text, lines) }];
   const behind = addition.first === true ? [head.word] : (addition.behind ?? []);
   const preferred = group.words.filter(({ word }) => behind.includes(word)).at(-1);
   return [...(preferred === undefined ? [] : [preferred]), ...[...group.words].reverse()].flatMap((word) => {
     const at = lineBehind(text, word, indent.length);
-    return at === undefined ? [] : [[{ at, text: lines.map((line) => newLine(text) + line).join('') }]];
+    return at === undefined ? [] : [{ ...put, splices: [below(text, at, lines)] }];
   });
 }
 
@@ -191,23 +219,52 @@ function goesFirst(text: string, { words: [head] }: YamlNode, { first }: Additio
 }
 
 /** Behind a word that has no value yet. */
-function intoEmpty(text: string, root: YamlNode, addition: Addition): Splice[][] {
-  const { into } = addition;
-  const holder = nodeAt(root, into.slice(0, -1));
-  const word = holder?.words.find((one) => one.word === into.at(-1));
-  if (holder === undefined || word === undefined) return [];
-  const brackets = [{ at: word.colonEnd, text: ` { ${wordAndValue(addition.word, addition.value, true)} }` }];
-  const indent = indentOf(text, word.start);
-  const at = lineBehind(text, word, indent?.length ?? 0);
-  if (holder.inBrackets || indent === undefined || at === undefined || addition.form !== 'lines')
-    return [brackets];
-  const step = '  ';
-  const lines = written(addition, indent + step, step);
-  return [[{ at, text: lines.map((line) => newLine(text) + line).join('') }], brackets];
+function intoEmpty(text: string, root: YamlNode, addition: Addition): Way[] {
+  const word = wordAt(root, addition.into);
+  if (word === undefined) return [];
+  const typed = wordAndValue(addition.word, addition.value, true);
+  const splices = [{ at: word.colonEnd, text: ` { ${typed} }` }];
+  return [...linesBelow(text, root, word, addition), { lines: [typed], remarked: false, splices }];
 }
 
-function intoBrackets(text: string, group: YamlNode, addition: Addition): Splice[] {
+/** `{}` behind a word makes room for lines below it. A comment behind or between the braces stays. */
+function insteadOfBraces(text: string, root: YamlNode, group: YamlNode, addition: Addition): Way[] {
+  const word = wordAt(root, addition.into);
+  if (word === undefined || group.words.length > 0) return [];
+  const braces = [group.start, group.end - 1].map((at): Splice => ({ at, text: '', takesBrace: true }));
+  return linesBelow(text, root, word, addition).map((way) => ({
+    ...way,
+    splices: [...braces, ...way.splices],
+  }));
+}
+
+const wordAt = (root: YamlNode, path: FactPath): YamlWord | undefined =>
+  nodeAt(root, path.slice(0, -1))?.words.find(({ word }) => word === path.at(-1));
+
+/** On lines below a word that holds nothing yet; no way where lines are not wanted or can't stand. */
+function linesBelow(text: string, root: YamlNode, word: YamlWord, addition: Addition): Way[] {
+  const indent = indentOf(text, word.start);
+  const at = lineBehind(text, word, indent?.length ?? 0);
+  const holder = nodeAt(root, addition.into.slice(0, -1));
+  if (holder?.inBrackets !== false || indent === undefined || at === undefined || addition.form !== 'lines')
+    return [];
+  const step = '  ';
+  const put = written(addition, step);
+  const lines = put.lines.map((line) => indent + step + line);
+  return [{ ...put, splices: [below(text, at, lines)] }];
+}
+
+const below = (text: string, at: number, lines: readonly string[]): Splice => ({
+  at,
+  text: lines.map((line) => newLine(text) + line).join(''),
+});
+
+function intoBrackets(text: string, group: YamlNode, addition: Addition): Way {
   const typed = wordAndValue(addition.word, addition.value, true);
+  return { lines: [typed], remarked: false, splices: splicesInBrackets(text, group, addition, typed) };
+}
+
+function splicesInBrackets(text: string, group: YamlNode, addition: Addition, typed: string): Splice[] {
   const [head] = group.words;
   const last = group.words.at(-1);
   if (head === undefined || last === undefined) {
@@ -239,26 +296,16 @@ function atTheEnd(text: string, lines: readonly string[]): Splice[] {
   return [{ at: text.length, text: ended ? `${nl}${block}${nl}` : `${nl}${nl}${block}` }];
 }
 
-function written({ word, value, form, remark }: Addition, indent: string, step: string): string[] {
-  return typeof value === 'string' || value === null || form !== 'lines'
-    ? [`${indent}${wordAndValue(word, value, false)}`]
-    : inLines(word, value, indent, step, remark);
-}
-
-function inLines(
-  word: string,
-  value: Readonly<Record<string, string>>,
-  indent: string,
-  step: string,
-  remark: string | undefined,
-): string[] {
-  return [
-    `${indent}${typedInYaml(word)}:`,
-    ...Object.entries(value).map(
-      ([key, text]) => `${indent}${step}${typedInYaml(key)}: ${typedInYaml(text)}`,
-    ),
-    ...(remark === undefined ? [] : [`${indent}${step}# ${remark}`]),
+/** On lines of its own. */
+function written({ word, value, form, remark }: Addition, step: string): Put {
+  if (typeof value === 'string' || value === null || form !== 'lines')
+    return { lines: [wordAndValue(word, value, false)], remarked: false };
+  const lines = [
+    `${typedInYaml(word)}:`,
+    ...Object.entries(value).map(([key, text]) => `${step}${typedInYaml(key)}: ${typedInYaml(text)}`),
+    ...(remark === undefined ? [] : [`${step}# ${remark}`]),
   ];
+  return { lines, remarked: remark !== undefined };
 }
 
 function wordAndValue(word: string, value: AddedValue, inBrackets: boolean): string {
@@ -314,7 +361,11 @@ const newLine = (text: string): string => /\r?\n/.exec(text)?.[0] ?? '\n';
 
 /** From the last to the first, so that the spots stay right. */
 const applySplices = (text: string, splices: readonly Splice[]): string =>
-  splices.reduceRight((now, { at, text: put }) => now.slice(0, at) + put + now.slice(at), text);
+  splices.reduceRight(
+    (now, { at, text: put, takesBrace }) =>
+      now.slice(0, at) + put + now.slice(takesBrace === true ? at + 1 : at),
+    text,
+  );
 
 /** The same data, whatever the order of words. */
 function same(a: unknown, b: unknown): boolean {

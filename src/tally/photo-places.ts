@@ -8,6 +8,9 @@ import { coarseDistance, farFrom } from './photo-distance.js';
 /** Where `photos-within` is left out. Common practice, no source: a large lot, and a phone that is off by a street. */
 const USUAL_FEET = 1000;
 
+/** The longest that `photos-within` may be: `facts/length.ts` takes no length over it. */
+const MOST_FEET = 100_000;
+
 /** Feet from the other photos beyond which one is probably not of this house. */
 const photosWithinFeet = (house: House): number => {
   const set = house.house['photos-within'];
@@ -36,11 +39,18 @@ export function checkPhotoPlaces(house: House, cameras: Cameras): Diagnostic[] {
       message: `this photo was taken ${words} from the house’s other photos, and is probably not of this house`,
       hints: [
         'take it out of photos: if it shows another house',
-        `if the house’s photos lie that far apart, write under house:  photos-within: ${Math.ceil((coarse * 1.5) / 1000) * 1000}'`,
+        ...withinHint(feet, coarse),
         'if it is of this house all the same, leave it so',
       ],
     };
   });
+}
+
+/** Half as much again as the coarse distance, so that it holds whatever was rounded away; none where no length would do. */
+function withinHint(feet: number, coarse: number): string[] {
+  if (feet > MOST_FEET) return [];
+  const within = Math.min(MOST_FEET, Math.ceil((coarse * 1.5) / 1000) * 1000);
+  return [`if the house’s photos lie that far apart, write under house:  photos-within: ${within}'`];
 }
 
 const spotsOf = (cameras: Cameras): ReadonlyMap<string, Spot> =>

@@ -67,6 +67,7 @@ describe('a file stays as it is', () => {
     const folder = house('changed meanwhile');
     const done = await replaceFile(folder, 'house.yaml', bytes('old'), bytes('new'), WORDS);
     expect(done).toMatchObject({ ok: false, diagnostic: { code: 'archive.facts', file: WORDS.shown } });
+    expect(done.ok ? [] : done.diagnostic.hints).toEqual(['type the same command again']);
     expect(names(folder)).toEqual(['house.yaml']);
     expect(read(folder, 'house.yaml')).toBe('changed meanwhile');
   });

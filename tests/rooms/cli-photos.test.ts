@@ -157,6 +157,33 @@ describe('the list', () => {
     expect(said.split('\n').length).toBeLessThan(30);
   });
 
+  it('tells every name one may need to type, on lines of a screen', async () => {
+    const bytes = await photo();
+    const long = `${'n'.repeat(60)} of the cellar, seen from the door.jpg`;
+    const names = ['😀 bath.jpg', long, ...Array.from({ length: 58 }, (_, n) => `IMG_${300 + n}.jpg`)];
+    const folder = (house: string, list: readonly string[]): string =>
+      houseFolder(house, {
+        'house.yaml': SMALL_HOUSE,
+        ...Object.fromEntries(list.map((name) => [`photos/${name}`, bytes])),
+      });
+    const { said } = await photos(folder('sixty', names));
+    expect(said).toContain('\n      60 that no fact names:\n        IMG_300.jpg · IMG_301.jpg · ');
+    for (const name of names) expect(said).toContain(name);
+    const rows = said.split('\n').filter((line) => line.startsWith('        '));
+    expect(rows.length).toBeGreaterThan(9);
+    for (const row of rows) expect(row.includes(long) || columnsOf(row) <= 88, row).toBe(true);
+    const home = folder('sixty-one', [...names, 'IMG_400.jpg']);
+    const more = await photos(home);
+    expect(more.said).toContain('\n      61 that no fact names: IMG_300.jpg to 😀 bath.jpg\n');
+    expect(more.said).toContain(`\nTo see all names:  sillplate photos ${home} --format json\n`);
+    expect(said).not.toContain('To see all names');
+    const all = await photos(home, '--format', 'json');
+    for (const name of names) expect(all.said).toContain(JSON.stringify(name));
+    // One alone in its row is cut there, and said whole below.
+    const one = await photos(folder('one-long', [long]));
+    expect(one.said).toContain(`\n        its whole name: ${long}\n`);
+  });
+
   it('gives a sentence for each photo without words', async () => {
     const home = made('silent', {
       'house.yaml': `${SMALL_HOUSE}photos:\n  IMG_0001: { shows: kitchen floor, when: before }\n`,
@@ -315,6 +342,100 @@ describe('--accept', () => {
     expect(readdirSync(home).sort()).toEqual(['house.yaml', 'photos']);
   });
 
+  const CORRECT = 'correct its line  # alt:  and take the first # away.\n';
+
+  it('puts lines in place of the braces of an empty photos:, and tells them as they stand there', async () => {
+    const rail = WORK.replace('    by: owner\n', '    by: owner\n    photos: {} # soon\n');
+    const home = made('braces', { 'house.yaml': `${SMALL_HOUSE}${rail}photos: {} # none yet\n# the end\n` });
+    const { said, status } = await photos(home, '--accept', 'cellar-rail');
+    const now = read(home, 'house.yaml');
+    expect(now).toContain(
+      '\nphotos:  # none yet\n  IMG_0005:\n    shows: handrail, cellar stair\n    when: before\n    # alt: Handrail',
+    );
+    expect(now).toContain('    photos:  # soon\n      before: IMG_0005\n      after: Kuche-vorher\n');
+    // What is told stands there, line by line.
+    const told = said.slice(said.indexOf('  under photos:\n')).match(/^ {4}\S?.*$/gm) ?? [];
+    expect(told.length).toBeGreaterThan(8);
+    for (const line of told) expect(now).toContain(`${line.slice(4)}\n`);
+    expect(said).toContain(CORRECT);
+    expect(status).toBe(1);
+    expect(await errorsOf(home)).toHaveLength(1);
+  });
+
+  it('into brackets with entries: gives the sentences, and speaks of no line that is not there', async () => {
+    const home = made('brackets', {
+      'house.yaml': `${SMALL_HOUSE}${WORK}photos: { IMG_0001: { shows: floor, alt: F. } }\n`,
+    });
+    const { said, status } = await photos(home, '--accept', 'cellar-rail');
+    expect(status).toBe(0);
+    expect(read(home, 'house.yaml')).toContain(
+      'photos: { IMG_0001: { shows: floor, alt: F. }, IMG_0005: { shows: "handrail, cellar stair", when: before }, ',
+    );
+    expect(said).toContain('    IMG_0005: { shows: "handrail, cellar stair", when: before }\n');
+    expect(said).not.toContain('# alt:');
+    const sentences = `look at each picture, correct its sentence and write it into the brackets of its entry, behind a comma:
+  IMG_0005
+    alt: "Handrail, cellar stair, before the work."
+  Kuche-vorher
+    alt: "Handrail, cellar stair, after the work."
+`;
+    expect(said).toContain(sentences);
+    // Done as it says, nothing is left out.
+    const file = path.join(home, 'house.yaml');
+    let text = readFileSync(file, 'utf8');
+    for (const [, id, alt] of sentences.matchAll(/^ {2}(\S+)\n {4}(alt: .*)$/gm))
+      text = text.replace(new RegExp(`(${id}: \\{[^}]*?) \\}`), `$1, ${alt} }`);
+    writeFileSync(file, text);
+    const after = await typed(['check', home, ...AS_OF, '--out', path.join(scratch, 'out')]);
+    expect([after.status, after.said.includes('tally.no-alt')]).toEqual([0, false]);
+  });
+
+  it.each(['photos:\n', 'photos: # none yet\n'])(
+    'judges by the facts as they are afterwards: %j was a mistake, and is mended',
+    async (empty) => {
+      const work = WORK.replace(', photos: { before: IMG_0001 }', '');
+      const home = made(empty.includes('#') ? 'mended-remark' : 'mended', {
+        'house.yaml': `${SMALL_HOUSE}${work}${empty}`,
+      });
+      expect(await errorsOf(home)).toHaveLength(1);
+      const { said, status } = await photos(home, '--accept', 'all');
+      expect([status, await errorsOf(home)]).toEqual([0, []]);
+      expect(said).not.toContain('a mistake');
+      expect(said).toContain(CORRECT);
+    },
+  );
+
+  it.each([
+    [
+      'an unclosed bracket',
+      WORK.replace('by: owner, photos: { before: IMG_0001 } }', 'by: owner'),
+      'intake.yaml',
+    ],
+    ['a word of its own', WORK.replace('    did: new', '    did: nwe'), 'facts.choice'],
+  ])('work that %s hides is told with that mistake', async (_name, work, code) => {
+    const home = made(code.replace('.', '-'), { 'house.yaml': SMALL_HOUSE, 'work.yaml': work });
+    for (const accept of ['cellar-rail', ...(code === 'intake.yaml' ? ['all'] : [])]) {
+      const { said, status } = await photos(home, '--accept', accept);
+      expect(status).toBe(1);
+      expect(said).toMatch(new RegExp(`^error ${code}  \\S*work\\.yaml:\\d+`));
+      expect(said).toContain('so nothing was written\n  do: mend the mistake above');
+      expect(said).not.toContain('no item under work: has the id');
+    }
+    expect(read(home, 'work.yaml')).toBe(work);
+  });
+
+  it('a mistake of other work has no say in an id that is mistyped', async () => {
+    const home = made('mistyped', {
+      'house.yaml': `${SMALL_HOUSE}${WORK.replace('    did: new', '    did: nwe')}`,
+    });
+    const { said, status } = await photos(home, '--accept', 'flor');
+    expect([status, said.includes('perhaps  --accept floor'), said.includes('facts.choice')]).toEqual([
+      2,
+      true,
+      false,
+    ]);
+  });
+
   it('a mistake that is there already does not hide the same one elsewhere', async () => {
     // The place is told once, at the work; the entry of the photo would repeat it.
     const home = made('repeated', {
@@ -337,8 +458,10 @@ describe('--accept', () => {
     expect(pairs.map(({ item }) => item.id)).toEqual(['cellar-rail']);
     const swapped = 'work:\n  - { id: other, what: other, did: new }\n';
     writeFileSync(path.join(home, 'work.yaml'), swapped);
-    const { written, diagnostics } = await acceptPairs(home, home, found, pairs, []);
-    expect([written, diagnostics[0]?.code]).toEqual([[], 'archive.facts']);
+    const { written, byHand, diagnostics } = await acceptPairs(home, home, found, pairs, []);
+    expect([written, byHand, diagnostics[0]?.code]).toEqual([[], [], 'archive.facts']);
+    // There is nothing to mend.
+    expect(diagnostics[0]?.hints).toEqual(['type the same command again']);
     expect(read(home, 'work.yaml')).toBe(swapped);
   });
 

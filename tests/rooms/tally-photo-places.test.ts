@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Cameras, Spot } from '../../src/facts/camera.js';
+import { readLength } from '../../src/facts/length.js';
 import { coarseDistance, farFrom, feetBetween } from '../../src/tally/photo-distance.js';
 import { checkPhotoPlaces } from '../../src/tally/photo-places.js';
 import { houseFrom } from './house-from.js';
@@ -50,6 +51,22 @@ describe('a photo far from the others', () => {
     const spots = { a: HOME, b: northOf(40), c: northOf(90), d: northOf(7300) };
     const within = /photos-within: (\d+')/.exec(found(spots)[0]?.hints.join(' ') ?? '')?.[1];
     expect(found(spots, within)).toEqual([]);
+  });
+
+  test('what can’t be written is not proposed: no length is over 100,000 ft', () => {
+    const hintAt = (feet: number) => {
+      const spots = { a: HOME, b: northOf(40), c: northOf(90), d: northOf(feet) };
+      const [one, ...more] = found(spots);
+      expect(more).toEqual([]);
+      expect(one?.hints.at(0)).toContain('take it out of photos:');
+      expect(one?.hints.at(-1)).toContain('leave it so');
+      const within = /photos-within: (\d+')/.exec(one?.hints.join(' ') ?? '')?.[1];
+      if (within !== undefined) expect([readLength(within).ok, found(spots, within)]).toEqual([true, []]);
+      return within;
+    };
+    expect([45_000, 77_000, 99_000].map(hintAt)).toEqual(["72000'", "80000'", "100000'"]);
+    expect([101_000, 475_000, 15_000_000].map(hintAt)).toEqual([undefined, undefined, undefined]);
+    expect([readLength("100000'").ok, readLength("100001'").ok]).toEqual([true, false]);
   });
 
   test('nothing is said of few, of two halves, or of photos without a spot', () => {
