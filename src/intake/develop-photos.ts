@@ -70,11 +70,12 @@ export async function developPhotos(
 ): Promise<Development> {
   const made = new Map<string, DevelopedPhoto | PhotoRemark>();
   let refused: Diagnostic | undefined;
-  const hands = Math.min(availableParallelism(), orders.length);
+  // One more than there are processors: while one photo waits for the disk, another is worked on.
+  const hands = Math.min(availableParallelism() + 1, orders.length);
   const desk: Desk = {
     ...options,
     recipe: digest([options.program, RECIPE]),
-    heic: new HeicDecoder(hands),
+    heic: new HeicDecoder(availableParallelism()),
     budget: new PixelBudget(PIXELS_AT_ONCE),
     underway: new Map(),
   };

@@ -118,7 +118,8 @@ async function thumbnails(base, originals, runs, ours) {
  * @returns {Promise<Row>}
  */
 async function shares(original) {
-  const decode = () => sharp(original).autoOrient().resize(1600).raw().toBuffer({ resolveWithObject: true });
+  const decode = () =>
+    sharp(original).autoOrient().keepIccProfile().resize(1600).raw().toBuffer({ resolveWithObject: true });
   const { data, info } = await decode();
   const raw = { width: info.width, height: info.height, channels: info.channels };
   const pictures = await Promise.all(
@@ -144,7 +145,7 @@ async function shares(original) {
   const percent = (/** @type {{ clock: import('./measure.mjs').Spread }} */ timing) =>
     `${Math.round((100 * timing.clock.median) / whole.clock.median)} %`;
   return {
-    what: 'one JPEG photo by itself: what decoding with shrinking and colour, and encoding, take when nothing else is done',
+    what: 'one JPEG photo by itself: what decoding with turning and shrinking, and encoding, take when nothing else is done',
     ours: `whole ${inMs(whole.clock)}; decoding ${inMs(decoding.clock)} (${percent(decoding)}), encoding ${inMs(encoding.clock)} (${percent(encoding)})`,
     runs: 5,
   };
