@@ -70,12 +70,11 @@ export async function developPhotos(
 ): Promise<Development> {
   const made = new Map<string, DevelopedPhoto | PhotoRemark>();
   let refused: Diagnostic | undefined;
-  // One more than there are processors: while one photo waits for the disk, another is worked on.
-  const hands = Math.min(availableParallelism() + 1, orders.length);
+  const hands = Math.min(availableParallelism(), orders.length);
   const desk: Desk = {
     ...options,
     recipe: digest([options.program, RECIPE]),
-    heic: new HeicDecoder(availableParallelism()),
+    heic: new HeicDecoder(hands),
     budget: new PixelBudget(PIXELS_AT_ONCE),
     underway: new Map(),
   };

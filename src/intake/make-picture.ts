@@ -61,16 +61,22 @@ export async function makePicture(
     await keep(name, bytes);
     return name;
   };
-  const sizes = [];
-  for (const width of [...SMALLER_WIDTHS.filter((each) => each < large.raw.width), large.raw.width]) {
-    const picture = await shrunkTo(large, width);
-    sizes.push({
-      width,
-      height: picture.raw.height,
-      jpeg: await save(await sharpOf(picture).jpeg(JPEG).toBuffer(), 'jpg'),
-      avif: await save(await sharpOf(picture).avif(AVIF).toBuffer(), 'avif'),
-    });
-  }
+  const widths = [...SMALLER_WIDTHS.filter((each) => each < large.raw.width), large.raw.width];
+  const sizes = await Promise.all(
+    widths.map(async (width) => {
+      const picture = await shrunkTo(large, width);
+      const [jpeg, avif] = await Promise.all([
+        sharpOf(picture).jpeg(JPEG).toBuffer(),
+        sharpOf(picture).avif(AVIF).toBuffer(),
+      ]);
+      return {
+        width,
+        height: picture.raw.height,
+        jpeg: await save(jpeg, 'jpg'),
+        avif: await save(avif, 'avif'),
+      };
+    }),
+  );
   const { width, height } = large.raw;
   const edge = Math.max(width, height) >= PANORAMA * Math.min(width, height) ? LARGEST : PAPER;
   const paper = await shrunkTo(
