@@ -62,21 +62,17 @@ export async function makePicture(
     return name;
   };
   const widths = [...SMALLER_WIDTHS.filter((each) => each < large.raw.width), large.raw.width];
-  const sizes = await Promise.all(
-    widths.map(async (width) => {
-      const picture = await shrunkTo(large, width);
-      const [jpeg, avif] = await Promise.all([
-        sharpOf(picture).jpeg(JPEG).toBuffer(),
-        sharpOf(picture).avif(AVIF).toBuffer(),
-      ]);
-      return {
-        width,
-        height: picture.raw.height,
-        jpeg: await save(jpeg, 'jpg'),
-        avif: await save(avif, 'avif'),
-      };
-    }),
-  );
+  const sizes = [];
+  // One after the other: side by side they are no quicker where another photo is in hand, and hold half as much again.
+  for (const width of widths) {
+    const picture = await shrunkTo(large, width);
+    sizes.push({
+      width,
+      height: picture.raw.height,
+      jpeg: await save(await sharpOf(picture).jpeg(JPEG).toBuffer(), 'jpg'),
+      avif: await save(await sharpOf(picture).avif(AVIF).toBuffer(), 'avif'),
+    });
+  }
   const { width, height } = large.raw;
   const edge = Math.max(width, height) >= PANORAMA * Math.min(width, height) ? LARGEST : PAPER;
   const paper = await shrunkTo(

@@ -1,6 +1,7 @@
 /** The web pages, one by one, beside plain Eleventy making as many pages of a few lines in the same process. */
 import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
+// @ts-expect-error Eleventy ships no types.
 import { Eleventy } from '@11ty/eleventy';
 import { PUBLISHED, renderPages } from '../../dist/build.js';
 import { composed, orderFor } from './demo-houses.mjs';
@@ -14,12 +15,13 @@ import { trivialTexts, writeTrivialSite } from './trivial-site.mjs';
  * @returns {Promise<{ rows: import('./table.mjs').Row[], pages: number }>} pages: of all published editions
  */
 export async function timePages(base, name, runs) {
-  const { packets, pictures } = await composed(orderFor(base, name, PUBLISHED));
+  const { packets, picturesOf } = await composed(orderFor(base, name, PUBLISHED));
   const rows = [];
   let all = 0;
   for (const packet of packets) {
     const make = async () =>
-      (await renderPages(packet, pictures, undefined)).filter((file) => file.path.endsWith('.html')).length;
+      (await renderPages(packet, picturesOf(packet), undefined)).filter((file) => file.path.endsWith('.html'))
+        .length;
     const pages = await make();
     all += pages;
     const folder = path.join(base, 'plain', packet.edition.name);

@@ -28,14 +28,14 @@ const BROWSER_RUNS = 3;
  * @returns {Promise<import('./table.mjs').Row[]>}
  */
 export async function timePaper(base, name, runs) {
-  const { packets, pictures } = await composed(orderFor(base, name, PUBLISHED));
+  const { packets, picturesOf } = await composed(orderFor(base, name, PUBLISHED));
   const rows = [];
   for (const packet of packets) {
-    const print = () => renderPdf(packet, pictures, 'letter');
+    const print = () => renderPdf(packet, picturesOf(packet), 'letter');
     const { pages } = await print();
     const ours = perPart(await timeInside(runs, print), pages);
     const folder = path.join(base, 'printed', packet.edition.name);
-    const files = await toDisk(await renderPages(packet, pictures, undefined), folder);
+    const files = await toDisk(await renderPages(packet, picturesOf(packet), undefined), folder);
     rows.push({
       what: `${name}, ${packet.edition.name} edition as PDF, warm: one page (of ${pages})`,
       ours: inMs(ours.clock),

@@ -8,6 +8,7 @@
 import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdir, rm } from 'node:fs/promises';
 import path from 'node:path';
+import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
 import { developPhotos } from '../../dist/intake/develop-photos.js';
 import { inMs, perPart, runProgram, spread, timeChildren, timeInside } from './measure.mjs';
@@ -51,36 +52,38 @@ export async function timePhotos(base, names, runs, counts) {
  * @returns {Promise<Row[]>}
  */
 async function coldAndWarm(base, what, originals, runs, aim) {
-  const cache = path.join(base, 'developed');
-  const orders = await ordersFor(originals);
-  const develop = async () => {
-    const { pictures } = await developPhotos(orders, { cache, shownCache: 'developed', program: 'bench' });
-    if (pictures.size !== orders.length)
-      throw new Error(`${orders.length - pictures.size} photos were not made`);
-  };
-  const cold = perPart(
-    await timeInside(runs, develop, () => rm(cache, { recursive: true, force: true })),
-    orders.length,
-  );
-  const warm = perPart(await timeInside(runs, develop), orders.length);
-  const part = (100 * warm.clock.median) / cold.clock.median;
+  const made = Array.from({ length: runs }, () => inItsProcess(path.join(base, 'developed'), originals));
+  /** @type {(which: 'cold' | 'warm', measure: 'clock' | 'cpu') => import('./measure.mjs').Spread} */
+  const each = (which, measure) => spread(made.map((run) => run[which][measure] / originals.length));
+  const part = (100 * each('warm', 'clock').median) / each('cold', 'clock').median;
   return [
     {
-      what: `photos of ${what}, cold: one photo (of ${orders.length})`,
-      ours: inMs(cold.clock),
-      cpu: cold.cpu === undefined ? '' : inMs(cold.cpu),
+      what: `photos of ${what}, cold: one photo (of ${originals.length})`,
+      ours: inMs(each('cold', 'clock')),
+      cpu: inMs(each('cold', 'cpu')),
       runs,
-      beside: await thumbnails(base, originals, runs, cold.clock.median),
+      beside: await thumbnails(base, originals, runs, each('cold', 'clock').median),
       aim,
     },
     {
       what: 'the same, warm: from the cache',
-      ours: `${inMs(warm.clock)}, ${part.toFixed(1)} % of cold`,
-      cpu: warm.cpu === undefined ? '' : inMs(warm.cpu),
+      ours: `${inMs(each('warm', 'clock'))}, ${part.toFixed(1)} % of cold`,
+      cpu: inMs(each('warm', 'cpu')),
       runs,
       aim: 'under 5 %',
     },
   ];
+}
+
+/**
+ * @typedef {{ readonly clock: number, readonly cpu: number }} Took milliseconds
+ * @param {string} cache
+ * @param {readonly string[]} originals
+ * @returns {{ readonly cold: Took, readonly warm: Took, readonly peakMb: number }}
+ */
+function inItsProcess(cache, originals) {
+  const program = fileURLToPath(new URL('photo-process.mjs', import.meta.url));
+  return JSON.parse(execFileSync(process.execPath, [program, cache, ...originals], { encoding: 'utf8' }));
 }
 
 /**
@@ -158,15 +161,11 @@ async function shares(original) {
  * @returns {Promise<Row>}
  */
 async function memory(base, jpegs, [few, many]) {
-  const program = new URL('photo-memory.mjs', import.meta.url).pathname;
   const peak = async (/** @type {number} */ count) => {
     const folder = path.join(base, `many-${count}`);
-    const originals = await manyOf(jpegs, folder, count);
-    const said = execFileSync(process.execPath, [program, path.join(folder, 'cache'), ...originals], {
-      encoding: 'utf8',
-    });
+    const { peakMb } = inItsProcess(path.join(folder, 'cache'), await manyOf(jpegs, folder, count));
     await rm(folder, { recursive: true, force: true });
-    return Number(JSON.parse(said).peakMb);
+    return peakMb;
   };
   const runs = 3;
   const peaks = async (/** @type {number} */ count) => {
