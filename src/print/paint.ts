@@ -234,8 +234,8 @@ function paintBox(
   pictures: ReadonlyMap<string, Picture>,
   keyOf: (photo: string) => string,
 ): void {
-  // Each span of a text says for itself whose it is: a link's words are the link's.
-  if (box.kind !== 'text') canvas.for(box.tags);
+  // Each span of a text says for itself whose it is: a link's words are the link's. An empty cell has none.
+  if (box.kind !== 'text' || box.spans.length === 0) canvas.for(box.tags);
   switch (box.kind) {
     case 'text':
       for (const span of box.spans) paintSpan(canvas, box, span, pageHeight);

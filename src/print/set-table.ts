@@ -5,7 +5,7 @@ import { columnWidths } from './column-widths.js';
 import type { Composer, Owner } from './composer.js';
 import { lineBox, plainRich, rule, textColumn } from './composer.js';
 import { markBoxes, markHeightPt, setMark } from './set-mark.js';
-import { extentOf, setText } from './set-text.js';
+import { extentOf, type SetLine, setText } from './set-text.js';
 import type { Slab } from './slab.js';
 import { asBlock, slab } from './slab.js';
 import type { TypeStyle } from './type-styles.js';
@@ -80,6 +80,13 @@ function rowRules(
   return rules;
 }
 
+/**
+ * An empty cell is a cell all the same: a line without words, so that every row of the structure has as many (PDF/UA-1,
+ * 7.5).
+ */
+const inElement = (lines: readonly SetLine[]): readonly SetLine[] =>
+  lines.length > 0 ? lines : [{ text: '', widthPt: 0, spans: [] }];
+
 function setHead(composer: Composer, block: TableBlock, layout: Layout, tags: TagPath | undefined): Slab {
   const style = composer.styles.tableHead;
   const set = block.columns.map((column, i) =>
@@ -100,7 +107,7 @@ function setHead(composer: Composer, block: TableBlock, layout: Layout, tags: Ta
     };
     // Heads stand on the rule: short ones go down beside long ones.
     const top = (lines - column.length) * style.leadingPt;
-    return column.map((line, j) =>
+    return inElement(column).map((line, j) =>
       lineBox(line, style, { x: at.x, y: top + j * style.leadingPt, width: at.width }, owner, at.align),
     );
   });
@@ -129,7 +136,7 @@ function setRow(composer: Composer, block: TableBlock, row: TableRow, layout: La
   if (content > frame * 0.8) return setTallRow(composer, block, row, layout, tags, cells, lineCount);
   const boxes = layout.columns.flatMap((column, i) => {
     const owner = { block: block.id, tags: cellTags(tags, row, i) };
-    return (cells[i] ?? []).map((line, j) =>
+    return inElement(cells[i] ?? []).map((line, j) =>
       lineBox(
         line,
         style,
@@ -166,7 +173,7 @@ function setTallRow(
   const slabs: Slab[] = [];
   for (let j = 0; j < lineCount; j++) {
     const boxes: Box[] = layout.columns.flatMap((column, i) => {
-      const line = cells[i]?.[j];
+      const line = inElement(cells[i] ?? [])[j];
       if (line === undefined) return [];
       const owner = { block: block.id, tags: cellTags(tags, row, i) };
       return [lineBox(line, style, { x: column.x, y: 0, width: column.width }, owner, column.align)];

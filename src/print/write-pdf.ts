@@ -13,6 +13,7 @@ import type { PaintedLink, PaintedPage } from './paint.js';
 import { paintPage } from './paint.js';
 import type { PdfDict, PdfStore, PdfValue, Ref } from './pdf-store.js';
 import { openStore } from './pdf-store.js';
+import { outputIntents, writeMetadata } from './write-archival.js';
 import { writeFonts } from './write-fonts.js';
 import { writeOutline } from './write-outline.js';
 import { StructureTree } from './write-structure.js';
@@ -153,7 +154,12 @@ export async function writePdf(
       Annots: annotations.length === 0 ? undefined : annotations,
     });
   });
-  const title = `${packet.house.name}, ${packet.edition.title}`;
+  // The same words twice: PDF/A asks that its two kinds of metadata agree.
+  const words = {
+    title: `${packet.house.name}, ${packet.edition.title}`,
+    subject: packet.house.place,
+    creator: 'sillplate',
+  };
   store.catalog({
     Lang: store.ascii(LANGUAGE),
     ViewerPreferences: { DisplayDocTitle: true },
@@ -162,12 +168,14 @@ export async function writePdf(
     Names: { Dests: store.add(destinations(store, plan.anchors, pages, plan)) },
     MarkInfo: { Marked: true },
     StructTreeRoot: tree.finish(),
+    Metadata: writeMetadata(store, { ...words, language: LANGUAGE, day: packet.asOf }),
+    OutputIntents: outputIntents(store),
   });
   const date = store.ascii(pdfDate(packet.asOf));
   store.info({
-    Title: store.words(title),
-    Subject: store.words(packet.house.place),
-    Creator: store.words('sillplate'),
+    Title: store.words(words.title),
+    Subject: store.words(words.subject),
+    Creator: store.words(words.creator),
     CreationDate: date,
     ModDate: date,
   });

@@ -40,6 +40,12 @@ const TOOLS = [
     checks: 'the words, the ink and the pictures of the PDF',
   },
   {
+    name: 'Java and Maven, which fetches veraPDF',
+    debian: ['default-jdk-headless', 'maven'],
+    found: () => succeeds('java', '-version') && succeeds('mvn', '-version'),
+    checks: 'the PDF against PDF/A-3b and PDF/UA-1',
+  },
+  {
     name: 'GNU units',
     debian: ['units'],
     found: () => succeeds('units', '--version'),
