@@ -12,7 +12,7 @@ const FAST = [
 ];
 
 /** Only look at houses that were built once for all of them. */
-const BUILT = ['tests/outside/{packet-values,pages-and-links,photos-exiftool,pdf-verapdf}.test.ts'];
+const BUILT = ['tests/outside/{packet-values,pages-and-links,photos-exiftool,pdf-attachments,pdf-verapdf}.test.ts'];
 
 export default defineConfig({
   test: {

@@ -1,9 +1,10 @@
 /**
- * What makes a PDF fit to be kept: its metadata as XMP, and the colour space that its colours are meant in.
+ * What makes a PDF fit to be kept: its metadata as XMP, the colour space that its colours are meant in, its data.
  *
  * PDF/A-3b (ISO 19005-3, 6.6 and 6.2.3) and PDF/UA-1 (ISO 14289-1, 5) ask for both; the identifiers of PDF/UA are no part
  * of PDF/A's own schemas, so they are described beside.
  */
+import type { PacketExport } from '../packet/packet.js';
 import type { PdfStore, PdfValue, Ref } from './pdf-store.js';
 import { SRGB_PROFILE } from './srgb-profile.js';
 
@@ -33,6 +34,47 @@ export function outputIntents(store: PdfStore): PdfValue {
   };
   return [intent];
 }
+
+export interface Attachments {
+  /** For the catalog's name tree of embedded files, sorted as one must be. */
+  readonly names: PdfValue;
+  /** For the catalog's `AF`. */
+  readonly files: readonly Ref[];
+}
+
+/**
+ * The edition's own data inside its paper (ISO 19005-3, 6.8): the files that lie beside the pages, each with what it is
+ * and how it relates. Undefined if the edition has none.
+ */
+export function attach(
+  store: PdfStore,
+  exports: readonly PacketExport[],
+  day: string,
+): Attachments | undefined {
+  if (exports.length === 0) return undefined;
+  const sorted = [...exports].sort((a, b) => (a.file < b.file ? -1 : 1));
+  const files = sorted.map(({ file, title, mediaType, text }) => {
+    const bytes = new TextEncoder().encode(text);
+    const embedded = store.stream(bytes, {
+      Type: 'EmbeddedFile',
+      Subtype: mediaType,
+      Params: { Size: bytes.length, ModDate: store.ascii(pdfDate(day)) },
+    });
+    return store.add({
+      Type: 'Filespec',
+      F: store.ascii(file),
+      UF: store.words(file),
+      Desc: store.words(title),
+      AFRelationship: 'Data',
+      EF: { F: embedded, UF: embedded },
+    });
+  });
+  const names = sorted.flatMap(({ file }, i): PdfValue[] => [store.ascii(file), files[i] ?? '']);
+  return { names: { Names: names }, files };
+}
+
+/** The start of a day in UTC, as PDF writes dates. No clock is asked. */
+export const pdfDate = (day: string): string => `D:${day.replaceAll('-', '')}000000Z`;
 
 function xmpOf({ title, subject, creator, language, day }: DocumentWords): string {
   const moment = `${day}T00:00:00Z`;

@@ -13,7 +13,7 @@ import type { PaintedLink, PaintedPage } from './paint.js';
 import { paintPage } from './paint.js';
 import type { PdfDict, PdfStore, PdfValue, Ref } from './pdf-store.js';
 import { openStore } from './pdf-store.js';
-import { outputIntents, writeMetadata } from './write-archival.js';
+import { attach, outputIntents, pdfDate, writeMetadata } from './write-archival.js';
 import { writeFonts } from './write-fonts.js';
 import { writeOutline } from './write-outline.js';
 import { StructureTree } from './write-structure.js';
@@ -89,11 +89,6 @@ function destinations(
   return { Names: names };
 }
 
-/** The start of the packet's day in UTC, as PDF writes dates. No clock is asked. */
-function pdfDate(asOf: string): string {
-  return `D:${asOf.replaceAll('-', '')}000000Z`;
-}
-
 /** Digest of what makes this file differ from every other, as 32 hex digits. */
 function fileId(packet: Packet, plan: Plan): string {
   const { house, edition, digest, asOf } = packet;
@@ -160,12 +155,17 @@ export async function writePdf(
     subject: packet.house.place,
     creator: 'sillplate',
   };
+  const attached = attach(store, packet.exports, packet.asOf);
   store.catalog({
     Lang: store.ascii(LANGUAGE),
     ViewerPreferences: { DisplayDocTitle: true },
     PageMode: 'UseOutlines',
     Outlines: writeOutline(store, plan.outline),
-    Names: { Dests: store.add(destinations(store, plan.anchors, pages, plan)) },
+    Names: {
+      Dests: store.add(destinations(store, plan.anchors, pages, plan)),
+      EmbeddedFiles: attached === undefined ? undefined : store.add(attached.names),
+    },
+    AF: attached?.files,
     MarkInfo: { Marked: true },
     StructTreeRoot: tree.finish(),
     Metadata: writeMetadata(store, { ...words, language: LANGUAGE, day: packet.asOf }),

@@ -1,0 +1,28 @@
+/** What lies beside the pages lies inside the PDF as well, byte for byte, and nothing else does: by qpdf's reading. */
+import { execFileSync, spawnSync } from 'node:child_process';
+import { describe, expect, it } from 'vitest';
+import { builtHouses, editionsOf } from '../tools/built-houses.js';
+
+const absent = spawnSync('qpdf', ['--version']).error !== undefined;
+const title = absent ? 'attachments (skipped: qpdf is not on this machine)' : 'attachments';
+
+describe.skipIf(absent)(title, () => {
+  it.each(builtHouses())('of every edition of %s are its exports', async (house) => {
+    const counts = new Map<string, number>();
+    for (const { packet, pdf } of await editionsOf(house)) {
+      const json = JSON.parse(
+        execFileSync('qpdf', ['--json', '--json-key=attachments', pdf], {
+          encoding: 'utf8',
+          maxBuffer: 2 ** 26,
+        }),
+      );
+      const names = Object.keys(json.attachments);
+      expect(names.sort()).toEqual(packet.exports.map(({ file }) => file).sort());
+      for (const { file, text } of packet.exports)
+        expect(execFileSync('qpdf', [`--show-attachment=${file}`, pdf]).toString('utf8')).toBe(text);
+      counts.set(packet.edition.name, names.length);
+    }
+    // The listing fields as CSV and JSON; the buyer's packet has no data of its own yet.
+    expect([counts.get('agent'), counts.get('buyer')]).toEqual([2, 0]);
+  });
+});
