@@ -6,6 +6,7 @@ import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { checkHouse } from './facts/check-house.js';
 import { checkReferences } from './facts/check-references.js';
 import { valueAt } from './facts/explain-issue.js';
+import { isId } from './facts/field-kinds.js';
 import type { House } from './facts/house.js';
 import { typedInYaml } from './facts/typed-in-yaml.js';
 import { type Addition, editYaml, lineToType, type Put } from './intake/edit-yaml.js';
@@ -242,7 +243,7 @@ const needsFile = (photo: SeenPhoto, id: string, photos: readonly SeenPhoto[]): 
 /** The file's name without its ending where that can be an id; else what can be kept of it. */
 function freeIdOf({ name }: SeenPhoto, taken: ReadonlySet<string>): string {
   const stem = stemOf(name);
-  const plain = /^[A-Za-z0-9][A-Za-z0-9_-]*$/.test(stem)
+  const plain = isId(stem)
     ? stem
     : stem
         .normalize('NFKD')

@@ -14,6 +14,7 @@ import { asWritten } from './as-written.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { diskTrouble } from './diagnostics/disk-trouble.js';
 import type { FactPath } from './diagnostics/fact-path.js';
+import { NOWHERE } from './diagnostics/place.js';
 import { type Located, locate, printReport } from './diagnostics/report.js';
 import { findHouses } from './find-houses.js';
 import type { HouseOrder } from './house-order.js';
@@ -89,7 +90,8 @@ export async function composeHouse(order: HouseOrder): Promise<ComposedHouse> {
         );
     const developed = await developFor(order, { ...found, photos, unnamed }, packets);
     diagnostics.push(...photoTrouble(order, developed.failed, found.house), ...developed.diagnostics);
-    if (developed.failed.size === 0 || developed.diagnostics.length > 0)
+    // Where nothing was composed, all photos were looked at, and a second look would find no more.
+    if (packets.length === 0 || developed.failed.size === 0 || developed.diagnostics.length > 0)
       return finish(packets, developed.picturesOf);
     // Photos that only their decoder found broken: once more without them, since others may take their place.
     photos = new Map([...photos].filter(([id]) => !developed.failed.has(id)));
@@ -106,7 +108,7 @@ export async function checkHouseFolder(order: HouseOrder): Promise<HouseResult> 
 /** Reads a house, makes the wanted editions and puts them in place in one step. */
 export async function buildHouse(order: HouseOrder): Promise<HouseResult> {
   const nothing = (trouble: Diagnostic): HouseResult => ({
-    located: locate([trouble], { find: () => undefined }),
+    located: locate([trouble], NOWHERE),
     made: [],
     tally: undefined,
   });

@@ -2,6 +2,7 @@
 import path from 'node:path';
 import { buildHouse, checkHouseFolder, type HouseResult, type MadeEdition, PUBLISHED } from './build.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
+import { NOWHERE } from './diagnostics/place.js';
 import {
   countSeverities,
   type Located,
@@ -107,7 +108,7 @@ async function walk(
       : [
           {
             name: shownPath(options.content),
-            located: locate(diagnostics satisfies Diagnostic[], { find: () => undefined }),
+            located: locate(diagnostics satisfies Diagnostic[], NOWHERE),
             made: [],
             tally: undefined,
           },

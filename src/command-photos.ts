@@ -3,6 +3,7 @@ import path from 'node:path';
 import { type Accepted, acceptPairs, type PlacedLine, type Sentence } from './accept-pairs.js';
 import { asWritten } from './as-written.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
+import { NOWHERE } from './diagnostics/place.js';
 import { type Located, locate, printReport, visible } from './diagnostics/report.js';
 import { valueAt } from './facts/explain-issue.js';
 import type { House } from './facts/house.js';
@@ -33,7 +34,7 @@ export async function photosCommand(
   terminal: Terminal,
 ): Promise<number> {
   const { houses, diagnostics } = await findHouses(options.content, wanted);
-  const lost = locate(diagnostics, { find: () => undefined });
+  const lost = locate(diagnostics, NOWHERE);
   if (options.accept !== undefined && lost.length === 0 && houses.length !== 1)
     return usage(severalHouses(houses, options.accept), terminal);
   let looked = await lookAll(houses, options, terminal);
@@ -58,7 +59,7 @@ export async function photosCommand(
   const all = [
     ...lost,
     ...looked.flatMap(({ located }) => located),
-    ...locate(accepted?.diagnostics ?? [], { find: () => undefined }),
+    ...locate(accepted?.diagnostics ?? [], NOWHERE),
   ];
   if (options.format === 'json') terminal.out(asJson(looked, lost, accepted));
   else terminal.out(asText(looked, lost, accepted, terminal.colour));
@@ -222,7 +223,7 @@ function usage(diagnostic: Diagnostic, terminal: Terminal): number {
   return 2;
 }
 
-const alone = (diagnostic: Diagnostic): Located[] => locate([diagnostic], { find: () => undefined });
+const alone = (diagnostic: Diagnostic): Located[] => locate([diagnostic], NOWHERE);
 
 // ------------------------------------------------------------------ telling
 
@@ -263,10 +264,7 @@ function acceptedText(
     ({ file, copy, added }) =>
       `${visible(file)} is written; what it was lies in ${visible(copy)}\n${placedText(added)}`,
   );
-  const report =
-    diagnostics.length === 0
-      ? []
-      : [printReport(locate(diagnostics, { find: () => undefined }), 'text', colour)];
+  const report = diagnostics.length === 0 ? [] : [printReport(locate(diagnostics, NOWHERE), 'text', colour)];
   const lines = byHand.length === 0 ? [] : [`To be typed by hand:\n${placedText(byHand)}`];
   const rest = told.length === 0 ? [] : [told.map((line) => `${visible(line)}\n`).join('')];
   const words = wordsText(
@@ -320,7 +318,7 @@ function asJson(
     messages: messages([
       ...lost,
       ...looked.flatMap(({ listed, located }) => (listed === undefined ? located : [])),
-      ...locate(accepted?.diagnostics ?? [], { find: () => undefined }),
+      ...locate(accepted?.diagnostics ?? [], NOWHERE),
     ]),
     ...(accepted === undefined
       ? {}

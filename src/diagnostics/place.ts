@@ -22,3 +22,6 @@ export interface PlaceBook {
     word: boolean,
   ): { readonly place: Place; readonly near: boolean } | { readonly file: string } | undefined;
 }
+
+/** Of messages that stand in no file. */
+export const NOWHERE: PlaceBook = { find: () => undefined };

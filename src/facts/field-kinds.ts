@@ -45,7 +45,8 @@ function read<T>(code: Code, reader: (text: string) => Read<T>) {
 export const text = (about: string, example?: string) =>
   described(z.string().trim().min(1), 'text', about, example);
 
-const ID_FORM = /^[A-Za-z0-9][A-Za-z0-9_-]*$/;
+/** Whether a name can be an id as it is. */
+export const isId = (name: string): boolean => /^[A-Za-z0-9][A-Za-z0-9_-]*$/.test(name);
 
 /** A short name by which other facts refer to this one. */
 export const id = (about: string, example?: string) =>
@@ -54,7 +55,7 @@ export const id = (about: string, example?: string) =>
       .union([z.string(), z.number()])
       .transform(String)
       .superRefine((written, context) => {
-        if (ID_FORM.test(written)) return;
+        if (isId(written)) return;
         context.addIssue({
           code: 'custom',
           message: `“${written}” can’t be an id`,

@@ -27,7 +27,9 @@ export const METRE = 10_000_000;
 
 const SIXTEENTH = INCH / 16;
 const THOUSANDTH = INCH / 1000;
-const LONGEST = 100_000 * FOOT;
+/** No length of a house is longer. */
+export const LONGEST_FEET = 100_000;
+const LONGEST = LONGEST_FEET * FOOT;
 
 const EXAMPLE = `write feet and inches, for example 11'6"`;
 const FORMS = `write feet and inches (11'6"), decimal feet (11.5 ft) or metres (3.5 m)`;

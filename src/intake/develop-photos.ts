@@ -11,7 +11,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { diskTrouble } from '../diagnostics/disk-trouble.js';
 import type { Rectangle } from './cover.js';
 import { HeicDecoder } from './decode-heic.js';
-import { notAPicture, type PhotoFile, type PhotoRemark } from './look-at-photo.js';
+import { contentOf, notAPicture, type PhotoFile, type PhotoRemark } from './look-at-photo.js';
 import { makePicture, type PictureUse, RECIPE } from './make-picture.js';
 import { type KeptPicture, keptOrMade, type Making, sweep } from './photo-cache.js';
 import { PixelBudget } from './pixel-budget.js';
@@ -68,6 +68,7 @@ export async function developPhotos(
   orders: readonly PhotoOrder[],
   options: DevelopOptions,
 ): Promise<Development> {
+  if (orders.length === 0) return { pictures: new Map(), failed: new Map(), diagnostics: [] };
   const made = new Map<string, DevelopedPhoto | PhotoRemark>();
   let refused: Diagnostic | undefined;
   const hands = Math.min(availableParallelism(), orders.length);
@@ -178,8 +179,7 @@ async function readAgain({ original, content }: PhotoFile): Promise<Buffer> {
   const bytes = await readFile(original).catch((thrown: NodeJS.ErrnoException) => {
     throw new Gone(`can’t be read any more (${thrown.code ?? 'unknown reason'})`);
   });
-  if (createHash('sha256').update(bytes).digest('hex') !== content)
-    throw new Gone('was changed while it was read');
+  if (contentOf(bytes) !== content) throw new Gone('was changed while it was read');
   return bytes;
 }
 

@@ -86,11 +86,14 @@ export async function lookAtPhoto({ id, name, original, huge }: PhotoToLookAt): 
       height,
       coding: heic ? 'heic' : 'other',
       camera,
-      content: createHash('sha256').update(bytes).digest('hex'),
+      content: contentOf(bytes),
     },
     notes: notesOn(shown, metadata, kind, heic),
   };
 }
+
+/** SHA-256 of an original, in hexadecimal digits. */
+export const contentOf = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex');
 
 interface Kind {
   readonly words: string;

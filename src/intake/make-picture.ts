@@ -79,10 +79,7 @@ export async function makePicture(
     large,
     Math.max(1, Math.round(width * Math.min(1, edge / Math.max(width, height)))),
   );
-  const tiny = await sharp(large.data, { raw: large.raw })
-    .resize(TINY, TINY, { fit: 'inside' })
-    .png()
-    .toBuffer();
+  const tiny = await sharpOf(large).resize(TINY, TINY, { fit: 'inside' }).png().toBuffer();
   return {
     width,
     height,

@@ -8,7 +8,7 @@ import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
 import { withoutKnockOns } from '../diagnostics/knock-on.js';
-import type { PlaceBook } from '../diagnostics/place.js';
+import { NOWHERE, type PlaceBook } from '../diagnostics/place.js';
 import { checkAddress } from '../facts/check-address.js';
 import { checkCorrections } from '../facts/check-corrections.js';
 import { checkHouse } from '../facts/check-house.js';
@@ -39,8 +39,6 @@ export interface ReadHouse {
   /** What YAML gave, before checking. */
   readonly spec: Readonly<Record<string, unknown>>;
 }
-
-const NOWHERE: PlaceBook = { find: () => undefined };
 
 export interface ReadOptions {
   /** Also look at the photos that no fact names. */

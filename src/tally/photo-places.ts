@@ -2,14 +2,11 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Cameras, Spot } from '../facts/camera.js';
 import type { House } from '../facts/house.js';
-import { FOOT } from '../facts/length.js';
+import { FOOT, LONGEST_FEET } from '../facts/length.js';
 import { coarseDistance, farFrom } from './photo-distance.js';
 
 /** Where `photos-within` is left out. Common practice, no source: a large lot, and a phone that is off by a street. */
 const USUAL_FEET = 1000;
-
-/** The longest that `photos-within` may be: `facts/length.ts` takes no length over it. */
-const MOST_FEET = 100_000;
 
 /** Feet from the other photos beyond which one is probably not of this house. */
 const photosWithinFeet = (house: House): number => {
@@ -19,17 +16,12 @@ const photosWithinFeet = (house: House): number => {
 
 /** By the photo's name in `cameras`: how far it is from the others, in coarse words. Never where. */
 export function farPhotos(house: House, cameras: Cameras): ReadonlyMap<string, string> {
-  return new Map(
-    [...farFrom(spotsOf(cameras), photosWithinFeet(house))].map(([id, feet]) => [
-      id,
-      coarseDistance(feet).words,
-    ]),
-  );
+  return new Map([...feetAway(house, cameras)].map(([id, feet]) => [id, coarseDistance(feet).words]));
 }
 
 export function checkPhotoPlaces(house: House, cameras: Cameras): Diagnostic[] {
   const named = new Map([...cameras].filter(([id]) => Object.hasOwn(house.photos, id)));
-  return [...farFrom(spotsOf(named), photosWithinFeet(house))].map(([id, feet]): Diagnostic => {
+  return [...feetAway(house, named)].map(([id, feet]): Diagnostic => {
     const { words, feet: coarse } = coarseDistance(feet);
     return {
       code: 'tally.photo-place',
@@ -48,12 +40,15 @@ export function checkPhotoPlaces(house: House, cameras: Cameras): Diagnostic[] {
 
 /** Half as much again as the coarse distance, so that it holds whatever was rounded away; none where no length would do. */
 function withinHint(feet: number, coarse: number): string[] {
-  if (feet > MOST_FEET) return [];
-  const within = Math.min(MOST_FEET, Math.ceil((coarse * 1.5) / 1000) * 1000);
+  if (feet > LONGEST_FEET) return [];
+  const within = Math.min(LONGEST_FEET, Math.ceil((coarse * 1.5) / 1000) * 1000);
   return [`if the house’s photos lie that far apart, write under house:  photos-within: ${within}'`];
 }
 
-const spotsOf = (cameras: Cameras): ReadonlyMap<string, Spot> =>
-  new Map(
-    [...cameras].flatMap(([id, { spot }]): [string, Spot][] => (spot === undefined ? [] : [[id, spot]])),
+/** Of those that are too far from the others. */
+const feetAway = (house: House, cameras: Cameras): ReadonlyMap<string, number> => {
+  const spots = [...cameras].flatMap(([id, { spot }]): [string, Spot][] =>
+    spot === undefined ? [] : [[id, spot]],
   );
+  return farFrom(new Map(spots), photosWithinFeet(house));
+};

@@ -7,6 +7,7 @@ import { acceptPairs } from '../../src/accept-pairs.js';
 import { columnsOf } from '../../src/diagnostics/columns.js';
 import { readHouse } from '../../src/intake/read-house.js';
 import { proposePhotos } from '../../src/tally/photo-proposals.js';
+import { cameraPhoto } from '../tools/camera-photo.js';
 import { typed } from '../tools/gallery.js';
 import { SMALL_HOUSE, scratchFolder } from './cli-program.js';
 
@@ -15,24 +16,6 @@ afterAll(() => rmSync(scratch, { recursive: true, force: true }));
 const AS_OF = ['--as-of', '2026-11-20'];
 const HOME = '39/1 7/1 243724/10000';
 const AWAY = '39/1 10/1 243724/10000';
-
-const photo = (when?: string, north?: string): Promise<Buffer> =>
-  sharp({ create: { width: 40, height: 30, channels: 3, background: '#94a3a8' } })
-    .withExif({
-      ...(when === undefined ? {} : { IFD2: { DateTimeOriginal: when } }),
-      ...(north === undefined
-        ? {}
-        : {
-            IFD3: {
-              GPSLatitudeRef: 'N',
-              GPSLatitude: north,
-              GPSLongitudeRef: 'W',
-              GPSLongitude: '84/1 30/1 124068/10000',
-            },
-          }),
-    })
-    .jpeg()
-    .toBuffer();
 
 type Files = Readonly<Record<string, string | Uint8Array>>;
 
@@ -68,15 +51,15 @@ const PHOTOS = `photos:
 let pictures: Files = {};
 beforeAll(async () => {
   pictures = {
-    'photos/IMG_0001.jpg': await photo('2026:04:10 09:14:02', HOME),
-    'photos/IMG_0002.jpg': await photo('2026:04:10 10:14:02', HOME),
-    'photos/IMG_0003.jpg': await photo('2026:04:17 17:00:00', HOME),
-    'photos/IMG_0004.jpg': await photo('2026:05:08 09:00:00', HOME),
-    'photos/IMG_0005.jpg': await photo('2026:05:08 09:00:01', HOME),
-    'photos/IMG_0006.jpg': await photo('2026:05:08 09:00:02', HOME),
-    'photos/Küche "vorher" 😀.jpg': await photo('2026:05:12 18:30:00'),
-    'photos/床の間.jpg': await photo('2026:05:13 18:30:00', AWAY),
-    'photos/old scan.jpg': await photo(),
+    'photos/IMG_0001.jpg': await cameraPhoto('2026:04:10 09:14:02', HOME),
+    'photos/IMG_0002.jpg': await cameraPhoto('2026:04:10 10:14:02', HOME),
+    'photos/IMG_0003.jpg': await cameraPhoto('2026:04:17 17:00:00', HOME),
+    'photos/IMG_0004.jpg': await cameraPhoto('2026:05:08 09:00:00', HOME),
+    'photos/IMG_0005.jpg': await cameraPhoto('2026:05:08 09:00:01', HOME),
+    'photos/IMG_0006.jpg': await cameraPhoto('2026:05:08 09:00:02', HOME),
+    'photos/Küche "vorher" 😀.jpg': await cameraPhoto('2026:05:12 18:30:00'),
+    'photos/床の間.jpg': await cameraPhoto('2026:05:13 18:30:00', AWAY),
+    'photos/old scan.jpg': await cameraPhoto(),
   };
 });
 
@@ -140,8 +123,8 @@ describe('the list', () => {
   });
 
   it('of three hundred photos stays short', async () => {
-    const one = await photo('2026:05:08 09:00:00');
-    const other = await photo('2026:05:09 09:00:00');
+    const one = await cameraPhoto('2026:05:08 09:00:00');
+    const other = await cameraPhoto('2026:05:09 09:00:00');
     const many = Object.fromEntries(
       Array.from({ length: 300 }, (_, n) => [`photos/IMG_${2000 + n * 2}.jpg`, n % 2 === 0 ? one : other]),
     );
@@ -158,7 +141,7 @@ describe('the list', () => {
   });
 
   it('tells every name one may need to type, on lines of a screen', async () => {
-    const bytes = await photo();
+    const bytes = await cameraPhoto();
     const long = `${'n'.repeat(60)} of the cellar, seen from the door.jpg`;
     const names = ['😀 bath.jpg', long, ...Array.from({ length: 58 }, (_, n) => `IMG_${300 + n}.jpg`)];
     const folder = (house: string, list: readonly string[]): string =>
@@ -468,7 +451,7 @@ describe('--accept', () => {
   it('two files of one stem: the entry says which', async () => {
     const home = houseFolder('twins', {
       'house.yaml': `${SMALL_HOUSE}work:\n  - { id: w, what: w, did: new, done: 2026-05-12 }\n`,
-      'photos/IMG_0007.jpg': await photo('2026:05:12 18:00:00'),
+      'photos/IMG_0007.jpg': await cameraPhoto('2026:05:12 18:00:00'),
       'photos/IMG_0007.png': await sharp({ create: { width: 8, height: 8, channels: 3, background: '#000' } })
         .png()
         .toBuffer(),

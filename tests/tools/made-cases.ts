@@ -6,6 +6,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdir, symlink, truncate, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import sharp from 'sharp';
+import { cameraPhoto } from './camera-photo.js';
 
 export interface MadeCase {
   readonly code: string;
@@ -61,25 +62,6 @@ photos:
   IMG_0412: { shows: stair, when: before, alt: A stair without a rail. }
   IMG_0641: { shows: stair, when: after, alt: The stair with a rail. }
 `;
-
-/** A small photo with the camera's time in it, and how far north it was taken. */
-const taken = (when: string, north?: string): Promise<Buffer> =>
-  sharp({ create: { width: 40, height: 30, channels: 3, background: '#94a3a8' } })
-    .withExif({
-      IFD2: { DateTimeOriginal: when },
-      ...(north === undefined
-        ? {}
-        : {
-            IFD3: {
-              GPSLatitudeRef: 'N',
-              GPSLatitude: north,
-              GPSLongitudeRef: 'W',
-              GPSLongitude: '84/1 30/1 0/1',
-            },
-          }),
-    })
-    .jpeg()
-    .toBuffer();
 
 export const MADE_CASES: readonly MadeCase[] = [
   {
@@ -333,8 +315,8 @@ export const MADE_CASES: readonly MadeCase[] = [
     make: async (folder) =>
       house(folder, {
         'house.yaml': `${HOUSE}${PAIR}`,
-        'photos/IMG_0412.jpg': await taken('2026:05:20 16:10:00'),
-        'photos/IMG_0641.jpg': await taken('2026:02:21 09:14:02'),
+        'photos/IMG_0412.jpg': await cameraPhoto('2026:05:20 16:10:00'),
+        'photos/IMG_0641.jpg': await cameraPhoto('2026:02:21 09:14:02'),
       }),
   },
   {
@@ -343,8 +325,8 @@ export const MADE_CASES: readonly MadeCase[] = [
     make: async (folder) =>
       house(folder, {
         'house.yaml': `${HOUSE}${PAIR}`,
-        'photos/IMG_0412.jpg': await taken('2026:02:21 09:14:02'),
-        'photos/IMG_0641.jpg': await taken('2026:04:30 16:10:00'),
+        'photos/IMG_0412.jpg': await cameraPhoto('2026:02:21 09:14:02'),
+        'photos/IMG_0641.jpg': await cameraPhoto('2026:04:30 16:10:00'),
       }),
   },
   {
@@ -353,7 +335,9 @@ export const MADE_CASES: readonly MadeCase[] = [
     make: async (folder) => {
       const ids = ['IMG_0412', 'IMG_0641', 'IMG_0642', 'IMG_0643'];
       const photos = await Promise.all(
-        ids.map((_, n) => taken(`2026:05:0${n + 1} 09:00:00`, n === 3 ? '39/1 10/1 0/1' : '39/1 7/1 0/1')),
+        ids.map((_, n) =>
+          cameraPhoto(`2026:05:0${n + 1} 09:00:00`, n === 3 ? '39/1 10/1 0/1' : '39/1 7/1 0/1'),
+        ),
       );
       return house(folder, {
         'house.yaml': `${HOUSE}photos:\n${ids.map((id) => `  ${id}: { shows: stair, alt: A stair. }\n`).join('')}`,
@@ -367,7 +351,7 @@ export const MADE_CASES: readonly MadeCase[] = [
     make: async (folder) => {
       const [, home = ''] = await house(folder, {
         'house.yaml': `${HOUSE}work:\n  - { id: rail, what: handrail, did: new, done: 2026-05-12, by: owner, by: family }\n`,
-        'photos/IMG_0641.jpg': await taken('2026:05:12 16:10:00'),
+        'photos/IMG_0641.jpg': await cameraPhoto('2026:05:12 16:10:00'),
       });
       return ['photos', home, '--accept', 'rail'];
     },
@@ -451,7 +435,7 @@ export const MADE_CASES: readonly MadeCase[] = [
     make: async (folder) => {
       const [, home = ''] = await house(folder, {
         'house.yaml': `${HOUSE}work:\n  - { id: cellar-rail, what: handrail, did: new, done: 2026-05-12 }\n`,
-        'photos/IMG_0641.jpg': await taken('2026:05:12 16:10:00'),
+        'photos/IMG_0641.jpg': await cameraPhoto('2026:05:12 16:10:00'),
       });
       return ['photos', home, '--accept', 'celar-rail'];
     },

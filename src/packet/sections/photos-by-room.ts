@@ -1,6 +1,7 @@
 /** Every photo of the edition, small, room by room: what is shown elsewhere beside its story can be found here. */
 import type { House, Photo } from '../../facts/house.js';
 import { nameOf } from '../../facts/place-name.js';
+import { workOf } from '../../tally/photo-alt.js';
 import { inTimeOrder } from '../../tally/photo-days.js';
 import { type Context, type PhotoOnDisk, photoAnchor, photoIn } from '../context.js';
 import type { Rich, Section } from '../packet.js';
@@ -13,11 +14,19 @@ export function photosByRoom(context: Context): Section | undefined {
     .map((id) => photoIn(context, id))
     .filter((photo) => photo !== undefined);
   if (photos.length === 0) return undefined;
-  const homes = [...house.levels, ...house.rooms, ...house.stairs, ...house.structures];
-  const ordered = [...homes, undefined].flatMap((home) =>
-    inTimeOrder(
-      photos.filter((photo) => homes.find(({ id }) => id === placeOf(house, photo.id)) === home),
-    ).map((photo) => ({ photo, place: home === undefined ? undefined : nameOf(home) })),
+  const names = new Map(
+    [...house.levels, ...house.rooms, ...house.stairs, ...house.structures].map((home) => [
+      home.id,
+      nameOf(home),
+    ]),
+  );
+  const placed = photos.map((photo) => {
+    const place = placeOf(house, photo) ?? '';
+    return { ...photo, place: names.has(place) ? place : undefined };
+  });
+  // Those without a place come last.
+  const ordered = [...names.keys(), undefined].flatMap((place) =>
+    inTimeOrder(placed.filter((photo) => photo.place === place)),
   );
   return {
     id: 'photos',
@@ -27,10 +36,10 @@ export function photosByRoom(context: Context): Section | undefined {
         kind: 'photos',
         form: 'contact',
         id: 'photos-by-room',
-        photos: ordered.map(({ photo, place }) => ({
+        photos: ordered.map((photo) => ({
           id: photoAnchor(context, photo.id),
           photo: photo.id,
-          caption: caption(photo, place),
+          caption: caption(photo, photo.place === undefined ? undefined : names.get(photo.place)),
         })),
       },
     ],
@@ -38,14 +47,8 @@ export function photosByRoom(context: Context): Section | undefined {
 }
 
 /** Where the entry says; failing that, where the work was that the photo was taken of. */
-function placeOf(house: House, id: string): string | undefined {
-  const written = house.photos[id]?.where;
-  if (written !== undefined) return written;
-  const work = house.work.find(({ photos }) =>
-    [photos?.before, photos?.after, ...(photos?.during ?? [])].includes(id),
-  );
-  return work?.where[0];
-}
+const placeOf = (house: House, { id, where }: Photo & PhotoOnDisk): string | undefined =>
+  where ?? workOf(house, id)?.where[0];
 
 /** "**Kitchen.** Before, 18 February 2026": what is shown is left out where it is the room itself. */
 function caption(photo: Photo & PhotoOnDisk, place: string | undefined): Rich {
