@@ -3,7 +3,7 @@ import { defineConfig } from 'vitest/config';
 /** Pure code: no process, no browser, no folder of its own. A file that is not named here is a careful one. */
 const FAST = [
   'tests/rooms/{facts,tally,packet,diagnostics}-*.test.ts',
-  'tests/rooms/print-{letters,lines,plan}.test.ts',
+  'tests/rooms/print-{letters,lines,plan,sides}.test.ts',
   'tests/outside/{ages,calendar,dates,lead,measuring,quantities,safety,schema}-*.test.ts',
   'tests/outside/areas-d3-polygon.test.ts',
   'tests/properties/packets.test.ts',
@@ -12,7 +12,7 @@ const FAST = [
 ];
 
 /** Only look at houses that were built once for all of them. */
-const BUILT = ['tests/outside/{packet-values,pages-and-links,photos-exiftool,pdf-attachments,pdf-verapdf}.test.ts'];
+const BUILT = ['tests/outside/{packet-values,pages-and-links,photos-exiftool,page-pictures,pdf-attachments,pdf-reading-order,pdf-verapdf,qr-jsqr}.test.ts'];
 
 export default defineConfig({
   test: {

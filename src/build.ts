@@ -13,22 +13,24 @@ import type { FileToWrite } from './archive/write-tree.js';
 import { asWritten } from './as-written.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { diskTrouble } from './diagnostics/disk-trouble.js';
-import type { FactPath } from './diagnostics/fact-path.js';
 import { NOWHERE } from './diagnostics/place.js';
 import { type Located, locate, printReport } from './diagnostics/report.js';
 import { findHouses } from './find-houses.js';
 import type { HouseOrder } from './house-order.js';
 import { camerasOf, developFor, earlyPhotos, onDisk, originals, photoTrouble } from './house-photos.js';
 import { type ReadHouse, readHouse } from './intake/read-house.js';
+import { missingGlyphs } from './missing-glyphs.js';
 import { composePacket } from './packet/compose.js';
 import type { EditionName, Packet, Pictures } from './packet/packet.js';
 import { renderPrint } from './print/render-print.js';
 import { deriveTally, type Tally } from './tally/tally.js';
+import { tooLong } from './too-long.js';
+import { version } from './version.js';
 import { renderWeb } from './web/render-web.js';
 
 export type { HouseOrder } from './house-order.js';
 
-export const EDITION_NAMES: readonly EditionName[] = ['agent', 'buyer', 'care', 'file'];
+export const EDITION_NAMES: readonly EditionName[] = ['agent', 'visit', 'buyer', 'care', 'file'];
 
 export interface MadeEdition {
   readonly edition: EditionName;
@@ -86,6 +88,7 @@ export async function composeHouse(order: HouseOrder): Promise<ComposedHouse> {
             edition,
             photos: new Map([...photos].map(([id, file]) => [id, onDisk(file)])),
             unnamed: unnamed.map(onDisk),
+            program: `sillplate ${version()}`,
           }),
         );
     const developed = await developFor(order, { ...found, photos, unnamed }, packets);
@@ -143,13 +146,16 @@ async function makeHouse(order: HouseOrder): Promise<HouseResult> {
   if (composed.failed || read.found === undefined) return failed();
   const files: FileToWrite[] = [];
   const made: MadeEdition[] = [];
+  const missing: string[] = [];
   for (const packet of packets) {
     order.onStep?.(packet.edition.title.toLowerCase());
     const rendered = await renderEdition(packet, composed.picturesOf(packet), order, read);
-    diagnostics.push(...rendered.diagnostics);
+    missing.push(...rendered.missing);
     files.push(...rendered.files);
     made.push(rendered.made);
+    diagnostics.push(...tooLong(packet, rendered.made.sheets, read.spec));
   }
+  diagnostics.push(...missingGlyphs(missing, packets, read.spec));
   const trouble = await putInPlace(order, read.found.folder, files);
   if (trouble !== undefined) {
     diagnostics.push(trouble);
@@ -196,7 +202,7 @@ async function renderEdition(packet: Packet, pictures: Pictures, order: HouseOrd
   const at = (file: string): string => path.posix.join(order.outShown, packet.house.folder, name, file);
   return {
     files,
-    diagnostics: missingGlyphs(sheets.missing, read),
+    missing: sheets.missing.map(({ character }) => character),
     made: {
       edition: name,
       title: packet.edition.title,
@@ -206,35 +212,6 @@ async function renderEdition(packet: Packet, pictures: Pictures, order: HouseOrd
       digest: packet.digest,
     },
   };
-}
-
-/** A character that the typefaces lack is traced back to the fact that holds it. */
-function missingGlyphs(
-  missing: readonly { readonly character: string; readonly codePoint: number }[],
-  read: ReadHouse,
-): Diagnostic[] {
-  return missing.map(({ character, codePoint }): Diagnostic => {
-    const factPath = findText(read.spec, character);
-    const code = `U+${codePoint.toString(16).toUpperCase().padStart(4, '0')}`;
-    return {
-      code: 'print.no-glyph',
-      severity: 'warning',
-      ...(factPath === undefined ? {} : { path: factPath }),
-      message: `the paper’s typefaces have no sign for “${character}” (${code}); the PDF shows a stand-in, the pages show it`,
-      hints: ['write it in Latin, Greek or Cyrillic letters, or leave it so'],
-    };
-  });
-}
-
-function findText(value: unknown, text: string, at: FactPath = []): FactPath | undefined {
-  if (typeof value === 'string')
-    return value.normalize('NFC').includes(text) || value.includes(text) ? at : undefined;
-  if (typeof value !== 'object' || value === null) return undefined;
-  for (const [key, inner] of Object.entries(value)) {
-    const found = findText(inner, text, [...at, Array.isArray(value) ? Number(key) : key]);
-    if (found !== undefined) return found;
-  }
-  return undefined;
 }
 
 /** The house's folder is replaced in one step; editions that were not asked for go over into it as they were. */
@@ -267,7 +244,7 @@ async function preparePlace(order: HouseOrder): Promise<Diagnostic | undefined> 
 }
 
 /** The editions that are made unless others are asked for. The house file is never published and made on request. */
-export const PUBLISHED: readonly EditionName[] = ['agent', 'buyer', 'care'];
+export const PUBLISHED: readonly EditionName[] = ['agent', 'visit', 'buyer', 'care'];
 
 /** What `.eleventy.js` needs to make the pages with Eleventy's own command. Throws, with the report, if a house has an error. */
 export async function packetsForEleventy(options: { readonly content: string; readonly asOf: string }) {

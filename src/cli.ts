@@ -11,6 +11,7 @@ import { buildCommand, checkCommand } from './command-build.js';
 import { newCommand } from './command-new.js';
 import { photosCommand } from './command-photos.js';
 import { serveCommand } from './command-serve.js';
+import { verifyCommand } from './command-verify.js';
 import { visible } from './diagnostics/report.js';
 import { readDate } from './facts/date.js';
 import type { EditionName } from './packet/packet.js';
@@ -138,6 +139,24 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
       finish(await serveCommand(houses, { ...options, asOf: options.asOf ?? today() }, terminal)),
     );
 
+  program
+    .command('verify')
+    .argument('<file>', 'a packet’s PDF, for example one that came back')
+    .argument(
+      '[house]',
+      'its house, as a name under the content folder or a path; left out: the one it names',
+    )
+    .description('say whether a PDF is what its house folder makes, and which facts differ')
+    .addHelpText('after', examples(VERIFY_EXAMPLES))
+    .addOption(content)
+    .addOption(out)
+    .addOption(
+      new Option('--format <form>', 'how the answer is printed').choices(['text', 'json']).default('text'),
+    )
+    .action(async (file: string, house: string | undefined, options) =>
+      finish(await verifyCommand(file, house, options, terminal)),
+    );
+
   return program;
 }
 
@@ -176,6 +195,7 @@ const EXAMPLES: readonly Example[] = [
   ['sillplate build --edition agent', 'only the agent’s sheet, for every house'],
   ['sillplate build --as-of 2026-06-30', 'ages counted to that day'],
   ['sillplate serve my-house', 'look at it while you write'],
+  ['sillplate verify packet.pdf', 'whether a PDF is what its folder makes'],
 ];
 const NEW_EXAMPLES: readonly Example[] = [
   ['sillplate new content/my-house', 'asks five questions first'],
@@ -202,6 +222,12 @@ const BUILD_EXAMPLES: readonly Example[] = [
 const SERVE_EXAMPLES: readonly Example[] = [
   ['sillplate serve', 'every house of content/'],
   ['sillplate serve my-house --port 8080', 'one of them, at http://127.0.0.1:8080/'],
+];
+
+const VERIFY_EXAMPLES: readonly Example[] = [
+  ['sillplate verify out/my-house/buyer/my-house-buyer.pdf', 'against content/my-house'],
+  ['sillplate verify mail/packet.pdf houses/my-house', 'against that folder'],
+  ['sillplate verify packet.pdf --format json', 'the answer for a program'],
 ];
 
 function examples(list: readonly Example[]): string {

@@ -10,6 +10,7 @@ export const CODES = {
   'facts.area': 'An area without a unit, or one that can’t be read.',
   'facts.money': 'A sum of money that can’t be read.',
   'facts.quantity': 'A number with a unit that can’t be read.',
+  'facts.web': 'A web address that a visitor’s phone could not open, or that tells too much.',
   'facts.id': 'An id with characters that file names and links can’t hold.',
   'facts.id-twice': 'One id given to two things.',
   'facts.id-unknown': 'An id that nothing in the folder has.',
@@ -48,10 +49,12 @@ export const CODES = {
   'tally.photo-place': 'A photo taken far from the house’s other photos.',
   'tally.no-alt': 'A photo without words for those who can’t see it.',
   'print.no-glyph': 'A character that the paper’s typefaces lack.',
+  'print.too-long': 'An open-house sheet that needs more than the two sides of one leaf.',
   'archive.place': 'An output folder that is no place for packets.',
   'archive.disk': 'An output that could not be written.',
   'archive.facts': 'A file of facts that was left as it is, since the change would not have been safe.',
   'cli.usage': 'A command line that can’t be followed.',
+  'cli.no-packet': 'A file to be verified that is not there, or carries no packet’s data.',
   'bug.internal': 'A mistake of the program, not of the house folder.',
 } as const satisfies Record<string, string>;
 

@@ -30,6 +30,15 @@ export function checkAddress({ house }: House, folder: string): Diagnostic[] {
           ),
         ]
       : []),
+    ...(house.web !== undefined && tells(house.web)
+      ? [
+          warning(
+            ['house', 'web'],
+            'the web address, which is printed,',
+            'put the pages under another name, for example  web: https://yellow-house.example/',
+          ),
+        ]
+      : []),
     ...(tells(folder)
       ? [
           warning(

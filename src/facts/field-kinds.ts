@@ -14,6 +14,7 @@ import { readQuantity } from './quantity.js';
 import type { Read } from './read.js';
 import { readSize } from './size.js';
 import { readStep } from './step.js';
+import { readWebAddress } from './web-address.js';
 
 /** What a field's `meta` holds, beside zod's own description. */
 export interface FieldMeta {
@@ -105,6 +106,9 @@ export const quantity = (units: readonly string[], about: string, example: strin
     about,
     example,
   );
+
+export const webAddress = (about: string, example = 'https://quarry-road.example/packet/') =>
+  described(read('facts.web', readWebAddress), 'web address', about, example);
 
 export const count = (about: string, example = '1') =>
   described(z.number().int().min(0).max(10_000), 'count', about, example);

@@ -11,18 +11,11 @@ import { type Context, contextFor, type PhotoOnDisk } from './context.js';
 import { isoDate } from './date-words.js';
 import { digestOf } from './digest.js';
 import { houseFor } from './edition-house.js';
+import { factsExport } from './facts-file.js';
 import { listingExports } from './listing-fields.js';
-import type {
-  Block,
-  EditionName,
-  EvidenceMark,
-  Packet,
-  PacketExport,
-  PacketPhoto,
-  Rich,
-  Run,
-  Section,
-} from './packet.js';
+import { mapRich } from './map-rich.js';
+import type { Block, EditionName, Packet, PacketExport, PacketPhoto, Run, Section } from './packet.js';
+import { sectionsWithProperSigns, withProperSigns } from './proper-signs.js';
 import {
   improvementsByTrade,
   sheetAges,
@@ -41,9 +34,11 @@ import { notices, STANDING } from './sections/notices.js';
 import { papers } from './sections/papers.js';
 import { photosByRoom } from './sections/photos-by-room.js';
 import { questions } from './sections/questions.js';
+import { withReceipt } from './sections/receipt.js';
 import { roomsAndFinishes } from './sections/rooms.js';
 import { safety } from './sections/safety.js';
 import { sizeSection } from './sections/size.js';
+import { visitSections } from './sections/visit.js';
 import { whatWasDone } from './sections/what-was-done.js';
 import { anchorsOf } from './words-of.js';
 
@@ -56,6 +51,8 @@ export interface ComposeOrder {
   readonly photos: ReadonlyMap<string, PhotoOnDisk>;
   /** Those that lie beside them and that no fact names; only the house file shows them. */
   readonly unnamed?: readonly PhotoOnDisk[];
+  /** The program's name and version, told in the packet's data and counted in no digest. */
+  readonly program?: string;
 }
 
 export function composePacket(order: ComposeOrder): Packet {
@@ -70,21 +67,27 @@ export function composePacket(order: ComposeOrder): Packet {
     order.unnamed ?? [],
   );
   const { rules } = context;
-  const sections = onlyLiveLinks(eachPhotoOnce(sectionsOf(context)));
+  const sections = sectionsWithProperSigns(onlyLiveLinks(eachPhotoOnce(sectionsOf(context))));
   const draft: Omit<Packet, 'digest'> = {
-    house: { folder: order.folder, name: house.house.name, place: placeOf(context) },
+    house: {
+      folder: order.folder,
+      name: withProperSigns(house.house.name).text,
+      place: withProperSigns(placeOf(context)).text,
+    },
     edition: { name: order.edition, title: rules.title, reader: rules.reader },
     asOf: order.tally.asOf,
     asOfText: isoDate(order.tally.asOf),
     arrangement: rules.arrangement,
-    keyFacts: keyFacts(context),
+    // The sheet of two sides has them in a table, with their marks.
+    keyFacts: rules.arrangement === 'two-sides' ? [] : keyFacts(context),
     sections,
     photos: photosShown(context, sections),
     originals: originalsIn(sections),
     exports: exportsOf(context),
     standing: STANDING,
   };
-  return { ...draft, digest: digestOf(draft) };
+  const packet: Packet = { ...draft, digest: digestOf(draft) };
+  return { ...packet, exports: [...packet.exports, factsExport(packet, order.program ?? 'sillplate')] };
 }
 
 function sectionsOf(context: Context): Section[] {
@@ -92,23 +95,25 @@ function sectionsOf(context: Context): Section[] {
     agent: () => {
       const short = inShort(context);
       const blocks = [...short.blocks.filter((block) => block.kind !== 'photo'), ...sheetPhotos(context)];
-      return [
+      return withReceipt(context, [
         { ...short, blocks },
         improvementsByTrade(context),
         sheetAges(context),
-        sheetSize(context),
         updateClasses(context),
+        sheetSize(context),
         sheetTerms(context),
-      ];
+      ]);
     },
-    buyer: () => buyerSections(context),
-    care: () => [
-      careSchedule(context),
-      finishRecord(context),
-      equipment(context),
-      warrantySection(context),
-      safety(context),
-    ],
+    visit: () => visitSections(context),
+    buyer: () => withReceipt(context, buyerSections(context)),
+    care: () =>
+      withReceipt(context, [
+        careSchedule(context),
+        finishRecord(context),
+        equipment(context),
+        warrantySection(context),
+        safety(context),
+      ]),
     file: () => [...buyerSections(context), contactSheet(context), forTheOwner(context)],
   };
   return make[context.edition]();
@@ -136,7 +141,7 @@ function placeOf({ house, edition }: Context): string {
 }
 
 function exportsOf(context: Context): PacketExport[] {
-  if (context.edition === 'agent') return listingExports(context);
+  if (['agent', 'buyer'].includes(context.edition)) return listingExports(context);
   if (context.edition === 'care') return [careCalendar(context)].filter((one) => one !== undefined);
   return [];
 }
@@ -159,7 +164,7 @@ function photosShown(context: Context, sections: readonly Section[]): PacketPhot
     return {
       id,
       // The house file also shows photos that nobody has put into words yet.
-      alt: photo?.alt ?? photo?.shows ?? file?.name ?? '',
+      alt: withProperSigns(photo?.alt ?? photo?.shows ?? file?.name ?? '').text,
       content: `${file?.content ?? ''}${JSON.stringify(photo?.hide ?? [])}`,
       use,
     };
@@ -211,51 +216,6 @@ function eachPhotoOnce(sections: readonly Section[]): Section[] {
 /** An edition that leaves a paper or photo out also leaves out the way to it. */
 function onlyLiveLinks(sections: readonly Section[]): Section[] {
   const anchors = anchorsOf({ sections } as Packet);
-  const text = (rich: Rich): Rich =>
-    rich.map(
-      (run): Run =>
-        run.to === undefined || anchors.has(run.to)
-          ? run
-          : { text: run.text, ...(run.manner === undefined ? {} : { manner: run.manner }) },
-    );
-  const mark = <M extends EvidenceMark | undefined>(one: M): M =>
-    (one === undefined ? one : { ...one, detail: text(one.detail) }) as M;
-  const block = (one: Block): Block => {
-    switch (one.kind) {
-      case 'statement':
-        return { ...one, text: text(one.text), mark: mark(one.mark) };
-      case 'paragraph':
-        return { ...one, text: text(one.text) };
-      case 'list':
-        return {
-          ...one,
-          items: one.items.map((item) => ({
-            ...item,
-            text: text(item.text),
-            ...(item.mark ? { mark: mark(item.mark) } : {}),
-          })),
-        };
-      case 'table':
-        return {
-          ...one,
-          rows: one.rows.map((row) => ({
-            ...row,
-            cells: row.cells.map(text),
-            ...(row.mark ? { mark: mark(row.mark) } : {}),
-          })),
-        };
-      case 'record':
-        return {
-          ...one,
-          title: text(one.title),
-          entries: one.entries.map((entry) => ({ ...entry, value: text(entry.value) })),
-          ...(one.mark ? { mark: mark(one.mark) } : {}),
-        };
-      case 'question':
-        return { ...one, answer: text(one.answer), mark: mark(one.mark) };
-      default:
-        return one;
-    }
-  };
-  return sections.map((section) => ({ ...section, blocks: section.blocks.map(block) }));
+  const live = ({ to, ...run }: Run): Run => (to === undefined || !anchors.has(to) ? run : { ...run, to });
+  return sections.map((section) => mapRich(section, (rich) => rich.map(live)));
 }

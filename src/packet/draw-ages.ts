@@ -2,6 +2,7 @@
  * One line a system: its age as a solid span on an axis of years, published lives as thin brackets by source.
  * The dark end of the bar is the part that the dates leave open.
  */
+import { breakAnyhow } from './letter-widths.js';
 import type { Drawing, Shape, XY } from './packet.js';
 
 export interface AgeRow {
@@ -77,16 +78,6 @@ export function lastYearOf(rows: readonly AgeRow[]): number {
   return Math.min(120, Math.max(20, Math.ceil((Math.max(0, ...ends) + 1) / 10) * 10));
 }
 
-/** Letters of the name that fit beside the bars. */
-const NAME_FITS = 33;
-
-/** A long name in two lines, broken at a blank. */
-function nameLines(name: string): string[] {
-  if (name.length <= NAME_FITS) return [name];
-  const at = name.lastIndexOf(' ', NAME_FITS);
-  return at < 8 ? [name] : [name.slice(0, at), name.slice(at + 1)];
-}
-
 function drawRow(
   row: AgeRow,
   top: number,
@@ -96,7 +87,7 @@ function drawRow(
   shapes: Shape[],
 ): number {
   const beside = frame.labels === 'beside';
-  const lines = beside ? nameLines(row.name) : [row.name];
+  const lines = breakAnyhow(row.name, 'body', (beside ? frame.left : frame.width) - 8);
   const first = top + (beside ? 14 : 11);
   const text = (y: number, words: string, style: 'body' | 'tick', ink: 'ink' | 'soft'): void => {
     shapes.push({ kind: 'text', at: [0, tidy(y)], text: words, style, ink, anchor: 'start' });

@@ -6,17 +6,19 @@
  */
 import type { Document, House, Identity, Person, Photo, System } from '../facts/house.js';
 import { heldBack } from '../tally/photo-consent.js';
-import type { EditionName } from './packet.js';
+import type { Arrangement, EditionName } from './packet.js';
 
 export interface EditionRules {
   readonly title: string;
   /** Whom the edition is for. */
   readonly reader: string;
-  readonly arrangement: 'one-page' | 'page-per-section';
+  readonly arrangement: Arrangement;
   /** Names of people who were hired. */
   readonly people: boolean;
   /** Serial and model numbers. */
   readonly serials: boolean;
+  /** Where the packet's pages stand on the web. */
+  readonly web: boolean;
   /** Everything else that is marked private, with receipts and contacts. */
   readonly everything: boolean;
 }
@@ -28,6 +30,16 @@ export const EDITIONS: Readonly<Record<EditionName, EditionRules>> = {
     arrangement: 'one-page',
     people: false,
     serials: false,
+    web: false,
+    everything: false,
+  },
+  visit: {
+    title: 'Open-house sheet',
+    reader: 'For visitors, at the sign and on the table',
+    arrangement: 'two-sides',
+    people: false,
+    serials: false,
+    web: true,
     everything: false,
   },
   buyer: {
@@ -36,6 +48,7 @@ export const EDITIONS: Readonly<Record<EditionName, EditionRules>> = {
     arrangement: 'page-per-section',
     people: true,
     serials: false,
+    web: false,
     everything: false,
   },
   care: {
@@ -44,6 +57,7 @@ export const EDITIONS: Readonly<Record<EditionName, EditionRules>> = {
     arrangement: 'page-per-section',
     people: true,
     serials: true,
+    web: false,
     everything: false,
   },
   file: {
@@ -52,6 +66,7 @@ export const EDITIONS: Readonly<Record<EditionName, EditionRules>> = {
     arrangement: 'page-per-section',
     people: true,
     serials: true,
+    web: true,
     everything: true,
   },
 };
@@ -73,7 +88,7 @@ export function houseFor(house: House, edition: EditionName, asOf: string): Hous
   const rules = EDITIONS[edition];
   if (rules.everything) return house;
   return {
-    house: identityFor(house.house),
+    house: identityFor(house.house, rules),
     people: rules.people ? house.people.map(personFor) : [],
     measured: house.measured,
     record: house.record,
@@ -107,7 +122,7 @@ export function houseFor(house: House, edition: EditionName, asOf: string): Hous
   } satisfies Decided<House>;
 }
 
-function identityFor(identity: Identity): Identity {
+function identityFor(identity: Identity, rules: EditionRules): Identity {
   const { address } = identity;
   const full = address.show === 'full';
   return {
@@ -133,6 +148,7 @@ function identityFor(identity: Identity): Identity {
     parcel: WITHHELD,
     bought: identity.bought,
     listed: identity.listed,
+    web: rules.web ? identity.web : WITHHELD,
     'photos-within': WITHHELD,
   } satisfies Decided<Identity>;
 }

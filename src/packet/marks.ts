@@ -109,7 +109,7 @@ function papersOf(context: Context, ids: readonly string[]): Run[] {
     else if (!runs.some((one) => one.text === run.text)) runs.push(run);
   }
   if (onFile > 0) runs.push(soft(onFile === 1 ? 'a paper on file' : `${onFile} papers on file`));
-  const most = context.rules.arrangement === 'one-page' ? 1 : MOST_PAPERS;
+  const most = context.rules.arrangement !== 'page-per-section' ? 1 : MOST_PAPERS;
   return runs.length <= most ? runs : [...runs.slice(0, most), soft(`${runs.length - most} more`)];
 }
 
@@ -154,4 +154,6 @@ function hiddenPhoto(context: Context, id: string): Run | undefined {
 }
 
 const withDate = (context: Context, words: string, date: HouseDate | undefined): string =>
-  date === undefined || context.rules.arrangement === 'one-page' ? words : `${words}, ${printDate(date)}`;
+  date === undefined || context.rules.arrangement !== 'page-per-section'
+    ? words
+    : `${words}, ${printDate(date)}`;

@@ -6,7 +6,7 @@
  * places it and never changes it. Start reading at `Packet`.
  */
 
-export type EditionName = 'agent' | 'buyer' | 'care' | 'file';
+export type EditionName = 'agent' | 'visit' | 'buyer' | 'care' | 'file';
 
 /** One edition of one house. */
 export interface Packet {
@@ -18,8 +18,11 @@ export interface Packet {
   readonly asOfText: string;
   /** First 48 bits of the SHA-256 of everything this packet says, in groups of four: `7f3a 91c2 0d4e`. */
   readonly digest: string;
-  /** How the web pages are cut: the sheet of an agent is one page, a buyer's packet has one a section. */
-  readonly arrangement: 'one-page' | 'page-per-section';
+  /**
+   * How the web pages are cut: the sheet of an agent is one page, a buyer's packet has one a section. `two-sides` is one
+   * page too, and on paper one leaf, printed on both sides: its first section is side one, all others are side two.
+   */
+  readonly arrangement: Arrangement;
   /** The few facts of the title block. */
   readonly keyFacts: readonly KeyFact[];
   readonly sections: readonly Section[];
@@ -32,6 +35,8 @@ export interface Packet {
   /** The sentence at the foot: what this paper is not. */
   readonly standing: string;
 }
+
+export type Arrangement = 'one-page' | 'two-sides' | 'page-per-section';
 
 export interface PacketHouse {
   /** Name of the house folder; `[a-z0-9-]+`, used in file names. */
@@ -147,6 +152,8 @@ export interface TableRow {
 export interface TableBlock extends BlockBase {
   readonly kind: 'table';
   readonly caption: string;
+  /** `large`: few rows, to be read at arm's length. Left out: a table as all others. */
+  readonly size?: 'large';
   readonly columns: readonly TableColumn[];
   readonly rows: readonly TableRow[];
   /** A remark below the table. */
@@ -216,6 +223,25 @@ export interface QuestionBlock extends BlockBase {
   readonly mark: EvidenceMark;
 }
 
+/** Lines to be filled in by hand, or in the PDF's own form fields. A page on a screen has none. */
+export interface FormBlock extends BlockBase {
+  readonly kind: 'form';
+  readonly only: 'print';
+  /** What filling it in means, and what it doesn't. */
+  readonly text: Rich;
+  readonly fields: readonly {
+    readonly id: string;
+    /** Printed beside the line: "Received on". */
+    readonly label: string;
+    /** Read out by a screen reader in the label's place: what goes here, and in which form. */
+    readonly hint: string;
+    /** Share of the width beside the other fields of its row; a row is full at 1. */
+    readonly share: number;
+    /** Written on by hand alone: a line on paper, and no field in the file. */
+    readonly inInk?: true;
+  }[];
+}
+
 export type Block =
   | HeadingBlock
   | StatementBlock
@@ -228,7 +254,8 @@ export type Block =
   | PhotosBlock
   | DrawingBlock
   | NoticeBlock
-  | QuestionBlock;
+  | QuestionBlock
+  | FormBlock;
 
 /** A drawing in points (1/72 inch), y growing downwards, made once and rendered as SVG and as PDF vectors. */
 export interface Drawing {

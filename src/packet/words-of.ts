@@ -44,21 +44,36 @@ export function wordsOf(block: Block): string[] {
       return [block.title, ...block.paragraphs.map(plain), ...(block.source ? [plain(block.source)] : [])];
     case 'question':
       return [block.ask, plain(block.answer), ...mark(block.mark)];
+    case 'form':
+      return [plain(block.text), ...block.fields.map((field) => field.label)];
   }
 }
 
 /** Every id a link may lead to: sections, blocks, rows, items, entries. */
-export function anchorsOf(packet: Packet): Set<string> {
-  const anchors = new Set<string>();
-  for (const section of packet.sections) {
-    anchors.add(section.id);
-    for (const block of section.blocks) {
-      anchors.add(block.id);
-      if (block.kind === 'table') for (const row of block.rows) anchors.add(row.id);
-      if (block.kind === 'list') for (const item of block.items) anchors.add(item.id);
-      if (block.kind === 'record') for (const entry of block.entries) anchors.add(entry.id);
-      if (block.kind === 'photos') for (const photo of block.photos) anchors.add(photo.id);
-    }
+export const anchorsOf = (packet: Packet): Set<string> => new Set(idsIn(packet));
+
+/** The same in reading order, where an id that two things share stands twice. */
+export function idsIn(packet: Packet): string[] {
+  return packet.sections.flatMap((section) => [section.id, ...section.blocks.flatMap(idsOf)]);
+}
+
+function idsOf(block: Block): string[] {
+  const within = (things: readonly { readonly id: string }[]): string[] => [
+    block.id,
+    ...things.map(({ id }) => id),
+  ];
+  switch (block.kind) {
+    case 'table':
+      return within(block.rows);
+    case 'list':
+      return within(block.items);
+    case 'record':
+      return within(block.entries);
+    case 'photos':
+      return within(block.photos);
+    case 'form':
+      return within(block.fields);
+    default:
+      return [block.id];
   }
-  return anchors;
 }

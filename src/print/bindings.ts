@@ -18,6 +18,9 @@ const COUNTED = /^[(“]?(?:[Pp]ages?|[Ss]heets?|[Nn]o\.|[Nn]umber|[Rr]eceipt|[L
 /** A paper's kind and its number: permit PL-26-0182. */
 const PAPER = /^[(“]?(?:[Pp]ermit|[Ii]nvoice|[Ll]icence|[Cc]ode|[Ll]ot)$/u;
 const PAPER_NUMBER = /^[A-Z]{1,4}(?:-[A-Z]{1,3})?-?\d/u;
+/** What there are several of in a house. */
+const NUMBERED =
+  /^[(“]?(?:[Bb]ed|[Bb]ath)?(?:[Rr]ooms?|[Bb]eds?|[Bb]aths?|[Uu]nit|[Ll]evel|[Ff]loor|[Cc]loset|[Gg]arage|[Pp]hoto)$/u;
 const SHORT_NUMBER = /^[(]?\d{1,4}[.,;:)]*$/u;
 /** What a line never begins with. */
 const HANGING = /^(?:[·×=+–—]|%)$/u;
@@ -32,6 +35,7 @@ export function bound(before: string, after: string): boolean {
   if (before === 'sq' && /^(?:ft|in|m)\b/u.test(after)) return true;
   if (before === 'ft' && /^line\b/u.test(after)) return true;
   if (FEET.test(before) && INCHES.test(after)) return true;
+  if (NUMBERED.test(before) && SHORT_NUMBER.test(after)) return true;
   if (PAPER.test(before) && PAPER_NUMBER.test(after)) return true;
   return COUNTED.test(before) && SHORT_NUMBER.test(after);
 }

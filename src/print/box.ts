@@ -19,6 +19,8 @@ export interface Tag {
   readonly alt?: string;
   /** Of a table's heading cell. */
   readonly scope?: 'Column' | 'Row';
+  /** What to write on a line that is no field in the file (ISO 32000-1, 14.8.5.6). */
+  readonly inInk?: string;
 }
 
 /** Way to the element a box belongs to; empty for what is only furniture (rules, running heads). */
@@ -93,7 +95,19 @@ export interface DrawingBox extends BoxBase {
   readonly scale: number;
 }
 
-export type Box = TextBox | RuleBox | ShapeBox | FrameBox | PictureBox | DrawingBox;
+/** A field to type into. Nothing is painted for it: its label and its line are boxes of their own. */
+export interface FieldBox extends BoxBase {
+  readonly kind: 'field';
+  /** Unique in the document. */
+  readonly name: string;
+  readonly label: string;
+  /** What goes in here, for those who don't see the label. */
+  readonly hint: string;
+  /** Size of what is typed. */
+  readonly sizePt: number;
+}
+
+export type Box = TextBox | RuleBox | ShapeBox | FrameBox | PictureBox | DrawingBox | FieldBox;
 
 export interface PlannedPage {
   /** Counted from 1. */

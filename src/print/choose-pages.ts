@@ -32,7 +32,8 @@ const COST = {
   forced: 30,
 } as const;
 
-const SHORT_LAST = 0.2;
+/** Of a page: less on the last one looks forgotten, and the pages before it can spare some. */
+const SHORT_LAST = 0.4;
 
 interface Choice {
   readonly cost: number;

@@ -1,4 +1,5 @@
 /** Pens and letters of drawings, as packet.ts words them, on paper. */
+import { LETTER_SIZES } from '../packet/letter-widths.js';
 import type { LetterStyle, Pen } from '../packet/packet.js';
 import type { TypeStyle } from './type-styles.js';
 
@@ -8,14 +9,15 @@ export const PENS: Record<Pen, number> = { hair: 0.4, thin: 0.7, medium: 1.2, wa
 /** Stroke and blank of the dashed pen, in points. */
 export const DASH_PT: readonly [number, number] = [3, 2.2];
 
-function letters(face: TypeStyle['face'], sizePt: number): TypeStyle {
+function letters(face: TypeStyle['face'], style: LetterStyle): TypeStyle {
+  const sizePt = LETTER_SIZES[style];
   return { face, sizePt, leadingPt: sizePt * 1.25, ink: 'ink', figures: 'tabular' };
 }
 
 export const LETTER_STYLES: Record<LetterStyle, TypeStyle> = {
-  name: letters('sans', 9.5),
-  body: letters('sans', 8.5),
-  small: letters('sans', 7.5),
-  tick: letters('sans', 7),
-  unknown: letters('sans-italic', 7.5),
+  name: letters('sans', 'name'),
+  body: letters('sans', 'body'),
+  small: letters('sans', 'small'),
+  tick: letters('sans', 'tick'),
+  unknown: letters('sans-italic', 'unknown'),
 };

@@ -7,6 +7,7 @@
 import { readFileSync } from 'node:fs';
 import type { FontkitFont } from 'fontkit';
 import { create } from 'fontkit';
+import { withCharacterMap } from './character-map.js';
 import type { FaceName, Figures } from './type-styles.js';
 
 /** One glyph in a shaped word. Advances are thousandths of the type size. */
@@ -29,10 +30,18 @@ export interface Face {
   readonly capHeight: number;
   readonly bbox: readonly [number, number, number, number];
   has(codePoint: number): boolean;
+  /** Of a character by itself, as the font file says: thousandths of the type size. */
+  widthOf(codePoint: number): number;
   /** Shapes a text without line breaks; not cached. */
   shape(text: string, figures: Figures): ShapedGlyph[];
-  /** The font program that holds only these glyphs; the answer's `ids` are the glyphs' places in it. */
-  subset(ids: readonly number[]): { readonly ids: readonly number[]; readonly program: Uint8Array };
+  /**
+   * The font program that holds only these glyphs; the answer's `ids` are the glyphs' places in it. With characters,
+   * it can be asked for their glyphs; they must be among those that the face has.
+   */
+  subset(
+    ids: readonly number[],
+    characters?: readonly number[],
+  ): { readonly ids: readonly number[]; readonly program: Uint8Array };
 }
 
 export type Faces = Record<FaceName, Face>;
@@ -73,11 +82,16 @@ function faceFrom(name: FaceName, font: FontkitFont): Face {
         advance: (positions[i]?.xAdvance ?? glyph.advanceWidth) * k,
       }));
     },
-    subset(ids) {
+    subset(ids, characters = []) {
       const subset = font.createSubset();
       const places = ids.map((id) => subset.includeGlyph(id));
-      return { ids: places, program: subset.encode() };
+      const glyphs = new Map(
+        characters.map((codePoint) => [codePoint, subset.includeGlyph(font.glyphForCodePoint(codePoint).id)]),
+      );
+      const program = subset.encode();
+      return { ids: places, program: glyphs.size === 0 ? program : withCharacterMap(program, glyphs) };
     },
+    widthOf: (codePoint) => font.glyphForCodePoint(codePoint).advanceWidth * k,
   };
 }
 

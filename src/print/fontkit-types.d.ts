@@ -16,6 +16,7 @@ declare module 'fontkit' {
     readonly bbox: { minX: number; minY: number; maxX: number; maxY: number };
     getGlyph(id: number, codePoints?: readonly number[]): FontkitGlyph;
     hasGlyphForCodePoint(codePoint: number): boolean;
+    glyphForCodePoint(codePoint: number): FontkitGlyph;
     layout(
       text: string,
       features: Record<string, boolean>,

@@ -4,6 +4,8 @@
  * Takes unbreakable chunks with their widths, gives which chunks stand on which line. Knows no fonts and no pages,
  * so another breaker can take this one's place.
  */
+import type { InputItem } from 'tex-linebreak';
+import texLinebreak from 'tex-linebreak';
 
 /** Something that is never broken: a word, a part of a word up to a hyphen, a piece of an overlong word. */
 export interface Chunk {
@@ -24,71 +26,59 @@ export type LineBreaker = (chunks: readonly Chunk[], measurePt: number) => LineR
 /** Adding many widths leaves dust; a text exactly as wide as its measure must still fit. */
 const DUST_PT = 0.001;
 
-/** Fills each line as far as it goes. */
-export const breakGreedily: LineBreaker = (chunks, measurePt) => {
-  const lines: LineRange[] = [];
-  let from = 0;
-  let width = 0;
-  chunks.forEach((chunk, i) => {
-    const before = chunks[i - 1];
-    const wanted = i === from ? chunk.widthPt : width + (before?.gapPt ?? 0) + chunk.widthPt;
-    if (i > from && wanted > measurePt + DUST_PT) {
-      lines.push({ from, to: i });
-      from = i;
-      width = chunk.widthPt;
-    } else {
-      width = wanted;
-    }
-  });
-  if (from < chunks.length) lines.push({ from, to: chunks.length });
-  return lines;
-};
+/** How far a ragged line's end may fall short before it looks bad, as a share of what stands on the line. */
+const RAGGED = 0.5;
 
-/** A last line shorter than this share of the measure looks left over. */
-const SHORT_LAST = 0.2;
+/** The same for the last line, as a share of the measure: it may be short, but not one little word. */
+const RAGGED_LAST = 0.8;
 
 /**
- * As many lines as greedy breaking needs, with their ends as even as can be: of all ways to break, the one whose
- * unfilled ends, squared, sum up least. The last line may be short, but not one little word.
+ * Of all ways to break a paragraph the one whose line ends are the most even (Knuth and Plass, “Breaking paragraphs
+ * into lines”, 1981). Ragged, with blanks as they are: each chunk lends the line's end its share of stretch, so that a
+ * line's badness grows with what it lacks. Their own items for ragged setting take the stretch back by negative glue,
+ * which keeps the library from dropping lines that are full: minutes for a text of pages.
  */
-export const breakEvenly: LineBreaker = (chunks, measurePt) => {
-  const greedy = breakGreedily(chunks, measurePt);
-  if (greedy.length < 2) return greedy;
-  // best[i]: the least cost of setting chunks i to the end, in how many lines, with the first line ending before `to`.
-  const best: { cost: number; lines: number; to: number }[] = [];
-  const count = chunks.length;
-  best[count] = { cost: 0, lines: 0, to: count };
-  for (let from = count - 1; from >= 0; from--) {
-    let width = 0;
-    for (let to = from + 1; to <= count; to++) {
-      width +=
-        (chunks[to - 2] !== undefined && to - 2 >= from ? (chunks[to - 2]?.gapPt ?? 0) : 0) +
-        widthAt(chunks, to - 1);
-      if (to > from + 1 && width > measurePt + DUST_PT) break;
-      const rest = best[to];
-      if (rest === undefined) continue;
-      const cost = endCost(width / measurePt, to === count) + rest.cost;
-      const lines = rest.lines + 1;
-      const have = best[from];
-      if (have === undefined || lines < have.lines || (lines === have.lines && cost < have.cost - 1e-9)) {
-        best[from] = { cost, lines, to };
-      }
-    }
-  }
-  const ranges: LineRange[] = [];
-  for (let from = 0; from < count; ) {
-    const to = best[from]?.to ?? count;
-    ranges.push({ from, to });
-    from = to;
-  }
-  return ranges;
+export const breakWholeParagraph: LineBreaker = (chunks, measurePt) => {
+  if (chunks.length === 0) return [];
+  if (widthOfAll(chunks) <= measurePt + DUST_PT) return [{ from: 0, to: chunks.length }];
+  const { items, begins } = raggedItems(chunks, measurePt);
+  const ends = texLinebreak.breakLines(items, measurePt + DUST_PT, {
+    maxAdjustmentRatio: null,
+    // Neighbouring lines of a ragged paragraph may differ.
+    adjacentLooseTightPenalty: 0,
+  });
+  // The first of the breakpoints is the paragraph's beginning, the last its end.
+  const starts = ends.slice(1, -1).map((end) => begins.get(end) ?? 0);
+  return [0, ...starts].map((from, i) => ({ from, to: starts[i] ?? chunks.length }));
 };
 
-function widthAt(chunks: readonly Chunk[], i: number): number {
-  return chunks[i]?.widthPt ?? 0;
+function widthOfAll(chunks: readonly Chunk[]): number {
+  return chunks.reduce(
+    (sum, { widthPt, gapPt }, i) => sum + widthPt + (i < chunks.length - 1 ? gapPt : 0),
+    0,
+  );
 }
 
-function endCost(filled: number, last: boolean): number {
-  if (!last) return (1 - Math.min(1, filled)) ** 2;
-  return filled < SHORT_LAST ? (SHORT_LAST - filled) * 0.8 : 0;
+/** The paragraph for the library, and which chunk begins a line that is broken at an item. */
+function raggedItems(
+  chunks: readonly Chunk[],
+  measurePt: number,
+): { readonly items: InputItem[]; readonly begins: ReadonlyMap<number, number> } {
+  const items: InputItem[] = [];
+  const begins = new Map<number, number>();
+  const never: InputItem = { type: 'penalty', width: 0, cost: texLinebreak.MAX_COST, flagged: false };
+  const glue = (width: number, stretch: number): InputItem => ({ type: 'glue', width, stretch, shrink: 0 });
+  chunks.forEach((chunk, i) => {
+    // Wider than the measure it stands on a line of its own, whose width is then all the same.
+    const width = Math.min(chunk.widthPt, measurePt);
+    items.push({ type: 'box', width });
+    if (i === chunks.length - 1) return;
+    // Glue right behind a box would be one more place to break, and one without a ragged end.
+    items.push(never, glue(0, width * RAGGED));
+    begins.set(items.length, i + 1);
+    items.push({ type: 'penalty', width: 0, cost: 0, flagged: false });
+    items.push(glue(chunk.gapPt, chunk.gapPt * RAGGED));
+  });
+  items.push(never, glue(0, measurePt * RAGGED_LAST), texLinebreak.forcedBreak());
+  return { items, begins };
 }

@@ -6,7 +6,7 @@
  * made here and nowhere else.
  */
 import type { Picture } from '../packet/packet.js';
-import type { Box, PlannedPage, Span, TagPath, TextBox } from './box.js';
+import type { Box, FieldBox, PlannedPage, Span, TagPath, TextBox } from './box.js';
 import type { GlyphBook } from './glyph-book.js';
 import type { InkName } from './inks.js';
 import { INKS } from './inks.js';
@@ -26,11 +26,19 @@ export interface PaintedLink {
   readonly tags: TagPath;
 }
 
+/** A field to be made: it paints itself, empty or filled in. */
+export interface PaintedField {
+  readonly field: FieldBox;
+  /** Left, bottom, right, top in PDF coordinates. */
+  readonly rect: readonly [number, number, number, number];
+}
+
 export interface PaintedPage {
   readonly operators: string;
   /** The structure element of each marked stretch, by its number on the page. */
   readonly marked: readonly TagPath[];
   readonly links: readonly PaintedLink[];
+  readonly fields: readonly PaintedField[];
   /** Photos painted, by id. */
   readonly photos: readonly string[];
 }
@@ -49,6 +57,7 @@ export const FACE_KEYS: Record<FaceName, string> = {
 export class Canvas {
   readonly marked: TagPath[] = [];
   readonly links: PaintedLink[] = [];
+  readonly fields: PaintedField[] = [];
   readonly photos = new Set<string>();
   readonly book: GlyphBook;
   readonly letters: Letters;
@@ -234,6 +243,11 @@ function paintBox(
   pictures: ReadonlyMap<string, Picture>,
   keyOf: (photo: string) => string,
 ): void {
+  if (box.kind === 'field') {
+    const top = pageHeight - box.y;
+    canvas.fields.push({ field: box, rect: [box.x, top - box.height, box.x + box.width, top] });
+    return;
+  }
   // Each span of a text says for itself whose it is: a link's words are the link's. An empty cell has none.
   if (box.kind !== 'text' || box.spans.length === 0) canvas.for(box.tags);
   switch (box.kind) {
@@ -276,6 +290,7 @@ export function paintPage(
     operators: canvas.finish(),
     marked: canvas.marked,
     links: canvas.links,
+    fields: canvas.fields,
     photos: [...canvas.photos],
   };
 }

@@ -10,7 +10,7 @@ import type { Anchor, MissingCharacter, OutlineEntry, Plan, PlannedPage, TagPath
 import type { Composer } from './composer.js';
 import { setFurniture } from './furniture.js';
 import type { Letters } from './letters.js';
-import { breakEvenly } from './lines.js';
+import { breakWholeParagraph } from './lines.js';
 import type { FilledPage, Pagination } from './paginate.js';
 import { keepHeadings, paginate } from './paginate.js';
 import type { PaperName } from './paper.js';
@@ -18,6 +18,7 @@ import { paperOf } from './paper.js';
 import { isBeside, pairDrawings, setBeside } from './set-beside.js';
 import { setContact } from './set-contact.js';
 import { setDrawing, setPair, setPhoto, setPhotos } from './set-figure.js';
+import { setForm } from './set-form.js';
 import { setContents, setStandingLast, setTitle } from './set-front.js';
 import { setNotice } from './set-notice.js';
 import {
@@ -29,6 +30,7 @@ import {
   setStatement,
 } from './set-prose.js';
 import { setRecord } from './set-record.js';
+import { fillSides } from './set-sides.js';
 import { setTable } from './set-table.js';
 import type { Slab } from './slab.js';
 import { moved, slab } from './slab.js';
@@ -61,6 +63,8 @@ function setBlock(composer: Composer, block: Block, tags: TagPath): Slab[] {
       return setNotice(composer, block, tags);
     case 'question':
       return setQuestion(composer, block, tags);
+    case 'form':
+      return setForm(composer, block, tags);
   }
 }
 
@@ -103,13 +107,18 @@ class MissingList {
   }
 }
 
-function setBody(composer: Composer, packet: Packet, missing: MissingList): Slab[] {
-  const set = (within: Composer, block: Block, tags: TagPath): Slab[] => {
+/** Sets a block, and lets characters without a glyph be noted under its name. */
+function setNoting(missing: MissingList) {
+  return (within: Composer, block: Block, tags: TagPath): Slab[] => {
     missing.block = block.id;
     const slabs = setBlock(within, block, tags);
     // A block that shows nothing (a list without items) is still a place that links lead to.
     return slabs.length > 0 ? slabs : [slab(0, [], { anchors: [block.id] })];
   };
+}
+
+function setBody(composer: Composer, packet: Packet, missing: MissingList): Slab[] {
+  const set = setNoting(missing);
   const slabs = packet.sections.flatMap((section) => {
     const tags: TagPath = [{ type: 'Sect', key: section.id }];
     missing.block = section.id;
@@ -163,8 +172,9 @@ function paginateWell(slabs: readonly Slab[], composer: Composer): Pagination {
 /** The title, in a packet of many sections the contents, and then the sections at once. */
 function fillPages(composer: Composer, packet: Packet, missing: MissingList): Pagination {
   missing.block = 'title';
+  if (packet.arrangement === 'two-sides') return fillSides(composer, packet, setNoting(missing));
   const title = setTitle(composer, packet);
-  if (packet.arrangement === 'one-page') {
+  if (packet.arrangement !== 'page-per-section') {
     return paginateWell([...title, ...setBody(composer, packet, missing)], composer);
   }
   const contents = (pageOf: (section: string) => number | undefined): Slab =>
@@ -212,7 +222,7 @@ function sectionsByPage(packet: Packet, pages: readonly FilledPage[], anchors: r
 
 /** Places everything a packet prints. */
 export function planPages(packet: Packet, pictures: Pictures, paperName: PaperName, letters: Letters): Plan {
-  const dense = packet.arrangement === 'one-page';
+  const dense = packet.arrangement !== 'page-per-section';
   const paper = paperOf(paperName, dense);
   const alts = new Map(packet.photos.map((photo) => [photo.id, photo.alt]));
   const missing = new MissingList();
@@ -225,7 +235,7 @@ export function planPages(packet: Packet, pictures: Pictures, paperName: PaperNa
     styles: styleSheet(dense),
     setter: {
       letters,
-      breakLines: breakEvenly,
+      breakLines: breakWholeParagraph,
       hasTarget: (id) => targets.has(id),
       reportMissing: (character, near) => missing.note(character, near),
     },

@@ -52,7 +52,11 @@ export function setTitle(composer: Composer, packet: Packet): Slab[] {
 }
 
 /** The edition's title at the left and its reader at the right, below it where both don't fit on one line. */
-function setEdition(composer: Composer, packet: Packet, y: number): { boxes: Box[]; heightPt: number } {
+export function setEdition(
+  composer: Composer,
+  packet: Packet,
+  y: number,
+): { boxes: Box[]; heightPt: number } {
   const { styles, paper } = composer;
   const at = { x: 0, y, width: paper.fullPt };
   const title = plainRich(packet.edition.title);

@@ -1,5 +1,5 @@
 /**
- * A plan becomes a PDF file: pages, photos, fonts, links, destinations, bookmarks, structure.
+ * A plan becomes a PDF file: pages, photos, fonts, links, fields, destinations, bookmarks, structure.
  *
  * The same plan gives the same bytes: dates come from the packet, the file's id from its digest.
  */
@@ -15,6 +15,7 @@ import type { PdfDict, PdfStore, PdfValue, Ref } from './pdf-store.js';
 import { openStore } from './pdf-store.js';
 import { attach, outputIntents, pdfDate, writeMetadata } from './write-archival.js';
 import { writeFonts } from './write-fonts.js';
+import { acroForm, writeFields } from './write-form.js';
 import { writeOutline } from './write-outline.js';
 import { StructureTree } from './write-structure.js';
 
@@ -53,7 +54,7 @@ function writeLinks(
     .filter((link) => known.has(link.to))
     .map((link) => {
       const ref = store.next();
-      const parent = link.tags.length === 0 ? undefined : tree.addLink(page, ref, link.tags);
+      const parent = link.tags.length === 0 ? undefined : tree.addAnnotation(page, ref, link.tags);
       store.put(ref, {
         Type: 'Annot',
         Subtype: 'Link',
@@ -126,7 +127,9 @@ export async function writePdf(
   const book = new GlyphBook();
   const { painted, keys } = paintAll(plan, pictures, book, letters);
   const photos = await writePhotos(store, pictures, [...keys.keys()]);
-  const fonts = store.add(writeFonts(store, letters.faces, book));
+  const withFields = painted.some((page) => page.fields.length > 0);
+  const written = writeFonts(store, letters.faces, book, withFields);
+  const fonts = store.add(written.pages);
   const known = new Set(plan.anchors.map((anchor) => anchor.id));
   const tree = new StructureTree(store);
   const pages = painted.map((page) =>
@@ -139,11 +142,16 @@ export async function writePdf(
       },
     }),
   );
+  const fields: Ref[] = [];
   painted.forEach((page, i) => {
     const ref = pages[i];
     if (ref === undefined) return;
     const structParents = tree.addPage(ref, page.marked);
-    const annotations = writeLinks(store, tree, ref, page.links, known);
+    const links = writeLinks(store, tree, ref, page.links, known);
+    const onPage =
+      written.typed === undefined ? [] : writeFields(store, tree, ref, page.fields, written.typed);
+    fields.push(...onPage);
+    const annotations = [...links, ...onPage];
     store.amend(ref, {
       StructParents: structParents,
       Annots: annotations.length === 0 ? undefined : annotations,
@@ -166,6 +174,7 @@ export async function writePdf(
       EmbeddedFiles: attached === undefined ? undefined : store.add(attached.names),
     },
     AF: attached?.files,
+    AcroForm: written.typed === undefined ? undefined : acroForm(store, fields, written.typed),
     MarkInfo: { Marked: true },
     StructTreeRoot: tree.finish(),
     Metadata: writeMetadata(store, { ...words, language: LANGUAGE, day: packet.asOf }),

@@ -4,7 +4,7 @@
  * Elements grow from the boxes' tag paths: the same path on two pages is one element that spans them.
  */
 import type { TagPath } from './box.js';
-import type { PdfStore, PdfValue, Ref } from './pdf-store.js';
+import type { PdfDict, PdfStore, PdfValue, Ref } from './pdf-store.js';
 
 interface Element {
   readonly ref: Ref;
@@ -61,13 +61,20 @@ export class StructureTree {
     return key;
   }
 
-  /** Takes in a link's annotation; gives its `StructParent`. */
-  addLink(page: Ref, annotation: Ref, path: TagPath): number {
+  /** Takes in the annotation of a link or a field; gives its `StructParent`. */
+  addAnnotation(page: Ref, annotation: Ref, path: TagPath): number {
     const element = this.elementAt(path) as Element;
     element.kids.push({ Type: 'OBJR', Pg: page, Obj: annotation });
     const key = this.nextKey++;
     this.parents.push({ key, value: element.ref });
     return key;
+  }
+
+  private attributesOf({ scope, inInk }: TagPath[number]): PdfDict | undefined {
+    if (scope !== undefined) return { O: 'Table', Scope: scope };
+    // A text field that is none in the file.
+    if (inInk !== undefined) return { O: 'PrintField', Role: 'tv', Desc: this.store.words(inInk) };
+    return undefined;
   }
 
   /** Writes all elements; gives the tree's root for the catalog. */
@@ -80,7 +87,7 @@ export class StructureTree {
         P: element.parent,
         K: element.kids,
         Alt: tag.alt === undefined ? undefined : this.store.words(tag.alt),
-        A: tag.scope === undefined ? undefined : { O: 'Table', Scope: tag.scope },
+        A: this.attributesOf(tag),
       });
     }
     const nums = this.parents.flatMap(({ key, value }) => [key, value]);

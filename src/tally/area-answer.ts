@@ -57,6 +57,10 @@ export interface PlacedRoom {
   readonly reading: Reading;
   /** A point well inside, for its name on a drawing. */
   readonly spot: Point;
+  /** Where its floor belongs; undefined: to no class, since it isn't for use all year. */
+  readonly areaClass: AreaClass | undefined;
+  /** Parts of its floor go elsewhere than the rest of it. */
+  readonly split: boolean;
 }
 
 export interface LevelArea {

@@ -78,10 +78,12 @@ export function assessRoom(room: Room, level: Level | undefined, path: FactPath)
 }
 
 /** The room for the plan, if its place and shape are known. */
-export function placedRoom({ room, name, shape }: RoomFloor): PlacedRoom | undefined {
+export function placedRoom({ room, name, shape, rest, moves }: RoomFloor): PlacedRoom | undefined {
   if (room.at === undefined || shape === undefined) return undefined;
   const { corners, sizeWords, reading } = shape;
-  return { id: room.id, name, corners, sizeWords, reading, spot: labelSpot(corners) };
+  const spot = labelSpot(corners);
+  const split = moves.some((move) => move.area > 0n && move.into !== rest);
+  return { id: room.id, name, corners, sizeWords, reading, spot, areaClass: rest, split };
 }
 
 function startOf(room: Room): Point {

@@ -5,7 +5,7 @@ import type { SystemAge } from './ages.js';
 import type { AlarmPlan } from './alarms.js';
 import type { Areas } from './area.js';
 
-export type Audience = 'agent' | 'buyer' | 'care';
+export type Audience = 'agent' | 'visit' | 'buyer' | 'care';
 
 export interface Gap {
   readonly path: FactPath;
@@ -63,6 +63,7 @@ const ORDER = [
   'age',
   'paint',
   'lot',
+  'web address',
   'care',
 ] as const;
 

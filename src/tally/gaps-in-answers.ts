@@ -1,9 +1,15 @@
 /** What is lacking of all that is told: questions, dues, what stays, and care. */
 import type { House } from '../facts/house.js';
-import { addItem, BUYER, type Gap, type GapSources, rankOf, SALE } from './gap.js';
+import { addItem, addLine, BUYER, type Gap, type GapSources, rankOf, SALE } from './gap.js';
 
 export function answerGaps({ house }: GapSources): Gap[] {
-  return [...questions(house), ...duesUnsaid(house), ...conveysUnsaid(house), ...careUnsaid(house)];
+  return [
+    ...questions(house),
+    ...duesUnsaid(house),
+    ...conveysUnsaid(house),
+    ...noAddress(house),
+    ...careUnsaid(house),
+  ];
 }
 
 const ALWAYS_ASKED: readonly (readonly [pattern: RegExp, ask: string])[] = [
@@ -54,6 +60,20 @@ function conveysUnsaid(house: House): Gap[] {
       lacks: 'nothing says what stays and what goes',
       hint: addItem('conveys', '{ what: refrigerator, stays: yes }'),
       rank: rankOf('what stays'),
+    },
+  ];
+}
+
+/** Without it the open-house sheet has no code to scan, and nowhere to send a visitor who wants to read on. */
+function noAddress({ house }: House): Gap[] {
+  if (house.web !== undefined) return [];
+  return [
+    {
+      path: ['house'],
+      audiences: ['visit'],
+      lacks: 'no web address is given, so the open-house sheet has no code to scan',
+      hint: `${addLine('web: https://quarry-road.example/packet/')}  below house, with the address of your own pages`,
+      rank: rankOf('web address'),
     },
   ];
 }

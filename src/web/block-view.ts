@@ -179,6 +179,9 @@ export class BlockViews {
         return this.#drawing(block);
       case 'notice':
         return this.#notice(block);
+      case 'form':
+        // `links.ts` gives pages what is shown on a screen; a form never is.
+        throw new Error(`the form “${block.id}” is for paper and has no view`);
       case 'question':
         return this.#question(block);
     }

@@ -49,7 +49,7 @@ export function linkBookOf(packet: Packet): LinkBook {
 }
 
 function pageName(packet: Packet, section: Section, index: number): string {
-  if (packet.arrangement === 'one-page' || index === 0) return 'index.html';
+  if (packet.arrangement !== 'page-per-section' || index === 0) return 'index.html';
   if (!FILE_NAME.test(section.id) || section.id === 'index') {
     throw new Error(`section id "${section.id}" can't name a page`);
   }

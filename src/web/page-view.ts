@@ -104,7 +104,9 @@ export interface PageView {
 export function pagesOf(packet: Packet, pictures: Pictures, paper: Paper | undefined): PageView[] {
   const links = linkBookOf(packet);
   const groups: (readonly Section[])[] =
-    packet.arrangement === 'one-page' ? [packet.sections] : packet.sections.map((section) => [section]);
+    packet.arrangement === 'page-per-section'
+      ? packet.sections.map((section) => [section])
+      : [packet.sections];
   if (groups.length === 0) groups.push([]);
   return groups.map((sections, index) => {
     const front = index === 0;
@@ -175,7 +177,7 @@ function contentsOf(packet: Packet, links: LinkBook, current: number): PageView[
 }
 
 function neighbour(packet: Packet, links: LinkBook, index: number): LinkView | null {
-  const section = packet.arrangement === 'one-page' ? undefined : packet.sections[index];
+  const section = packet.arrangement === 'page-per-section' ? packet.sections[index] : undefined;
   // The file alone, without an anchor: turning a page should land at its top.
   return section === undefined ? null : { href: links.pageOf(section), title: section.title };
 }

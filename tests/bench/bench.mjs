@@ -8,6 +8,7 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { comparePaper } from './compare-paper.mjs';
 import { copyDemoHouses } from './demo-houses.mjs';
 import { machine } from './measure.mjs';
 import { printTable } from './table.mjs';
@@ -32,6 +33,7 @@ if (unknown.length > 0) {
 const runs = quick ? 3 : 7;
 /** @type {import('./table.mjs').Row[]} */
 const rows = [];
+let paper = '';
 const before = machine();
 const base = await mkdtemp(path.join(tmpdir(), 'sillplate-bench-'));
 // Ctrl+C removes the folder too.
@@ -46,10 +48,11 @@ try {
     await part('serve', () => timeServe(base, first, pages, runs));
   }
   await part('paper', () => timePaper(base, first, runs));
+  if (isWanted('paper')) paper = `\n${await comparePaper(base, runs)}\n`;
   await part('photos', () => timePhotos(base, names, runs, quick ? [30, 90] : [30, 300]));
   await part('many', () => timeManyHouses(path.join(base, 'many'), quick ? 40 : 200));
   process.stdout.write(
-    `\nMeasured on ${before}; at the end ${machine().split(', ').slice(-3).join(', ')}.\nMedian (least–most).\n\n${printTable(rows)}\n`,
+    `\nMeasured on ${before}; at the end ${machine().split(', ').slice(-3).join(', ')}.\nMedian (least–most).\n\n${printTable(rows)}\n${paper}`,
   );
 } finally {
   await rm(base, { recursive: true, force: true });

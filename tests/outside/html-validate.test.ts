@@ -1,6 +1,7 @@
 /** Independent check: html-validate 10 (MIT) with its recommended rules on every page of samples and demo houses. */
 import { HtmlValidate } from 'html-validate';
 import { expect, test } from 'vitest';
+import { EDITION_NAMES } from '../../src/build.js';
 import { renderWeb } from '../../src/web/render-web.js';
 import { htmlOf } from '../rooms/rendered-sample.js';
 import { photoSheet, samplePacket, samplePictures, sampleSheet, wideSheet } from '../rooms/sample-packet.js';
@@ -41,10 +42,10 @@ test('every page of the samples is valid HTML', async () => {
 test('every page of every edition of the demo houses is valid HTML', async () => {
   const { editions, clear } = await demoPages();
   await clear();
-  expect(editions).toHaveLength(DEMO_HOUSES.length * 4);
+  expect(editions).toHaveLength(DEMO_HOUSES.length * EDITION_NAMES.length);
   for (const { house, edition, packet, files } of editions) {
     const pages = htmlOf(files);
-    const expected = packet.arrangement === 'one-page' ? 1 : packet.sections.length;
+    const expected = packet.arrangement === 'page-per-section' ? packet.sections.length : 1;
     expect(pages.size, `${house} ${edition}`).toBe(expected);
     expect(await faultsOf(pages), `${house} ${edition}`).toEqual([]);
   }

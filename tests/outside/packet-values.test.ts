@@ -9,7 +9,7 @@ import { readFileSync } from 'node:fs';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
 import type { Block, Packet } from '../../src/packet/packet.js';
-import { anchorsOf, wordsOf } from '../../src/packet/words-of.js';
+import { anchorsOf, idsIn, wordsOf } from '../../src/packet/words-of.js';
 import { attributes } from '../rooms/rendered-sample.js';
 import { builtHouses, editionsOf, pagesIn } from '../tools/built-houses.js';
 import { finderIn } from '../tools/find-words.js';
@@ -75,6 +75,14 @@ function idsFor(packet: Packet, elsewhere: 'web' | 'print'): string[] {
 }
 
 describe.each(builtHouses())('%s', (house) => {
+  it('its packets give no id twice', async () => {
+    for (const { packet } of await editionsOf(house)) {
+      const ids = idsIn(packet);
+      expect(ids.length).toBeGreaterThan(10);
+      expect(ids.filter((id, i) => ids.indexOf(id) !== i)).toEqual([]);
+    }
+  });
+
   it('its pages have every id and every value', async () => {
     for (const { packet, folder } of await editionsOf(house)) {
       const pages = [...pagesIn(folder).values()];

@@ -11,7 +11,7 @@ export interface Canary {
   readonly mayBeCarried?: true;
 }
 
-const PUBLISHED: readonly EditionName[] = ['agent', 'buyer', 'care'];
+const PUBLISHED: readonly EditionName[] = ['agent', 'visit', 'buyer', 'care'];
 
 /** Long enough never to come about by chance, in bytes, in hexadecimal or in a digest. */
 const song = (name: string): string => `qzcanary${name}xj`;
@@ -59,14 +59,16 @@ export function plantCanaries(spec: HouseSpec): Planted {
         county: plant('house.address.county', show === 'city-only' ? PUBLISHED : []),
       },
       parcel: plant('house.parcel'),
+      // The open-house sheet prints it, as a code and in words.
+      web: `https://${plant('house.web', ['agent', 'buyer', 'care'])}.example/`,
     },
     people: [
       ...(spec.people ?? []),
       {
         id: 'hired',
-        name: `${plant('people.name', ['agent'])} Trades`,
+        name: `${plant('people.name', ['agent', 'visit'])} Trades`,
         trade: 'plumber',
-        licence: plant('people.licence', ['agent']),
+        licence: plant('people.licence', ['agent', 'visit']),
         contact: plant('people.contact'),
       },
     ],
@@ -77,8 +79,11 @@ export function plantCanaries(spec: HouseSpec): Planted {
         is: 'water heater, tank, electric',
         installed: '2025-02',
         by: 'hired',
-        model: plant('systems.model', ['agent', 'buyer']),
-        label: { serial: `${plant('systems.label.serial', ['agent', 'buyer'])}2301`, reads: 'YYWW at 29' },
+        model: plant('systems.model', ['agent', 'visit', 'buyer']),
+        label: {
+          serial: `${plant('systems.label.serial', ['agent', 'visit', 'buyer'])}2301`,
+          reads: 'YYWW at 29',
+        },
         evidence: [secretPaper, plainReceipt],
       },
     ],

@@ -4,7 +4,7 @@ import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { placeTrouble } from '../../src/archive/output-place.js';
 
-const EDITIONS = ['agent', 'buyer', 'care', 'file'];
+const EDITIONS = ['agent', 'visit', 'buyer', 'care', 'file'];
 
 function folders(): { root: string; house: string } {
   const root = mkdtempSync(path.join(tmpdir(), 'sillplate-place-'));

@@ -108,7 +108,7 @@ describe('an edition', () => {
     return Object.fromEntries(await Promise.all(read));
   };
 
-  it.each(['agent', 'buyer', 'file'] as const)(
+  it.each(['agent', 'visit', 'buyer', 'file'] as const)(
     '%s is the same by itself and among others',
     async (edition) => {
       for (const name of ['A', 'B', 'C', 'D']) await put(name, await picture('#446688'));
@@ -116,7 +116,7 @@ describe('an edition', () => {
       await build(edition);
       const alone = await filesOf(edition);
       await rm(path.join(root, 'out'), { recursive: true });
-      await build('agent', 'buyer', 'care', 'file');
+      await build('agent', 'visit', 'buyer', 'care', 'file');
       const among = await filesOf(edition);
       expect(Object.keys(among)).toEqual(Object.keys(alone));
       for (const [file, bytes] of Object.entries(alone)) expect(among[file] === bytes, file).toBe(true);

@@ -70,6 +70,7 @@ describe('an edition', () => {
 
   it.each([
     ['agent', [], false],
+    ['visit', [], false],
     ['buyer', ['Beck Electric'], false],
     ['care', ['Beck Electric'], true],
     ['file', ['Beck Electric'], true],
@@ -78,6 +79,13 @@ describe('an edition', () => {
     expect(house.people.map((person) => person.name)).toEqual(people);
     expect(house.systems[0]?.model !== undefined).toBe(serials);
     expect(house.systems[0]?.label !== undefined).toBe(serials);
+  });
+
+  it('lets only the sheet for visitors know the web address, besides the house file', () => {
+    const web = 'https://test-house.example/packet/';
+    const house = houseFrom({ house: { web } });
+    const knowing = NAMES.filter((edition) => houseFor(house, edition, '2026-06-30').house.web === web);
+    expect(knowing).toEqual(['visit', 'file']);
   });
 
   it.each([
@@ -110,12 +118,13 @@ describe('a packet', () => {
     },
   );
 
-  it('of the agent is one page, the others have a page a section', () => {
-    expect(NAMES.map((name) => packetOf(name).arrangement === 'one-page')).toEqual([
-      true,
-      false,
-      false,
-      false,
+  it('of the agent is one page, of visitors one leaf, the others have a page a section', () => {
+    expect(NAMES.map((name) => packetOf(name).arrangement)).toEqual([
+      'one-page',
+      'two-sides',
+      'page-per-section',
+      'page-per-section',
+      'page-per-section',
     ]);
   });
 

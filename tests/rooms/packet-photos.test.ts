@@ -116,7 +116,7 @@ describe('the contact sheet', () => {
   it('leads to the originals, which lie in the house file alone', () => {
     expect(packet.originals).toContainEqual({ photo: '*/IMG_7.heic', path: 'originals/IMG_7.heic' });
     expect(packet.originals).toHaveLength(PHOTOS.size + 1);
-    for (const edition of ['agent', 'buyer', 'care'] as const) {
+    for (const edition of ['agent', 'visit', 'buyer', 'care'] as const) {
       const published = packetOf(edition, [onDisk('*/IMG_7.heic')]);
       expect(published.originals).toEqual([]);
       expect(section(published, 'contact-sheet')).toEqual([]);

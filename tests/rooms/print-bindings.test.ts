@@ -4,13 +4,13 @@ import type { Packet } from '../../src/packet/packet.js';
 import { bound } from '../../src/print/bindings.js';
 import { loadFaces } from '../../src/print/faces.js';
 import { sharedLetters } from '../../src/print/letters.js';
-import { breakEvenly } from '../../src/print/lines.js';
+import { breakWholeParagraph } from '../../src/print/lines.js';
 import { setText } from '../../src/print/set-text.js';
 import { styleSheet } from '../../src/print/type-styles.js';
 
 const setter = {
   letters: sharedLetters(loadFaces),
-  breakLines: breakEvenly,
+  breakLines: breakWholeParagraph,
   hasTarget: () => true,
   reportMissing: () => {},
 };
@@ -30,6 +30,8 @@ describe('bound blanks', () => {
     ['sq', 'ft'],
     ['9', 'months;'],
     ['page', '7'],
+    ['Bedroom', '2.'],
+    ['bath', '1,'],
     ['13′', '9″'],
     ['9″', '×'],
     ['×', '17′'],
@@ -47,6 +49,8 @@ describe('bound blanks', () => {
     ['32', 'February'],
     ['kitchen', 'and'],
     ['7', 'kitchens'],
+    ['bath', '1994-5'],
+    ['wall', '2'],
     ['page', 'of'],
   ])('not %s %s', (before, after) => {
     expect(bound(before, after)).toBe(false);

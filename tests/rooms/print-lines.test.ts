@@ -1,25 +1,55 @@
 import { describe, expect, it } from 'vitest';
 import { columnWidths } from '../../src/print/column-widths.js';
-import { breakEvenly, breakGreedily } from '../../src/print/lines.js';
+import type { Chunk, LineRange } from '../../src/print/lines.js';
+import { breakWholeParagraph } from '../../src/print/lines.js';
 
-const chunk = (widthPt: number, gapPt = 1): { widthPt: number; gapPt: number } => ({ widthPt, gapPt });
+const chunk = (widthPt: number, gapPt = 1): Chunk => ({ widthPt, gapPt });
 
-describe('greedy lines', () => {
-  it('fill as far as they go; the blank at a line end takes no room', () => {
-    // 4 + 1 + 5 is exactly ten.
-    expect(breakGreedily([chunk(4), chunk(5), chunk(3), chunk(7)], 10)).toEqual([
-      { from: 0, to: 2 },
-      { from: 2, to: 3 },
-      { from: 3, to: 4 },
-    ]);
+/** Widths from a linear congruence, so that the test is the same every time. */
+function madeChunks(seed: number, count: number): Chunk[] {
+  let state = seed;
+  return Array.from({ length: count }, () => {
+    state = (state * 1103515245 + 12345) % 2147483648;
+    return chunk(1 + (state % 9), state % 7 === 0 ? 0 : 1);
   });
+}
 
-  it('put parts of one word side by side without a blank', () => {
-    expect(breakGreedily([chunk(5, 0), chunk(5)], 10)).toEqual([{ from: 0, to: 2 }]);
+const widthOf = (chunks: readonly Chunk[]): number =>
+  chunks.reduce((sum, one, i) => sum + one.widthPt + (i < chunks.length - 1 ? one.gapPt : 0), 0);
+
+/** Demerits of one line by Knuth and Plass (1981), section "Desirability": (1 + 100 r³)², here with ragged ends. */
+function demerits(line: readonly Chunk[], measure: number, last: boolean): number {
+  const slack = measure - widthOf(line);
+  if (slack < -0.001) return Number.POSITIVE_INFINITY;
+  const before = line.slice(0, -1).reduce((sum, one) => sum + one.widthPt + one.gapPt, 0);
+  const stretch = 0.5 * (last ? before : before + (line.at(-1)?.widthPt ?? 0)) + (last ? 0.8 * measure : 0);
+  return (1 + 100 * (Math.max(0, slack) / stretch) ** 3) ** 2;
+}
+
+function demeritsOfAll(chunks: readonly Chunk[], lines: readonly LineRange[], measure: number): number {
+  return lines.reduce(
+    (sum, { from, to }) => sum + demerits(chunks.slice(from, to), measure, to === chunks.length),
+    0,
+  );
+}
+
+/** All ways to break, tried one by one. */
+function everyWay(count: number): LineRange[][] {
+  return Array.from({ length: 2 ** (count - 1) }, (_, bits) => {
+    const ends = [...Array(count - 1).keys()].filter((i) => ((bits >> i) & 1) === 1).map((i) => i + 1);
+    return [...ends, count].map((to, i) => ({ from: ends[i - 1] ?? 0, to }));
+  });
+}
+
+describe('lines of a paragraph', () => {
+  it('are one where all fits; the blank at its end takes no room', () => {
+    // 4 + 1 + 5 is exactly ten.
+    expect(breakWholeParagraph([chunk(4), chunk(5)], 10)).toEqual([{ from: 0, to: 2 }]);
+    expect(breakWholeParagraph([chunk(5, 0), chunk(5)], 10)).toEqual([{ from: 0, to: 2 }]);
   });
 
   it('give a chunk that is too wide a line of its own', () => {
-    expect(breakGreedily([chunk(2), chunk(30), chunk(2)], 10)).toEqual([
+    expect(breakWholeParagraph([chunk(2), chunk(30), chunk(2)], 10)).toEqual([
       { from: 0, to: 1 },
       { from: 1, to: 2 },
       { from: 2, to: 3 },
@@ -27,51 +57,45 @@ describe('greedy lines', () => {
   });
 
   it('are none for no text', () => {
-    expect(breakGreedily([], 10)).toEqual([]);
-  });
-});
-
-describe('even lines', () => {
-  const slackOf = (
-    lines: readonly { from: number; to: number }[],
-    widths: readonly number[],
-    measure: number,
-  ): number =>
-    lines.slice(0, -1).reduce((sum, line) => {
-      const words = widths.slice(line.from, line.to);
-      const width = words.reduce((total, word) => total + word, 0) + words.length - 1;
-      return sum + (measure - width) ** 2;
-    }, 0);
-
-  it('are as many as greedy ones, hold every chunk in order, and are never less even', () => {
-    let better = 0;
-    for (let seed = 1; seed < 200; seed++) {
-      // Widths from a linear congruence, so that the test is the same every time.
-      let state = seed;
-      const widths = Array.from({ length: 5 + (seed % 40) }, () => {
-        state = (state * 1103515245 + 12345) % 2147483648;
-        return 1 + (state % 9);
-      });
-      const chunks = widths.map((width) => chunk(width));
-      const [even, greedy] = [breakEvenly(chunks, 24), breakGreedily(chunks, 24)];
-      expect(even.length).toBe(greedy.length);
-      expect(even.flatMap((line) => widths.slice(line.from, line.to))).toEqual(widths);
-      for (const line of even) {
-        const words = widths.slice(line.from, line.to);
-        expect(words.reduce((total, word) => total + word, words.length - 1)).toBeLessThanOrEqual(24);
-      }
-      const [a, b] = [slackOf(even, widths, 24), slackOf(greedy, widths, 24)];
-      if (a < b) better++;
-    }
-    expect(better).toBeGreaterThan(50);
+    expect(breakWholeParagraph([], 10)).toEqual([]);
   });
 
-  it('leave no little word alone where another may join it without a line more', () => {
-    // Greedy: 7 6 6 | 1. Even: 7 6 | 6 1.
-    expect(breakEvenly([chunk(7), chunk(6), chunk(6), chunk(1)], 21)).toEqual([
+  it('leave no little word alone where another may join it', () => {
+    // Line by line it would be 7 6 6 | 1.
+    expect(breakWholeParagraph([chunk(7), chunk(6), chunk(6), chunk(1)], 21)).toEqual([
       { from: 0, to: 2 },
       { from: 2, to: 4 },
     ]);
+  });
+
+  it('have the least demerits of all ways to break the paragraph', () => {
+    let broken = 0;
+    for (let seed = 1; seed <= 150; seed++) {
+      const chunks = madeChunks(seed, 4 + (seed % 8));
+      const least = Math.min(...everyWay(chunks.length).map((lines) => demeritsOfAll(chunks, lines, 20)));
+      const lines = breakWholeParagraph(chunks, 20);
+      if (lines.length > 1) broken++;
+      expect(demeritsOfAll(chunks, lines, 20), `seed ${seed}`).toBeLessThanOrEqual(least * 1.0001);
+    }
+    expect(broken).toBeGreaterThan(100);
+  });
+
+  it('hold every chunk in order and no more than the measure', () => {
+    for (let seed = 1; seed < 200; seed++) {
+      const chunks = madeChunks(seed, 5 + (seed % 40));
+      const lines = breakWholeParagraph(chunks, 24);
+      expect(lines.flatMap(({ from, to }) => chunks.slice(from, to))).toEqual(chunks);
+      for (const { from, to } of lines) expect(widthOf(chunks.slice(from, to))).toBeLessThanOrEqual(24.001);
+    }
+  });
+
+  it('of a text of many pages are found at once', () => {
+    const chunks = madeChunks(3, 3000);
+    const begun = performance.now();
+    const lines = breakWholeParagraph(chunks, 100);
+    expect(lines.length).toBeGreaterThan(100);
+    // Seconds with a breaker that never drops a full line, and minutes for three times the text.
+    expect(performance.now() - begun).toBeLessThan(3000);
   });
 });
 

@@ -479,7 +479,20 @@ describe('places', () => {
         ],
         // The middle of a rectangle.
         spot: [7 * FOOT, 6 * FOOT],
+        areaClass: 'above-finished',
+        split: false,
       },
+    ]);
+  });
+
+  test('a placed room says where its floor belongs, and whether parts of it go elsewhere', () => {
+    const { areas } = laid(
+      { size: "10' x 12'", at: ["east 2'"], low: [{ what: 'duct', size: "2' x 3'", clear: "6'" }] },
+      { size: "4' x 4'", at: ["east 14'"], finish: 'unfinished' },
+    );
+    expect(areas.levels[0]?.rooms.map((room) => [room.areaClass, room.split])).toEqual([
+      ['above-finished', true],
+      ['unfinished', false],
     ]);
   });
 });

@@ -61,9 +61,9 @@ test('every published edition has its pages in its own folder, and every link an
   await eleventy({ SILLPLATE_AS_OF: '2026-11-20', SILLPLATE_CONTENT: 'houses' });
   const house = join(folder, '_site/elder-lane');
   expect(await readdir(join(folder, '_site'))).toEqual(['elder-lane']);
-  expect((await readdir(house)).sort()).toEqual(['agent', 'buyer', 'care']);
+  expect((await readdir(house)).sort()).toEqual(['agent', 'buyer', 'care', 'visit']);
   let followed = 0;
-  for (const edition of ['agent', 'buyer', 'care']) {
+  for (const edition of ['agent', 'visit', 'buyer', 'care']) {
     const pages = await pagesBelow(join(house, edition));
     expect(pages.has('index.html'), edition).toBe(true);
     if (edition === 'buyer') expect(pages.size).toBeGreaterThan(5);

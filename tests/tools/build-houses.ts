@@ -50,7 +50,7 @@ export default async function setup(project: TestProject): Promise<() => void> {
 
 async function build(built: string, house: string): Promise<void> {
   const words = ['build', house, '--content', 'content', '--out', 'out', '--as-of', BUILT_AS_OF];
-  const editions = ['--edition', 'agent,buyer,care,file'];
+  const editions = ['--edition', 'agent,visit,buyer,care,file'];
   const run = promisify(execFile)(process.execPath, [cli, ...words, ...editions], {
     cwd: built,
     maxBuffer: 2 ** 26,

@@ -367,6 +367,16 @@ export const MADE_CASES: readonly MadeCase[] = [
     },
   },
   {
+    code: 'print.too-long',
+    name: 'a-long-condition',
+    make: async (folder) => {
+      const [, home = ''] = await house(folder, {
+        'house.yaml': `${HOUSE}conditions:\n  - { what: the garage door sticks }\n  - what: the door sticks ${'in wet weather, when the frame swells, '.repeat(300)}and then opens\n`,
+      });
+      return ['build', home, '--edition', 'visit'];
+    },
+  },
+  {
     code: 'archive.disk',
     name: 'file-in-the-way',
     make: async (folder) => {
@@ -420,6 +430,16 @@ export const MADE_CASES: readonly MadeCase[] = [
     make: async (folder) => {
       await house(folder, { 'house.yaml': HOUSE });
       return ['new', path.join(folder, 'made-house'), '--yes'];
+    },
+  },
+  { code: 'cli.no-packet', name: 'no-such-file', make: async () => ['verify', 'packet.pdf'] },
+  {
+    code: 'cli.no-packet',
+    name: 'no-pdf',
+    make: async (folder) => {
+      const file = path.join(folder, 'letter.pdf');
+      await writeFile(file, 'Dear buyer, here is the packet.');
+      return ['verify', file];
     },
   },
   { code: 'cli.usage', name: 'unknown-option', make: async () => ['build', '--editon', 'agent'] },

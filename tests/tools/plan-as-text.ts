@@ -36,5 +36,7 @@ function shownBy(box: Box): string {
       return box.photo;
     case 'drawing':
       return `${box.drawing.shapes.length} shapes, scale ${box.scale.toFixed(3)}`;
+    case 'field':
+      return `${box.sizePt} ${box.name}, ${plain(box.label)}: ${plain(box.hint)}`;
   }
 }

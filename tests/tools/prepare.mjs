@@ -34,10 +34,11 @@ const TOOLS = [
     checks: 'the structure of the PDF',
   },
   {
-    name: 'poppler-utils (pdftotext, pdftoppm, pdffonts, pdfimages)',
+    name: 'poppler-utils (pdftotext, pdftoppm, pdfinfo, pdffonts, pdfimages)',
     debian: ['poppler-utils'],
-    found: () => ['pdftotext', 'pdftoppm', 'pdffonts', 'pdfimages'].every((tool) => starts(tool, '-v')),
-    checks: 'the words, the ink and the pictures of the PDF',
+    found: () =>
+      ['pdftotext', 'pdftoppm', 'pdfinfo', 'pdffonts', 'pdfimages'].every((tool) => starts(tool, '-v')),
+    checks: 'the words, the reading order, the ink and the pictures of the PDF',
   },
   {
     name: 'Java and Maven, which fetches veraPDF',

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { fact } from '../fact.js';
-import { choice, date, floorArea, id, length, text } from '../field-kinds.js';
+import { choice, date, floorArea, id, length, text, webAddress } from '../field-kinds.js';
 
 const STOREYS = ['one', 'one-and-a-half', 'two', 'two-and-a-half', 'three', 'split-level'] as const;
 
@@ -67,6 +67,9 @@ export const identity = z.strictObject({
   ).optional(),
   bought: date('When you bought it.', '2026-02-17').optional(),
   listed: date('When it was, or is to be, offered.', '2026-06-20').optional(),
+  web: webAddress(
+    'Where you have put the buyer packet’s pages on the web. Printed on the open-house sheet, as a code to scan and in words.',
+  ).optional(),
   'photos-within': length(
     'A photo taken farther than this from the house’s other photos is named as probably not of this house. Left out: 1000 ft.',
     "1000'",

@@ -8,11 +8,12 @@ import { type Context, photoAnchor, photoIn, placeName } from '../context.js';
 import { evidenceOf, markOf, markOfSeveral } from '../marks.js';
 import type { Block, Rich, Section } from '../packet.js';
 import { fullStop, inWords, rich, soft, strong, upperFirst } from '../rich.js';
+import { sizePlans } from '../size-plans.js';
 import { datesSpan, finishWords, permitState, placeBehind, subjectOf, whoWords } from '../tell.js';
 import { markOfAge } from './how-old.js';
 import { SHOWS_FRONT } from './in-short.js';
 import { conveyedThings, dues } from './questions.js';
-import { classesTable, declarationInShort, plans, readings, record } from './size.js';
+import { classesTable, declarationInShort, readings, record } from './size.js';
 
 /** All improvements by trade. The same thing done in several rooms by the same hands is one line. */
 export function improvementsByTrade(context: Context): Section {
@@ -110,7 +111,7 @@ export function sheetSize(context: Context): Section {
   const largest = [...areas.levels].sort((a, b) =>
     Number(b.byClass['above-finished'] - a.byClass['above-finished']),
   )[0];
-  const plan = largest === undefined ? [] : plans(context, [largest], HIGHEST_PLAN);
+  const plan = largest === undefined ? [] : sizePlans(context, [largest], HIGHEST_PLAN);
   return {
     id: 'size',
     title: 'Size',
@@ -171,7 +172,7 @@ export function sheetAges(context: Context): Section {
   };
 }
 
-function ageText(age: SystemAge): Rich {
+export function ageText(age: SystemAge): Rich {
   const name = upperFirst(age.system.name ?? age.system.is);
   if (age.age === undefined)
     return rich(strong(name), age.system.kept ? soft(', as found') : undefined, ': age not known.');
@@ -225,30 +226,32 @@ export function updateClasses(context: Context): Section {
   return { id: 'updates', title: 'Updates, for the appraiser', blocks };
 }
 
-export function sheetTerms(context: Context): Section {
+/** What stays, what goes and what is open, a line each. `most` of each are named. */
+export function termLines(context: Context, most = Number.POSITIVE_INFINITY): Block[] {
   const things = conveyedThings(context);
   const line = (id: string, head: string, stays: 'yes' | 'no' | 'not known'): Block[] => {
-    const list = things.filter((thing) => thing.stays === stays);
+    const list = things.filter((thing) => thing.stays === stays).map((thing) => thing.what.toLowerCase());
     if (list.length === 0) return [];
+    const more = list.length > most ? ` and ${list.length - most} more` : '';
     return [
       {
         kind: 'statement',
         id,
         size: 'body',
-        text: rich(strong(`${head}: `), `${list.map((thing) => thing.what.toLowerCase()).join(', ')}.`),
-        mark:
-          stays === 'not known'
-            ? markOf(context, { evidence: [] }, false)
-            : markOf(context, { evidence: [] }),
+        text: rich(strong(`${head}: `), `${list.slice(0, most).join(', ')}${more}.`),
+        mark: markOf(context, { evidence: [] }, stays !== 'not known'),
       },
     ];
   };
-  const blocks = [
+  return [
     ...line('terms-stays', 'Stays', 'yes'),
     ...line('terms-goes', 'Goes', 'no'),
     ...line('terms-open', 'Not settled', 'not known'),
-    ...dues(context),
   ];
+}
+
+export function sheetTerms(context: Context): Section {
+  const blocks = [...termLines(context), ...dues(context)];
   return {
     id: 'terms',
     title: 'What stays, and dues',

@@ -7,7 +7,7 @@ import { ASKED_FIRST, ageWords, whenWords } from '../age-words.js';
 import { type Context, photoAnchor } from '../context.js';
 import { onDate } from '../date-words.js';
 import { evidenceOf, markOf, markOfFact, markOfSeveral } from '../marks.js';
-import type { Block, KeyFact, Section } from '../packet.js';
+import type { Block, EvidenceMark, KeyFact, Section } from '../packet.js';
 import { counted, inWords, lowerFirst, rich, strong, upperFirst } from '../rich.js';
 import { squareMetres } from '../square-metres.js';
 
@@ -18,12 +18,13 @@ export function inShort(context: Context): Section {
     title: 'In short',
     blocks: [
       lead(context),
+      // Early, so that it stands on the first sheet: what follows may go on over the sheet's edge, a photo can't.
+      frontPhoto(context),
       size(context),
       ...lot(context),
       ...systems(context),
       ...done(context),
       ...leftOut(context),
-      frontPhoto(context),
     ].filter((block) => block !== undefined),
   };
 }
@@ -37,7 +38,7 @@ const STOREY_WORDS: Record<string, string> = {
   'split-level': 'split-level',
 };
 
-function lead(context: Context): Block {
+export function lead(context: Context): Block {
   const { house } = context;
   const { built, storeys, kind, bought, listed, foundation } = house.house;
   const shape = [
@@ -133,7 +134,6 @@ function size(context: Context): Block {
     .map((name) => `${lowerFirst(AREA_CLASS_NAMES[name])} ${groupThousands(areas.byClass[name].squareFeet)}`);
   const record =
     areas.record === undefined ? '' : ` The public record says ${groupThousands(areas.record.squareFeet)}.`;
-  const measured = context.house.measured;
   const known = above.area > 0n;
   return {
     kind: 'statement',
@@ -149,14 +149,17 @@ function size(context: Context): Block {
           record,
         )
       : rich(strong('The size is not known.'), ' No level is described well enough to work it out.', record),
-    mark:
-      known && measured !== undefined
-        ? markOf(context, {
-            ...measured,
-            how: measuredWords(context, measured),
-          })
-        : markOf(context, { evidence: [] }, known),
+    mark: sizeMark(context),
   };
+}
+
+/** How the size is known: who measured it and when. */
+export function sizeMark(context: Context): EvidenceMark {
+  const { measured } = context.house;
+  const known = context.tally.areas.byClass['above-finished'].area > 0n;
+  return known && measured !== undefined
+    ? markOf(context, { ...measured, how: measuredWords(context, measured) })
+    : markOf(context, { evidence: [] }, known);
 }
 
 /** Who measured and when; the owner is named by "Owner’s statement" already. */
@@ -213,7 +216,7 @@ function systems(context: Context): Block[] {
   ];
 }
 
-function done(context: Context): Block[] {
+export function done(context: Context): Block[] {
   const improvements = toldByThemselves(context.tally.improvements);
   if (improvements.length === 0) return [];
   const own = improvements.filter((one) => one.who.kind === 'owner' || one.who.kind === 'family').length;
@@ -265,7 +268,7 @@ function leftOut(context: Context): Block[] {
 export const SHOWS_FRONT = /\bfront of the house\b|^(the )?front\b|from the street/i;
 
 /** The first photo after the work that shows the front, if there is one. */
-function frontPhoto(context: Context): Block | undefined {
+export function frontPhoto(context: Context): Block | undefined {
   const front = Object.entries(context.house.photos).find(
     ([id, photo]) => context.photos.has(id) && photo.when !== 'before' && SHOWS_FRONT.test(photo.shows),
   );

@@ -5,13 +5,14 @@ import type { LeadJob } from '../../tally/lead-jobs.js';
 import type { Observation } from '../../tally/observations.js';
 import { leadAsbestosRules } from '../../tally/tables/lead-asbestos.js';
 import { safetyRules } from '../../tally/tables/safety.js';
+import { alarmPlan } from '../alarm-plan.js';
 import { alarmEvidence, alarmWords, replaceByWords } from '../alarm-words.js';
 import { columns } from '../columns.js';
 import { type Context, placeName } from '../context.js';
 import { isoDate } from '../date-words.js';
 import { evidenceOf, markOf, markOfSeveral } from '../marks.js';
 import type { Block, Section, TableRow } from '../packet.js';
-import { counted, fullStop, link, lowerFirst, rich, soft, upperFirst } from '../rich.js';
+import { counted, fullStop, link, rich, soft, upperFirst } from '../rich.js';
 import { subjectOf, whoWords } from '../tell.js';
 
 /** Work done for safety, alarms, and what was measured where somebody can be hurt. */
@@ -84,6 +85,7 @@ function alarms(context: Context): Block[] {
         })),
       ),
     },
+    ...alarmPlan(context),
     {
       kind: 'table',
       id: 'alarm-places',
@@ -182,7 +184,7 @@ function observations(context: Context): Block[] {
       {
         kind: 'table',
         id: `observations-${topic.replaceAll(' ', '-')}`,
-        caption: `Seen and measured: ${lowerFirst(title)}`,
+        caption: 'Seen and measured',
         columns: columns(['Where', 26], ['Observed', 48], ['Beside the figure', 26]),
         rows: list.map((one) => ({
           id: `observed-${one.id}`,
@@ -254,7 +256,7 @@ function oldMaterials(context: Context): Block[] {
         kind: 'list',
         id: 'asbestos-list',
         items: lead.asbestos.map((caution) => ({
-          id: caution.id,
+          id: `asbestos-${caution.id}`,
           text: rich(upperFirst(fullStop(caution.words))),
           mark: markOf(context, { evidence: caution.evidence }),
         })),

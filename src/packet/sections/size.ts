@@ -3,11 +3,13 @@ import { groupThousands } from '../../facts/written-number.js';
 import { AREA_CLASS_NAMES, AREA_CLASSES, type LevelArea } from '../../tally/area.js';
 import { columns } from '../columns.js';
 import type { Context } from '../context.js';
-import { drawPlan, fitPlan, type PlanRoom } from '../draw-plan.js';
 import { markOf } from '../marks.js';
 import type { Block, Section, TableRow } from '../packet.js';
 import { rich, soft, strong } from '../rich.js';
+import { sizePlans } from '../size-plans.js';
 import { squareMetres } from '../square-metres.js';
+
+/** The sheet shows one of them. */
 
 /** How big the house is, by class and level, with the sums and how it was measured. */
 export function sizeSection(context: Context): Section {
@@ -16,7 +18,7 @@ export function sizeSection(context: Context): Section {
     id: 'size',
     title: 'Size',
     blocks: [
-      ...plans(context),
+      ...sizePlans(context),
       classesTable(context),
       ...declaration(context),
       ...readings(context),
@@ -24,66 +26,6 @@ export function sizeSection(context: Context): Section {
       ...areas.levels.flatMap(sumsTable),
     ],
   };
-}
-
-/** Widest and highest a plan may be on the smaller of the two papers. */
-const PLAN_WIDTH = 452;
-const PLAN_HEIGHT = 500;
-const NARROW_WIDTH = 250;
-const NARROW_HEIGHT = 340;
-
-/** One plan for each level with an outline, all to one scale. `highest` in points. */
-export function plans(context: Context, shown = context.tally.areas.levels, highest = PLAN_HEIGHT): Block[] {
-  const levels = shown.flatMap((level) =>
-    level.corners === undefined ? [] : [{ level, corners: level.corners, rooms: planRooms(context, level) }],
-  );
-  const smallest = (width: number, height: number): number =>
-    Math.min(...levels.map(({ corners }) => fitPlan(corners, width, height).perFoot));
-  const wideScale = smallest(PLAN_WIDTH, highest);
-  const narrowScale = smallest(NARROW_WIDTH, NARROW_HEIGHT);
-  return levels.map(({ level, corners, rooms }): Block => {
-    const draw = (numbers?: ReadonlyMap<number, number>) =>
-      [
-        drawPlan(corners, rooms, PLAN_WIDTH, highest, { reading: level.reading, numbers, atMost: wideScale }),
-        drawPlan(corners, rooms, NARROW_WIDTH, NARROW_HEIGHT, {
-          reading: level.reading,
-          numbers,
-          atMost: narrowScale,
-        }),
-      ] as const;
-    // One numbering for both forms: a room that either can't name has a number in the caption.
-    const unnamed = [...new Set(draw().flatMap((plan) => plan.unnamed))].sort((one, other) => one - other);
-    const [wide, narrow] = draw(new Map(unnamed.map((position, index) => [position, index + 1])));
-    const scale =
-      wide.scale === undefined ? 'To scale by its scale bar' : `Printed on letter paper: ${wide.scale}`;
-    const key = unnamed.map((position, index) => `${index + 1} ${rooms[position]?.name ?? ''}`);
-    return {
-      kind: 'drawing',
-      id: `plan-${level.id}`,
-      drawing: wide.drawing,
-      narrow: narrow.drawing,
-      alt: `Floor plan of ${level.name}, drawn to scale with north up. Rooms: ${rooms.map((room) => `${room.name} ${room.size}`).join('; ') || 'none placed'}.`,
-      caption: rich(
-        `${level.name}. ${scale}; outside dimensions; drawn from the facts, not surveyed.`,
-        key.length === 0 ? undefined : ` ${key.join(', ')}.`,
-      ),
-    };
-  });
-}
-
-const planRooms = (context: Context, level: LevelArea): PlanRoom[] =>
-  level.rooms.map((room) => ({
-    name: room.name,
-    size: room.sizeWords,
-    corners: room.corners,
-    spot: room.spot,
-    apart: isApart(context, level, room.id),
-  }));
-
-function isApart(context: Context, level: LevelArea, id: string): boolean {
-  const room = context.house.rooms.find((one) => one.id === id);
-  const finish = room?.finish ?? context.house.levels.find((one) => one.id === level.id)?.finish;
-  return finish === 'unfinished' || room?.use === 'garage';
 }
 
 export function classesTable(context: Context, detail: 'by level' | 'classes only' = 'by level'): Block {

@@ -1,0 +1,95 @@
+/**
+ * The signs that a keyboard lacks: quotation marks, apostrophes, primes, fractions, dashes, the multiplication sign.
+ *
+ * Owners type `it's 3 1/2" wide`; a well-set page says “it’s 3½″ wide”. What was typed with proper signs stays, and so
+ * does what a law fixes word for word: notices are left alone. Common practice of typesetting, no source.
+ */
+import { mapWords } from './map-rich.js';
+import type { Block, Rich, Section } from './packet.js';
+
+const FRACTIONS: Readonly<Record<string, string>> = {
+  '1/2': '½',
+  '1/4': '¼',
+  '3/4': '¾',
+  '1/8': '⅛',
+  '3/8': '⅜',
+  '5/8': '⅝',
+  '7/8': '⅞',
+  '1/3': '⅓',
+  '2/3': '⅔',
+};
+
+/** A fraction is one only before a unit; elsewhere it may be a date, a lot or a size of screw. */
+const FRACTION =
+  /(?:(?<=\d) )?(?<![\d/])\b([12357]\/[2348])(?=(?:″|"| ?-?(?:in|inch|inches|ft|foot|feet|mile|miles|lb|gal|gallon|cup|acre|coat)\b))/gu;
+
+const RULES: readonly (readonly [RegExp, string | ((...found: string[]) => string)])[] = [
+  [FRACTION, (_whole, typed = '') => FRACTIONS[typed] ?? typed],
+  [/\.\.\./gu, '…'],
+  [/(?<=\s)--?-?(?=\s)/gu, '–'],
+  [/(?<=[\p{L}\d])---?(?=[\p{L}\d])/gu, '—'],
+  // A span of two short numbers before what they count.
+  [
+    /(?<![\p{L}\d-])(\d{1,3})-(\d{1,3})(?= (?:years?|months?|weeks?|days?|hours?|ft|in|sq|percent)\b)/gu,
+    '$1–$2',
+  ],
+  [/(?<![\p{L}\d])([1-9]\d*["'″′]?)( ?)x\2(?=\d+(?![\p{L}\d]|-\d))/gu, '$1$2×$2'],
+  // Feet stand before a blank, an inch or an end; anything else behind a digit is an apostrophe.
+  [/(?<=\d)'(?=$|[\s\d.,;:)×])/gu, '′'],
+  // The ’70s.
+  [/(?<=^|[\s(])'(?=\d\ds?\b)/gu, '’'],
+  [/(?<=[\p{L}\d.,!?])'/gu, '’'],
+  [/(?<=^|[\s([“"])'(?=\p{L})/gu, '‘'],
+];
+
+/** A text with its proper signs. `open`: a double quotation mark was opened before and not closed. */
+export function withProperSigns(
+  text: string,
+  open = false,
+): { readonly text: string; readonly open: boolean } {
+  let quoted = open;
+  const ruled = RULES.reduce((so, [sign, by]) => so.replace(sign, by as string), text);
+  const set = ruled.replace(/"/gu, (_mark, at: number) => {
+    const [before, after] = [ruled[at - 1], ruled[at + 1]];
+    if (!quoted && before !== undefined && /[\d½¼¾⅛⅜⅝⅞⅓⅔]/u.test(before)) return '″';
+    if (
+      !quoted &&
+      after !== undefined &&
+      /\S/u.test(after) &&
+      (before === undefined || /[\s(‘–—/]/u.test(before))
+    ) {
+      quoted = true;
+      return '“';
+    }
+    quoted = false;
+    return '”';
+  });
+  return { text: set, open: quoted };
+}
+
+/** Sections in which everything that is said in words has its proper signs. */
+export const sectionsWithProperSigns = (sections: readonly Section[]): Section[] =>
+  sections.map((section) => ({
+    ...section,
+    blocks: section.blocks.map(
+      (block): Block =>
+        block.kind === 'notice'
+          ? block
+          : mapWords(block, richWithSigns, (key, text) =>
+              WORDS.has(key) ? withProperSigns(text).text : text,
+            ),
+    ),
+  }));
+
+/** The words of blocks; everything else of them is ids, kinds and numbers. */
+const WORDS = new Set(['text', 'label', 'value', 'title', 'caption', 'ask', 'alt', 'hint']);
+
+/** A quotation may begin in one run and end in another. */
+function richWithSigns(rich: Rich): Rich {
+  let open = false;
+  return rich.map((run) => {
+    const set = withProperSigns(run.text, open);
+    open = set.open;
+    return { ...run, text: set.text };
+  });
+}
