@@ -22,7 +22,9 @@ describe.skipIf(absent)(title, () => {
         expect(execFileSync('qpdf', [`--show-attachment=${file}`, pdf]).toString('utf8')).toBe(text);
       counts.set(packet.edition.name, names.length);
     }
-    // The listing fields as CSV and JSON; the buyer's packet has no data of its own yet.
-    expect([counts.get('agent'), counts.get('buyer')]).toEqual([2, 0]);
+    // What it says, as JSON, in every edition; the listing fields as CSV and JSON beside it.
+    expect(counts.get('agent')).toBe(3);
+    expect(counts.get('buyer')).toBe(3);
+    expect([...counts.values()].every((count) => count > 0)).toBe(true);
   });
 });
