@@ -82,7 +82,7 @@ export async function composeHouse(order: HouseOrder): Promise<ComposedHouse> {
       ? []
       : order.editions.map((edition) =>
           composePacket({
-            folder: found.folder,
+            folder: order.named ?? found.folder,
             house: found.house,
             tally,
             edition,
@@ -202,7 +202,7 @@ async function renderEdition(packet: Packet, pictures: Pictures, order: HouseOrd
   const at = (file: string): string => path.posix.join(order.outShown, packet.house.folder, name, file);
   return {
     files,
-    missing: sheets.missing.map(({ character }) => character),
+    missing: sheets.missing,
     made: {
       edition: name,
       title: packet.edition.title,

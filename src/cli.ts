@@ -147,12 +147,13 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
       'its house, as a name under the content folder or a path; left out: the one it names',
     )
     .description('say whether a PDF is what its house folder makes, and which facts differ')
-    .addHelpText('after', examples(VERIFY_EXAMPLES))
+    .addHelpText('after', examples(VERIFY_EXAMPLES) + VERIFY_STATUS)
     .addOption(content)
     .addOption(out)
     .addOption(
       new Option('--format <form>', 'how the answer is printed').choices(['text', 'json']).default('text'),
     )
+    .option('--private', 'of the house file, too, tell the facts that differ')
     .action(async (file: string, house: string | undefined, options) =>
       finish(await verifyCommand(file, house, options, terminal)),
     );
@@ -214,7 +215,7 @@ const PHOTOS_EXAMPLES: readonly Example[] = [
   ['sillplate photos --format json', 'the same lists for a program'],
 ];
 const BUILD_EXAMPLES: readonly Example[] = [
-  ['sillplate build my-house', 'agent, buyer and care packets in out/my-house/'],
+  ['sillplate build my-house', 'its packets in out/my-house/, all but the house file'],
   ['sillplate build --edition file my-house', 'the house file, which is for you alone'],
   ['sillplate build --edition agent,buyer', 'two editions, for every house'],
   ['sillplate build --as-of 2026-06-30', 'ages counted to that day'],
@@ -229,6 +230,13 @@ const VERIFY_EXAMPLES: readonly Example[] = [
   ['sillplate verify mail/packet.pdf houses/my-house', 'against that folder'],
   ['sillplate verify packet.pdf --format json', 'the answer for a program'],
 ];
+
+const VERIFY_STATUS = `
+Exit status:
+  0  it is what the folder makes, byte for byte
+  1  anything differs, or was added; or the folder has errors
+  2  it can’t be read, or carries no packet’s data
+`;
 
 function examples(list: readonly Example[]): string {
   const width = Math.max(...list.map(([typed]) => typed.length));

@@ -1,10 +1,11 @@
-/** `sillplate verify`: whether a PDF is what its house folder makes, and what of it is not. */
+/** `sillplate verify`: whether a PDF is what its house folder makes, and which facts differ if it is not. */
 import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
+import type { Unreadable } from './data-in-pdf.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { NOWHERE } from './diagnostics/place.js';
-import { locate, printReport, visible } from './diagnostics/report.js';
-import { shownPath } from './find-houses.js';
+import { type Located, locate, printReport, visible } from './diagnostics/report.js';
+import { findHouses, shownPath } from './find-houses.js';
 import type { FactChange } from './packet/compare-facts.js';
 import type { Terminal } from './terminal.js';
 import { type PacketPdf, readPacketPdf, type Verdict, verifyPdf } from './verify-pdf.js';
@@ -14,6 +15,8 @@ export interface VerifyOptions {
   readonly content: string;
   readonly out: string;
   readonly format: 'text' | 'json';
+  /** Show what the folder says now, also of the house file. */
+  readonly private?: true;
 }
 
 /** Larger than any packet, and small enough to be held in memory. */
@@ -27,67 +30,77 @@ export async function verifyCommand(
   terminal: Terminal,
 ): Promise<number> {
   const shown = shownPath(file);
-  const refuse = (message: string, ...hints: string[]): number => {
-    const located = locate([noPacket(shown, message, hints)], NOWHERE);
+  const report = (located: readonly Located[], after = ''): void => {
     if (options.format === 'json') terminal.out(printReport(located, 'json', false));
-    else terminal.error(printReport(located, 'text', terminal.colour));
+    else terminal.error(`${printReport(located, 'text', terminal.colour)}${after}`);
+  };
+  const refuse = ([message, ...hints]: readonly string[]): number => {
+    report(locate([noPacket(shown, message ?? '', hints)], NOWHERE));
     return 2;
   };
   const bytes = await bytesOf(file);
   if (typeof bytes === 'string')
-    return refuse(
+    return refuse([
       bytes,
       'type the PDF’s name as it lies there, for example  out/my-house/buyer/my-house-buyer.pdf',
-    );
-  const pdf = await readPacketPdf(bytes);
-  if (pdf === undefined)
-    return refuse(
-      `${shown} carries no packet’s data: it was not made by sillplate, or lost its data when another program saved it`,
-      'ask for the file as it was sent, not for a copy printed to PDF',
-    );
+    ]);
+  const pdf = readPacketPdf(bytes);
+  if (typeof pdf === 'string') return refuse(WHY[pdf](shown));
   const folder = folderOf(house ?? pdf.facts.house.folder, options.content);
-  if (!(await isFolder(folder)))
-    return refuse(
-      `it is a packet of the house ${pdf.facts.house.folder}, and there is no folder ${shownPath(folder)}`,
-      `name the house’s folder behind the file:  sillplate verify ${shown} content/my-house`,
-      'name the folder of all houses with  --content DIR',
-    );
-  return verify(pdf, folder, shown, options, terminal);
-}
-
-async function verify(
-  pdf: PacketPdf,
-  folder: string,
-  shown: string,
-  options: VerifyOptions,
-  terminal: Terminal,
-): Promise<number> {
+  if (!(await isFolder(folder))) return refuse(await noFolder(pdf, folder, shown, options.content));
   const progress = terminal.progress(`sillplate: ${path.basename(shown)}`);
-  const verified = await verifyPdf(pdf, {
+  const { verdict, composed, ...rest } = await verifyPdf(pdf, {
     folder,
     shown: shownPath(folder),
     out: path.resolve(options.out),
     outShown: shownPath(options.out),
     onPhoto: (photo, done, all) => progress.photo(pdf.facts.house.folder, photo, done, all),
   }).finally(progress.stop);
-  if (verified.verdict === undefined) {
-    const errors = verified.composed.locate().filter(({ diagnostic }) => diagnostic.severity === 'error');
-    terminal.error(
-      `${printReport(errors, 'text', terminal.colour)}\n${visible(shownPath(folder))} has errors and makes no packet now, so ${visible(shown)} can’t be held against it.\n`,
+  if (verdict === undefined) {
+    const errors = composed.locate().filter(({ diagnostic }) => diagnostic.severity === 'error');
+    report(
+      errors,
+      `\n${visible(shownPath(folder))} has errors and makes no packet now, so ${visible(shown)} can’t be held against it.\n`,
     );
     return 1;
   }
-  const { verdict, made } = verified;
-  const about: About = { shown, folder: shownPath(folder), pdf, digestNow: made.digest };
+  const digestNow = 'made' in rest ? rest.made.digest : '';
+  const about: About = { shown, folder: shownPath(folder), pdf, digestNow, tells: tells(pdf, options) };
   terminal.out(options.format === 'json' ? asJson(about, verdict) : asText(about, verdict));
   return verdict.kind === 'same' ? 0 : 1;
 }
+
+/** What is said of a file that can’t be compared, and what to do. */
+const WHY: Readonly<Record<Unreadable, (shown: string) => readonly string[]>> = {
+  'no-pdf': (shown) => [
+    `${shown} is no PDF`,
+    'name a packet’s PDF, for example  out/my-house/buyer/my-house-buyer.pdf',
+  ],
+  locked: (shown) => [
+    `${shown} is locked with a password, and what it holds can’t be read`,
+    'ask for the file as it was sent, without a password',
+  ],
+  'no-data': (shown) => [
+    `${shown} carries no packet’s data: it is damaged, was not made by sillplate, or lost its data when another program saved it`,
+    'ask for the file as it was sent, not for a copy printed to PDF',
+  ],
+  several: (shown) => [
+    `${shown} carries the data of several packets, and no packet does so`,
+    'verify the packets one by one, each as it was sent',
+  ],
+};
+
+/** A file from elsewhere may say that it is the house file: what is private is shown only to who asks for it. */
+const tells = ({ edition }: PacketPdf, options: VerifyOptions): boolean =>
+  edition !== 'file' || options.private === true;
 
 interface About {
   readonly shown: string;
   readonly folder: string;
   readonly pdf: PacketPdf;
   readonly digestNow: string;
+  /** Whether the facts that differ are told, or only how many they are. */
+  readonly tells: boolean;
 }
 
 const noPacket = (file: string, message: string, hints: readonly string[]): Diagnostic => ({
@@ -124,49 +137,73 @@ const isFolder = (folder: string): Promise<boolean> =>
     () => false,
   );
 
-function asText({ shown, folder, pdf, digestNow }: About, verdict: Verdict): string {
+async function noFolder(
+  { facts }: PacketPdf,
+  folder: string,
+  shown: string,
+  content: string,
+): Promise<readonly string[]> {
+  const { houses } = await findHouses(content, []);
+  const named = houses[0]?.shown ?? `${shownPath(content)}/my-house`;
+  return [
+    `it is a packet of the house ${facts.house.folder}, and there is no folder ${shownPath(folder)}`,
+    `name the house’s folder behind the file, for example  sillplate verify ${shown} ${named}`,
+    'or name the folder of all houses with  --content DIR',
+  ];
+}
+
+function asText({ shown, folder, pdf, digestNow, tells: all }: About, verdict: Verdict): string {
   const { facts } = pdf;
   const what = `${facts.title} of ${facts.house.name}, as of ${facts.asOf}, digest ${facts.digest}`;
-  const begin = `${visible(shown)}\n  ${visible(what)}\n`;
   const other =
     facts.program === programNow() || verdict.kind === 'same'
       ? ''
       : `  It was made by ${visible(facts.program)}; this is ${programNow()}, and another version may set the same facts in another way.\n`;
-  return `${begin}${sentence(verdict, visible(folder), digestNow)}${other}`;
+  return `${visible(shown)}\n  ${visible(what)}\n${sentence(verdict, visible(folder), digestNow, all, pdf)}${other}`;
 }
 
 const programNow = (): string => `sillplate ${version()}`;
 
-function sentence(verdict: Verdict, folder: string, digestNow: string): string {
+function sentence(
+  verdict: Verdict,
+  folder: string,
+  digestNow: string,
+  all: boolean,
+  { facts }: PacketPdf,
+): string {
+  const again = `  do: look at the packet itself:  sillplate build ${folder} --edition ${facts.edition} --as-of ${facts.asOf}\n`;
   switch (verdict.kind) {
     case 'same':
       return `  This is what ${folder} makes, byte for byte.\n`;
+    case 'added-to':
+      return `  This begins with what ${folder} makes, byte for byte, and ${verdict.bytes} bytes were added behind it: a receipt that was\n  filled in, a note, a signature, or anything else. What it shows may differ from the packet.\n${again}`;
+    case 'another-file':
+      return `  The facts in its data are those that ${folder} makes. The file is another one: saved anew, filled in by a program\n  that writes the whole file, or changed. What its sheets show is not proved.\n${again}`;
     case 'facts':
-      return `  This is not what ${folder} makes now (digest ${digestNow}): ${verdict.changes.length === 1 ? 'one fact differs' : `${verdict.changes.length} facts differ`}.\n${verdict.changes.map(change).join('')}`;
-    case 'sheets':
-      return `  This is not what ${folder} makes. The facts in its data are the same, but ${sheetWords(verdict.sheets)} something else.\n  do: don’t rely on these sheets; make the packet again and compare them by eye\n`;
-    case 'laid-over':
-      return `  The facts and the sheets are those that ${folder} makes, but notes or stamps were laid over ${listed(verdict.sheets)}.\n  do: read the sheets without them, in the packet as  sillplate build  makes it\n`;
-    case 'around':
-      return `  The facts and the sheets are those that ${folder} makes; the file is not: it was saved anew, or its receipt was filled in.\n`;
+      return `  This is not what ${folder} makes now (digest ${digestNow}): ${verdict.changes.length === 1 ? 'one fact differs' : `${verdict.changes.length} facts differ`}.\n${all ? told(verdict.changes) : '  do: to see them here, private ones among them, add  --private\n'}`;
   }
 }
 
-const sheetWords = (sheets: readonly number[]): string =>
-  `${listed(sheets)} ${sheets.length === 1 ? 'shows' : 'show'}`;
+/** More changes than these are no longer read one by one. */
+const MOST_TOLD = 30;
 
-function listed(sheets: readonly number[]): string {
-  if (sheets.length === 1) return `sheet ${sheets[0]}`;
-  return sheets.length > 12
-    ? `${sheets.length} sheets`
-    : `sheets ${sheets.slice(0, -1).join(', ')} and ${sheets.at(-1)}`;
+function told(changes: readonly FactChange[]): string {
+  const more = changes.length - MOST_TOLD;
+  return `${changes.slice(0, MOST_TOLD).map(change).join('')}${more > 0 ? `\n  … and ${more} more; all of them with  --format json\n` : ''}`;
 }
 
 function change({ section, about, was, is }: FactChange): string {
   const [before, after] = was === undefined || is === undefined ? [was, is] : whereTheyDiffer(was, is);
-  const told = (words: string | undefined): string => (words === undefined ? 'not said' : visible(words));
-  return `\n  ${visible(about === undefined ? section : `${section}: ${about}`)}\n    in the PDF     ${told(before)}\n    in the folder  ${told(after)}\n`;
+  const say = (words: string | undefined): string =>
+    words === undefined ? 'not said' : visible(short(words));
+  return `\n  ${visible(short(about === undefined ? section : `${section}: ${about}`))}\n    in the PDF     ${say(before)}\n    in the folder  ${say(after)}\n`;
 }
+
+/** Characters of one text that a terminal is given. */
+const LONGEST_TOLD = 600;
+
+const short = (words: string): string =>
+  words.length > LONGEST_TOLD ? `${words.slice(0, LONGEST_TOLD)} …` : words;
 
 /** Words told before and behind what differs, so that it is recognised. */
 const AROUND = 6;
@@ -186,7 +223,7 @@ function whereTheyDiffer(one: string, other: string): [string, string] {
   return [cut(a), cut(b)];
 }
 
-function asJson({ shown, folder, pdf, digestNow }: About, verdict: Verdict): string {
+function asJson({ shown, folder, pdf, digestNow, tells: all }: About, verdict: Verdict): string {
   const { house, edition, asOf, digest, program } = pdf.facts;
   const record = {
     file: shown,
@@ -194,13 +231,13 @@ function asJson({ shown, folder, pdf, digestNow }: About, verdict: Verdict): str
     folder,
     edition,
     asOf,
-    paper: pdf.paper,
     program,
     digest,
     digestNow,
     verdict: verdict.kind,
-    ...('changes' in verdict ? { changes: verdict.changes } : {}),
-    ...('sheets' in verdict ? { sheets: verdict.sheets } : {}),
+    ...(verdict.kind === 'added-to' ? { bytesAdded: verdict.bytes } : {}),
+    ...(verdict.kind === 'facts' ? { differ: verdict.changes.length } : {}),
+    ...(verdict.kind === 'facts' && all ? { changes: verdict.changes } : {}),
   };
   return `${JSON.stringify(record, null, 2)}\n`;
 }

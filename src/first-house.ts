@@ -32,6 +32,7 @@ house:
   built: ${answers.built}
   ${answers.bought === undefined ? '# bought: 2026-02-17' : `bought: ${answers.bought}`}
   # lot: 0.21 acre
+  # web: https://my-house.example/   # where the buyer packet's pages will be; the open-house sheet gets a code to scan
 
 # Who was hired. \`by: ridge-plumbing\` elsewhere names one of them. To begin such a list, take the # and the blank behind
 # it away from the word and from the line below; likewise farther down.

@@ -11,6 +11,8 @@ export interface HouseOrder {
   /** YYYY-MM-DD of the calendar, if the front door knows it; for a warning, never for what is made. */
   readonly today?: string;
   readonly editions: readonly EditionName[];
+  /** The name that the packets bear, where the folder was renamed since. */
+  readonly named?: string;
   /** Output goes to `out/<house>/<edition>/`. */
   readonly out: string;
   readonly outShown: string;

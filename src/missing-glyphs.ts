@@ -5,8 +5,9 @@
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import type { FactPath } from './diagnostics/fact-path.js';
 import type { Packet } from './packet/packet.js';
-import { wordsOf } from './packet/words-of.js';
+import { printedBlocks, wordsOf } from './packet/words-of.js';
 import { normaliseText } from './print/letters.js';
+import { textsIn } from './texts-in.js';
 
 /** A whole alphabet in one message helps nobody. */
 const NAMED = 3;
@@ -23,7 +24,7 @@ export function missingGlyphs(
   const printed = packets.flatMap(textsOf).filter((text) => runsIn(text, lacking).length > 0);
   // A fact that is in no packet of these editions may hold the same character.
   const shown = new Set(printed.flatMap((text) => runsIn(text, lacking)));
-  const facts = factsIn(spec).filter(({ text }) => runsIn(text, lacking).some((run) => shown.has(run)));
+  const facts = textsIn(spec).filter(({ text }) => runsIn(text, lacking).some((run) => shown.has(run)));
   const told = facts.map(({ text, path }) => diagnosticOf(runsIn(text, lacking), { path }));
   // From a sheet of costs, or cut short: no fact has it so.
   const written = facts.flatMap(({ text }) => runsIn(text, lacking));
@@ -38,7 +39,7 @@ export function missingGlyphs(
 
 /** Every string that the sheets of a packet show. */
 function textsOf({ house, keyFacts, sections, standing }: Packet): string[] {
-  const blocks = sections.flatMap((section) => section.blocks.filter((block) => block.only !== 'web'));
+  const blocks = sections.flatMap(printedBlocks);
   return [
     house.name,
     house.place,
@@ -47,20 +48,6 @@ function textsOf({ house, keyFacts, sections, standing }: Packet): string[] {
     ...blocks.flatMap(wordsOf),
     standing,
   ];
-}
-
-interface FactText {
-  readonly path: FactPath;
-  readonly text: string;
-}
-
-/** Every text in what was written, in its order. */
-function factsIn(value: unknown, path: FactPath = []): FactText[] {
-  if (typeof value === 'string') return [{ path, text: value }];
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([key, inner]) =>
-    factsIn(inner, [...path, Array.isArray(value) ? Number(key) : key]),
-  );
 }
 
 /** The stretches of a text that stand-ins are drawn for: a word of such letters, an emoji. */

@@ -1,8 +1,10 @@
 /** A sheet of two sides that came out longer is traced back to the longest of the texts that it shows. */
 import type { Diagnostic } from './diagnostics/diagnostic.js';
-import { type FactPath, printFactPath } from './diagnostics/fact-path.js';
+import { printFactPath } from './diagnostics/fact-path.js';
+import { groupThousands } from './facts/written-number.js';
 import type { Packet } from './packet/packet.js';
 import { wordsOf } from './packet/words-of.js';
+import { textsIn } from './texts-in.js';
 
 /** Shorter texts than this make no sheet too long by themselves; characters. */
 const LONG = 60;
@@ -21,7 +23,7 @@ export function tooLong(packet: Packet, pages: number, spec: unknown): Diagnosti
     .sort((a, b) => b.text.length - a.text.length)
     .slice(0, NAMED);
   const [first, ...others] = longest;
-  const size = (text: string): string => `${text.length.toLocaleString('en-US')} characters`;
+  const size = (text: string): string => `${groupThousands(text.length)} characters`;
   return [
     {
       code: 'print.too-long',
@@ -38,11 +40,3 @@ export function tooLong(packet: Packet, pages: number, spec: unknown): Diagnosti
 
 /** A text as far as no full stop, capital or kind of quotation mark changes it. */
 const lettersOf = (text: string): string => text.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '');
-
-function textsIn(value: unknown, path: FactPath = []): { readonly path: FactPath; readonly text: string }[] {
-  if (typeof value === 'string') return [{ path, text: value }];
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([key, inner]) =>
-    textsIn(inner, [...path, Array.isArray(value) ? Number(key) : key]),
-  );
-}

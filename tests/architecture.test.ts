@@ -14,14 +14,15 @@ const HOMES: Rules['homes'] = {
   '@11ty/eleventy': { files: ['src/web/run-eleventy.ts'], why: 'one file of web knows Eleventy' },
   nunjucks: { files: ['src/web/configure-site.ts'], why: 'templates are set up in one place' },
   'pdf-lib': {
-    files: ['src/print/pdf-store.ts', 'src/print/read-pdf.ts'],
-    why: 'one file of print writes PDF objects and one reads them',
+    files: ['src/print/pdf-store.ts'],
+    why: 'one file of print knows the PDF library',
   },
   'tex-linebreak': { files: ['src/print/lines.ts'], why: 'lines are broken in one place' },
   fontkit: {
     files: ['src/print/faces.ts', 'src/print/fontkit-types.d.ts'],
     why: 'one file of print reads typefaces',
   },
+  harfbuzzjs: { files: ['src/print/faces.ts'], why: 'words are shaped in one place' },
   'js-yaml': {
     files: ['src/intake/yaml.ts', 'src/tally/read-table.ts'],
     why: 'YAML is read at two doors: the house folder and the published tables',
@@ -90,7 +91,6 @@ const MACHINE: Rules['machine'] = {
       'src/packet/calendar.ts',
       'src/packet/digest.ts',
       'src/packet/facts-file.ts',
-      'src/print/read-pdf.ts',
       'src/print/write-fonts.ts',
       'src/print/write-pdf.ts',
     ],

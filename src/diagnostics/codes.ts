@@ -10,6 +10,8 @@ export const CODES = {
   'facts.area': 'An area without a unit, or one that can’t be read.',
   'facts.money': 'A sum of money that can’t be read.',
   'facts.quantity': 'A number with a unit that can’t be read.',
+  'facts.sign': 'A text with a control character in it.',
+  'facts.too-long': 'A text that is too long for where it stands.',
   'facts.web': 'A web address that a visitor’s phone could not open, or that tells too much.',
   'facts.id': 'An id with characters that file names and links can’t hold.',
   'facts.id-twice': 'One id given to two things.',

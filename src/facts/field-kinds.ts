@@ -15,6 +15,7 @@ import type { Read } from './read.js';
 import { readSize } from './size.js';
 import { readStep } from './step.js';
 import { readWebAddress } from './web-address.js';
+import { groupThousands } from './written-number.js';
 
 /** What a field's `meta` holds, beside zod's own description. */
 export interface FieldMeta {
@@ -42,9 +43,49 @@ function read<T>(code: Code, reader: (text: string) => Read<T>) {
   });
 }
 
-/** One line of words. A number or truth value is refused: YAML would change `02139` to 2139. */
+/** Longest of a name, a question and any other text, in characters: what stands as a heading must fit on a sheet. */
+const LONGEST = { name: 200, sentence: 400, text: 20_000 } as const;
+
+/** Words that a sheet can hold and a terminal can show. A number or truth value is refused: YAML would change `02139` to 2139. */
+const words = (longest: number) =>
+  z
+    .string()
+    .trim()
+    .min(1)
+    .superRefine((written, context) => {
+      const refuse = (code: Code, message: string, hint: string): void =>
+        context.addIssue({ code: 'custom', message, params: { code, hint }, input: written });
+      const control = /[^\P{Cc}\n\t]/u.exec(written)?.[0];
+      if (control !== undefined) {
+        const point = (control.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0');
+        refuse(
+          'facts.sign',
+          `this text holds a control character (U+${point}), which is no letter`,
+          'take it out',
+        );
+      }
+      const length = [...written].length;
+      if (length > longest)
+        refuse(
+          'facts.too-long',
+          `this text has ${groupThousands(length)} characters, and ${groupThousands(longest)} at most can stand here`,
+          longest === LONGEST.text
+            ? 'say it shorter, or put it into documents/ as a paper'
+            : 'say it in a few words here, and the rest in a  note:  or  how:',
+        );
+    });
+
+/** Text of any length that a person reads. */
 export const text = (about: string, example?: string) =>
-  described(z.string().trim().min(1), 'text', about, example);
+  described(words(LONGEST.text), 'text', about, example);
+
+/** A name or a few words: it becomes a heading, a label on a plan, a part of a sentence. */
+export const name = (about: string, example?: string) =>
+  described(words(LONGEST.name), 'text', about, example);
+
+/** One sentence: a question, a caption. */
+export const sentence = (about: string, example?: string) =>
+  described(words(LONGEST.sentence), 'text', about, example);
 
 /** Whether a name can be an id as it is. */
 export const isId = (name: string): boolean => /^[A-Za-z0-9][A-Za-z0-9_-]*$/.test(name);

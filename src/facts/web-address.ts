@@ -3,7 +3,7 @@ import { bad, good, type Read } from './read.js';
 
 /**
  * Longest address, in characters. Printed as a code, a longer one would need more than 45 modules a side: at a
- * millimetre each with their white border the code would be wider than a third of the sheet.
+ * millimetre each with their white border no room would be left for the words beside the photo.
  */
 export const LONGEST_ADDRESS = 120;
 

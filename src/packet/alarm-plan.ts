@@ -3,7 +3,7 @@ import type { LevelArea } from '../tally/area.js';
 import { type AlarmSpot, alarmSpots, withoutLevel } from './alarm-spots.js';
 import { alarmWords } from './alarm-words.js';
 import type { Context } from './context.js';
-import { type AlarmLevel, drawAlarmSheet } from './draw-alarm-sheet.js';
+import { type AlarmLevel, alarmSheet } from './draw-alarm-sheet.js';
 import { type AlarmSign, signEntry } from './draw-alarm-sign.js';
 import type { LegendEntry } from './draw-footer.js';
 import { anyScale, largestScale, type Scale, scaleWords } from './draw-scale.js';
@@ -15,8 +15,8 @@ import { shortly } from './shortly.js';
 const WIDE = 494;
 const NARROW = 250;
 
-/** Half a page, and most of one, in points: a sheet is rather higher than too small to be read. */
-const HEIGHTS = [330, 520, Number.POSITIVE_INFINITY];
+/** Half a page, and most of one, in points, of a sheet that can be read: one is rather higher than too small for that. */
+const HEIGHTS = [330, 520];
 const LEAST_PER_FOOT = 3;
 
 /** A larger scale would only spread the signs. */
@@ -29,27 +29,29 @@ interface ShownLevel {
   readonly spots: readonly AlarmSpot[];
 }
 
-/** Nothing where no level with an alarm, or a place for one, has an outline and rooms on it. */
+/** Nothing where no level with an alarm, or a place for one, has an outline and rooms on it, or where one is too large to be seen. */
 export function alarmPlan(context: Context): DrawingBlock[] {
   const spots = alarmSpots(context);
   const shown = context.tally.areas.levels.flatMap((level) => shownLevel(context, level, spots) ?? []);
   if (shown.length === 0) return [];
-  const levels = shown.map(({ drawn }) => drawn);
-  const legend = legendOf(shown.flatMap((one) => one.spots));
-  const sheet = (perFoot: number, width: number) => drawAlarmSheet(levels, legend, perFoot, width);
-  const fits = (width: number, height: number) => (perFoot: number) => {
-    const drawing = sheet(perFoot, width);
-    return drawing.width <= width && drawing.height <= height;
-  };
-  const scale = scaleOf((height) => largestScale(fits(WIDE, height), LARGEST_PER_FOOT));
-  const narrow = anyScale(fits(NARROW, Number.POSITIVE_INFINITY), scale.perFoot);
+  const sheet = alarmSheet(
+    shown.map(({ drawn }) => drawn),
+    legendOf(shown.flatMap((one) => one.spots)),
+  );
+  const fits =
+    (widest: number, highest = Number.POSITIVE_INFINITY) =>
+    (perFoot: number) =>
+      sheet.fits(perFoot, widest, highest);
+  const scale = scaleOf((highest) => fits(WIDE, highest));
+  const narrow = scale && anyScale(fits(NARROW), scale.perFoot);
+  if (scale === undefined || narrow === undefined) return [];
   const elsewhere = spots.filter((spot) => shown.every((one) => !one.spots.includes(spot)));
   return [
     {
       kind: 'drawing',
       id: 'drawn-alarms',
-      drawing: sheet(scale.perFoot, WIDE),
-      narrow: sheet(narrow, NARROW),
+      drawing: sheet.draw(scale.perFoot, WIDE),
+      narrow: sheet.draw(narrow, NARROW),
       alt: altText(shown),
       caption: rich(
         `Alarms and places where one is looked for, by rooms and levels as recorded. ${scaleWords(scale)}. A sign tells the room, not the spot in it. Whether an alarm works is not known from this; local code and the fire service govern.`,
@@ -59,13 +61,14 @@ export function alarmPlan(context: Context): DrawingBlock[] {
   ];
 }
 
-/** Of the first height at which the plans can be read; the last one sets no limit. */
-function scaleOf(atHeight: (height: number) => Scale): Scale {
-  const [first, ...rest] = HEIGHTS as [number, ...number[]];
-  return rest.reduce(
-    (scale, height) => (scale.perFoot >= LEAST_PER_FOOT ? scale : atHeight(height)),
-    atHeight(first),
-  );
+/** The largest that can be read on half a page, else on most of one, else any. */
+function scaleOf(within: (highest?: number) => (perFoot: number) => boolean): Scale | undefined {
+  for (const height of HEIGHTS) {
+    const fits = within(height);
+    const scale = largestScale((perFoot) => perFoot >= LEAST_PER_FOOT && fits(perFoot), LARGEST_PER_FOOT);
+    if (scale !== undefined) return scale;
+  }
+  return largestScale(within(), LARGEST_PER_FOOT);
 }
 
 function shownLevel(context: Context, level: LevelArea, spots: readonly AlarmSpot[]): ShownLevel | undefined {

@@ -141,7 +141,7 @@ function placeOf({ house, edition }: Context): string {
 }
 
 function exportsOf(context: Context): PacketExport[] {
-  if (['agent', 'buyer'].includes(context.edition)) return listingExports(context);
+  if (context.edition === 'agent' || context.edition === 'buyer') return listingExports(context);
   if (context.edition === 'care') return [careCalendar(context)].filter((one) => one !== undefined);
   return [];
 }

@@ -6,7 +6,7 @@ import type { PlanLevel, PlanRoom } from './draw-plan.js';
 import { type RoomWords, words } from './draw-stack.js';
 import { drawLevels, type LevelPlan } from './level-plans.js';
 import type { DrawingBlock, Rich, Run } from './packet.js';
-import { inWords, link, lowerFirst, rich, say } from './rich.js';
+import { inWords, link, lowerFirst, rich, runsInWords, say } from './rich.js';
 import { deedLines, deedPhrase, placesBeside, type RoomDeeds, roomDeeds } from './room-deeds.js';
 import { shortly } from './shortly.js';
 import { subjectOf } from './tell.js';
@@ -28,7 +28,7 @@ interface DoneLevel {
   readonly rooms: readonly { readonly room: PlacedRoom; readonly done: RoomDeeds }[];
 }
 
-export interface DonePlan {
+interface DonePlan {
   readonly level: string;
   readonly block: DrawingBlock;
 }
@@ -138,14 +138,12 @@ function beside(context: Context, levels: readonly DoneLevel[], headings: Readon
   const drawn = new Set(
     levels.flatMap(({ level, rooms }) => [level.id, ...rooms.map(({ room }) => room.id)]),
   );
-  const places = placesBeside(context.house, context.tally.improvements, drawn);
-  return places.flatMap((place, index) => [
-    say(index === 0 ? ' On no plan, but in the text: ' : index === places.length - 1 ? ' and ' : ', '),
+  const places = placesBeside(context.house, context.tally.improvements, drawn).map((place) =>
     place === ''
       ? to('the whole house', 'house', headings)
       : to(lowerFirst(placeName(context, place)), place, headings),
-    ...(index === places.length - 1 ? [say('.')] : []),
-  ]);
+  );
+  return places.length === 0 ? [] : [say(' On no plan, but in the text: '), ...runsInWords(places), say('.')];
 }
 
 function altText({ level, rooms }: DoneLevel): string {

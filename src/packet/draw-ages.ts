@@ -2,6 +2,8 @@
  * One line a system: its age as a solid span on an axis of years, published lives as thin brackets by source.
  * The dark end of the bar is the part that the dates leave open.
  */
+import { lettering } from './draw-lettering.js';
+import { tidy } from './draw-tidy.js';
 import { breakAnyhow } from './letter-widths.js';
 import type { Drawing, Shape, XY } from './packet.js';
 
@@ -49,20 +51,15 @@ export function drawAges(rows: readonly AgeRow[], shape: 'wide' | 'narrow', last
   const step = frame.labels === 'above' ? stepOf(lastYear, 5) : stepOf(lastYear, 9);
   for (let year = 0; year <= lastYear; year += step) {
     shapes.push({ kind: 'line', from: [x(year), TOP - 4], to: [x(year), y], pen: 'hair', ink: 'line' });
-    shapes.push({
-      kind: 'text',
-      at: [x(year), TOP - 9],
-      text: year === 0 ? '0 years' : String(year),
-      style: 'tick',
-      ink: 'soft',
-      anchor: year === 0 ? 'start' : 'middle',
-    });
+    shapes.push(
+      lettering(year === 0 ? '0 years' : String(year), [x(year), TOP - 9], {
+        anchor: year === 0 ? 'start' : 'middle',
+      }),
+    );
   }
   shapes.push({ kind: 'line', from: [0, TOP], to: [frame.width, TOP], pen: 'hair', ink: 'line' }, ...bands);
   return { width: frame.width, height: tidy(y + 2), shapes };
 }
-
-const tidy = (points: number): number => Math.round(points * 100) / 100;
 
 function stepOf(lastYear: number, most: number): number {
   return [5, 10, 20, 25, 50].find((step) => lastYear / step <= most) ?? 100;
@@ -90,7 +87,7 @@ function drawRow(
   const lines = breakAnyhow(row.name, 'body', (beside ? frame.left : frame.width) - 8);
   const first = top + (beside ? 14 : 11);
   const text = (y: number, words: string, style: 'body' | 'tick', ink: 'ink' | 'soft'): void => {
-    shapes.push({ kind: 'text', at: [0, tidy(y)], text: words, style, ink, anchor: 'start' });
+    shapes.push(lettering(words, [0, y], { style, ink, anchor: 'start' }));
   };
   for (const [index, line] of lines.entries()) text(first + 10 * index, line, 'body', 'ink');
   const when = first + 10 * lines.length;
@@ -125,14 +122,7 @@ function drawBar(
     shapes.push({ kind: 'path', points, closed: true, fill });
   };
   if (youngest === undefined && oldest === undefined) {
-    shapes.push({
-      kind: 'text',
-      at: [x(0) + 2, top + BAR],
-      text: 'age not known',
-      style: 'unknown',
-      ink: 'soft',
-      anchor: 'start',
-    });
+    shapes.push(lettering('age not known', [x(0) + 2, top + BAR], { style: 'unknown', anchor: 'start' }));
     return;
   }
   // A bar shorter than this could not be seen.
@@ -162,15 +152,8 @@ function drawLife(
     shapes.push({ kind: 'line', from, to, pen: 'thin', ink: 'soft' });
   };
   const post = (years: number): void => line([x(years), tidy(y - 2.2)], [x(years), tidy(y + 2.2)]);
-  const letterAt = (at: number, anchor: 'start' | 'end' = 'start'): void => {
-    shapes.push({
-      kind: 'text',
-      at: [tidy(at), tidy(y + 2.4)],
-      text: letter,
-      style: 'tick',
-      ink: 'soft',
-      anchor,
-    });
+  const letterAt = (at: number): void => {
+    shapes.push(lettering(letter, [at, y + 2.4], { anchor: 'start' }));
   };
   if (open) {
     const from = low ?? 0;

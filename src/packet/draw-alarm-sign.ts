@@ -3,7 +3,9 @@
  * alarm warns of, and a broken one with the word "none" where an alarm is looked for and none is recorded.
  */
 import type { LegendEntry } from './draw-footer.js';
-import { type Laid, type Piece, tidy } from './draw-stack.js';
+import { lettering } from './draw-lettering.js';
+import type { Laid, Piece } from './draw-stack.js';
+import { tidy } from './draw-tidy.js';
 import { letteringHeight, letteringWidth } from './letter-widths.js';
 import type { Shape } from './packet.js';
 
@@ -39,26 +41,8 @@ function drawSign(sign: AlarmSign, centre: number, top: number): Shape[] {
       fill: 'paper',
       ...(sign.recorded ? { ink: 'ink', pen: 'medium' } : { ink: 'accent', pen: 'dashed' }),
     },
-    {
-      kind: 'text',
-      at: [x, tidy(y + 2.4)],
-      text: LETTERS[sign.warns],
-      style: 'tick',
-      ink: sign.recorded ? 'ink' : 'soft',
-      anchor: 'middle',
-    },
-    ...(word === ''
-      ? []
-      : [
-          {
-            kind: 'text' as const,
-            at: [x, tidy(top + 2 * RADIUS + 7)] as const,
-            text: word,
-            style: 'unknown' as const,
-            ink: 'ink' as const,
-            anchor: 'middle' as const,
-          },
-        ]),
+    lettering(LETTERS[sign.warns], [x, y + 2.4], { ink: sign.recorded ? 'ink' : 'soft' }),
+    ...(word === '' ? [] : [lettering(word, [x, top + 2 * RADIUS + 7], { style: 'unknown', ink: 'ink' })]),
   ];
 }
 

@@ -6,7 +6,7 @@ import { FOOT, METRE } from '../facts/length.js';
 import { lengthWords, type Reading } from '../tally/area-words.js';
 import { edgesOf, type Point } from '../tally/corners.js';
 import { boundsOf, twiceArea } from '../tally/measuring.js';
-import { tidy } from './draw-stack.js';
+import { lettering } from './draw-lettering.js';
 import { letteringWidth } from './letter-widths.js';
 import type { Shape, XY } from './packet.js';
 
@@ -39,8 +39,7 @@ const APART = 4;
 export function dimensionsOf(outline: readonly Point[], perFoot: number, reading: Reading): Dimension[] {
   const clockwise = twiceArea(outline) < 0n;
   const taken = new Map<string, [number, number][]>();
-  return outline.flatMap((from, index): Dimension[] => {
-    const to = outline[(index + 1) % outline.length] as Point;
+  return edgesOf(outline).flatMap(([from, to]): Dimension[] => {
     const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
     if (Math.hypot(dx, dy) < SHORTEST_SHOWN) return [];
     const side = sideOf(dx, dy, clockwise);
@@ -95,37 +94,19 @@ export function drawDimensions(
     const { side, row } = dimension;
     const [ax, ay] = place(dimension.from);
     const [bx, by] = place(dimension.to);
-    const middle: XY = [tidy((ax + bx) / 2), tidy((ay + by) / 2)];
+    const middle: XY = [(ax + bx) / 2, (ay + by) / 2];
     const off = ROW * row;
     if (side === 'slanted') return [besideSlant(dimension.words, [ax, ay], [bx, by], clockwise)];
     if (side === 'north' || side === 'south') {
       const y = side === 'north' ? top - off : bottom + off;
-      const words = lettering(dimension.words, [middle[0], tidy(side === 'north' ? y - 3 : y + 8)]);
+      const words = lettering(dimension.words, [middle[0], side === 'north' ? y - 3 : y + 8]);
       return measured([ax, y], [bx, y], words);
     }
     const x = side === 'west' ? left - off : right + off;
-    const words = lettering(dimension.words, [tidy(side === 'west' ? x - 3 : x + 8), middle[1]], {
-      turn: -90,
-    });
+    const words = lettering(dimension.words, [side === 'west' ? x - 3 : x + 8, middle[1]], { turn: -90 });
     return measured([x, ay], [x, by], words);
   });
 }
-
-type Lettering = Extract<Shape, { kind: 'text' }>;
-
-const lettering = (
-  text: string,
-  at: XY,
-  { anchor = 'middle', turn = 0 }: Partial<Pick<Lettering, 'anchor' | 'turn'>> = {},
-): Lettering => ({
-  kind: 'text',
-  at,
-  text,
-  style: 'tick',
-  ink: 'soft',
-  anchor,
-  ...(turn === 0 ? {} : { turn }),
-});
 
 const measured = (a: XY, b: XY, words: Shape): Shape[] => [
   { kind: 'line', from: a, to: b, pen: 'hair', ink: 'soft' },
@@ -145,7 +126,7 @@ function besideSlant(text: string, [ax, ay]: XY, [bx, by]: XY, clockwise: boolea
   // Outside is to the left of a clockwise walk; on a sheet, with y growing downwards.
   const out: XY = [(turn * dy) / length, (-turn * dx) / length];
   const at: XY = [(ax + bx) / 2 + out[0] * OFF_SLANT, (ay + by) / 2 + out[1] * OFF_SLANT];
-  return lettering(text, [tidy(at[0]), tidy(at[1] + 2.5 + 2.5 * out[1])], {
+  return lettering(text, [at[0], at[1] + 2.5 + 2.5 * out[1]], {
     anchor: out[0] > 0 ? 'start' : 'end',
   });
 }

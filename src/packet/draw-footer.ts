@@ -1,7 +1,9 @@
 /** What stands below a plan: its scale bar, north, and what its signs and grounds mean. All lengths are points. */
 import { FOOT, METRE } from '../facts/length.js';
 import type { Reading } from '../tally/area-words.js';
-import { tidy } from './draw-stack.js';
+import { lettering } from './draw-lettering.js';
+import { inRows } from './draw-rows.js';
+import { tidy } from './draw-tidy.js';
 import { letteringWidth } from './letter-widths.js';
 import type { Shape, XY } from './packet.js';
 
@@ -29,21 +31,8 @@ export const leastFooterWidth = (legend: readonly LegendEntry[]): number =>
 export const footerHeight = (width: number, legend: readonly LegendEntry[]): number =>
   BAR_ROW + LEGEND_ROW * legendRows(width, legend).length;
 
-function legendRows(width: number, legend: readonly LegendEntry[]): LegendEntry[][] {
-  const rows: LegendEntry[][] = [];
-  let left = 0;
-  for (const entry of legend) {
-    const next = left + BETWEEN_ENTRIES + entryWidth(entry);
-    if (rows.length > 0 && next <= width) {
-      rows.at(-1)?.push(entry);
-      left = next;
-    } else {
-      rows.push([entry]);
-      left = entryWidth(entry);
-    }
-  }
-  return rows;
-}
+const legendRows = (width: number, legend: readonly LegendEntry[]): LegendEntry[][] =>
+  inRows(legend, width, BETWEEN_ENTRIES, entryWidth);
 
 export function drawFooter(
   at: { readonly left: number; readonly top: number; readonly width: number },
@@ -64,7 +53,7 @@ function legendRow(row: readonly LegendEntry[], left: number, middle: number): S
   return row.flatMap((entry) => {
     const shapes = [
       ...entry.draw(x, middle),
-      lettering([tidy(x + entry.width + BESIDE_SIGN), tidy(middle + 2.5)], entry.words, 'start'),
+      lettering(entry.words, [x + entry.width + BESIDE_SIGN, middle + 2.5], { anchor: 'start' }),
     ];
     x += entryWidth(entry) + BETWEEN_ENTRIES;
     return shapes;
@@ -85,15 +74,6 @@ function barOf(perFoot: number, reading: Reading): { readonly points: number; re
   return { points: length * per, words: `${length} ${unit}` };
 }
 
-const lettering = (at: XY, text: string, anchor: 'start' | 'middle'): Shape => ({
-  kind: 'text',
-  at,
-  text,
-  style: 'tick',
-  ink: 'soft',
-  anchor,
-});
-
 function scaleBar([x, y]: XY, perFoot: number, reading: Reading): Shape[] {
   const bar = barOf(perFoot, reading);
   const from = tidy(x + 2);
@@ -103,8 +83,8 @@ function scaleBar([x, y]: XY, perFoot: number, reading: Reading): Shape[] {
     line([from, tidy(y)], [end, tidy(y)]),
     line([from, tidy(y - 3)], [from, tidy(y + 3)]),
     line([end, tidy(y - 3)], [end, tidy(y + 3)]),
-    lettering([tidy(from - 2), tidy(y + 11)], '0', 'start'),
-    lettering([tidy(end), tidy(y + 11)], bar.words, 'middle'),
+    lettering('0', [from - 2, y + 11], { anchor: 'start' }),
+    lettering(bar.words, [end, y + 11]),
   ];
 }
 
@@ -123,6 +103,6 @@ function north([x, y]: XY): Shape[] {
       ink: 'soft',
       fill: 'none',
     },
-    lettering([tidy(x), tidy(y + 11)], 'N', 'middle'),
+    lettering('N', [x, y + 11]),
   ];
 }

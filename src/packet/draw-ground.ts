@@ -1,7 +1,7 @@
 /** The ground of a room on a plan: plain, washed or hatched, so that two of them differ by more than a colour. */
-
+import { edgesOf } from '../tally/corners.js';
 import type { LegendEntry } from './draw-footer.js';
-import { tidy } from './draw-stack.js';
+import { tidy } from './draw-tidy.js';
 import type { Shape, XY } from './packet.js';
 
 export interface Ground {
@@ -39,9 +39,8 @@ function hatching(corners: readonly XY[], [a, b]: Slope): Shape[] {
   const first = Math.floor(Math.min(...levels) / BETWEEN) + 0.5;
   for (let step = first; step * BETWEEN < Math.max(...levels); step++) {
     const at = step * BETWEEN;
-    const crossings = corners
-      .flatMap((from, index): XY[] => {
-        const to = corners[(index + 1) % corners.length] as XY;
+    const crossings = edgesOf(corners)
+      .flatMap(([from, to]): XY[] => {
         if (level(from) > at === level(to) > at) return [];
         const share = (at - level(from)) / (level(to) - level(from));
         return [[from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])]];

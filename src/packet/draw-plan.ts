@@ -11,7 +11,8 @@ import { areaOf, boundsOf } from '../tally/measuring.js';
 import { borderFor, type Dimension, dimensionsOf, drawDimensions } from './draw-dimensions.js';
 import { drawFooter, footerHeight, type LegendEntry, leastFooterWidth } from './draw-footer.js';
 import { drawGround, type Ground } from './draw-ground.js';
-import { type Put, putInRoom, type RoomWords, tidy, words } from './draw-stack.js';
+import { type Put, putInRoom, type RoomWords, words } from './draw-stack.js';
+import { tidy } from './draw-tidy.js';
 import type { Drawing, Shape, XY } from './packet.js';
 
 export interface PlanRoom {

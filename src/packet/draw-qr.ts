@@ -1,5 +1,6 @@
 /** A web address as a code to scan (QR, ISO/IEC 18004), drawn as vectors. */
 import qrcode from 'qrcode';
+import { tidy, tidyUp } from './draw-tidy.js';
 import type { Drawing, Shape, XY } from './packet.js';
 
 /** White border, in modules: what the standard asks for. */
@@ -60,7 +61,3 @@ function runs(size: number, dark: (n: number) => boolean): (readonly [from: numb
   }
   return found;
 }
-
-/** Two decimals: coordinates stay short. */
-const tidy = (points: number): number => Math.round(points * 100) / 100;
-const tidyUp = (points: number): number => Math.ceil(points * 100) / 100;

@@ -1,11 +1,12 @@
 /** Where in a room's outline a box of words has room. Points, y growing downwards. */
+import { edgesOf } from '../tally/corners.js';
 import type { XY } from './packet.js';
 
 /** How far an outline reaches to both sides of a point inside it. */
 export function reach(corners: readonly XY[], [x, y]: XY): number {
   let before = Number.NEGATIVE_INFINITY;
   let after = Number.POSITIVE_INFINITY;
-  for (const [a, b] of edges(corners)) {
+  for (const [a, b] of edgesOf(corners)) {
     if (a[1] > y === b[1] > y) continue;
     const crossing = a[0] + ((y - a[1]) / (b[1] - a[1])) * (b[0] - a[0]);
     if (crossing <= x) before = Math.max(before, crossing);
@@ -13,10 +14,6 @@ export function reach(corners: readonly XY[], [x, y]: XY): number {
   }
   // An outline without any area reaches nowhere.
   return Number.isFinite(after - before) ? after - before : 0;
-}
-
-function edges(corners: readonly XY[]): [XY, XY][] {
-  return corners.map((corner, index) => [corner, corners[(index + 1) % corners.length] as XY]);
 }
 
 /** Places tried along each side of a bent room. */
@@ -46,7 +43,7 @@ export function findBox(corners: readonly XY[], spot: XY, width: number, height:
 /** Nothing of the outline passes through the box, and its middle is inside. */
 function holdsBox(corners: readonly XY[], at: XY, width: number, height: number): boolean {
   const half: XY = [width / 2 - GRAIN, height / 2 - GRAIN];
-  return holdsPoint(corners, at) && !edges(corners).some(([a, b]) => passesThrough(a, b, at, half));
+  return holdsPoint(corners, at) && !edgesOf(corners).some(([a, b]) => passesThrough(a, b, at, half));
 }
 
 /** Points: a box may touch a wall by as much. */
@@ -54,7 +51,7 @@ const GRAIN = 0.01;
 
 function holdsPoint(corners: readonly XY[], [x, y]: XY): boolean {
   return (
-    edges(corners).filter(
+    edgesOf(corners).filter(
       ([a, b]) => a[1] > y !== b[1] > y && x < a[0] + ((y - a[1]) / (b[1] - a[1])) * (b[0] - a[0]),
     ).length %
       2 ===

@@ -4,8 +4,11 @@
  * A piece is asked for its look at a width, and a stack is put where it fits inside an outline, upright or, where
  * the room is narrow, turned like the name of a hall. All lengths are points.
  */
+
+import { setLines } from './draw-lettering.js';
 import { findBox, reach } from './draw-room-space.js';
-import { breakLettering, letteringBaseline, letteringHeight, letteringWidth } from './letter-widths.js';
+import { tidy } from './draw-tidy.js';
+import { letteringHeight, lineBreaker } from './letter-widths.js';
 import type { Ink, LetterStyle, Shape, XY } from './packet.js';
 
 export interface Laid {
@@ -20,34 +23,21 @@ export type Piece = (widest: number) => Laid | undefined;
 
 /** Lettering about a middle, broken into `most` lines at most. */
 export function words(text: string, style: LetterStyle, ink: Ink, most = Number.POSITIVE_INFINITY): Piece {
+  const breakAt = lineBreaker(text, style);
   return (widest) => {
-    const lines = breakLettering(text, style, widest);
-    return lines === undefined || lines.length > most
-      ? undefined
-      : {
-          width: Math.max(0, ...lines.map((line) => letteringWidth(line, style))),
-          height: letteringHeight(style) * lines.length,
-          draw: (centre, top) => setLines(lines, [centre, top], { style, ink, anchor: 'middle' }),
-        };
+    const broken = breakAt(widest);
+    if (broken === undefined || broken.lines.length > most) return undefined;
+    const { lines, width } = broken;
+    return {
+      width,
+      height: letteringHeight(style) * lines.length,
+      draw: (centre, top) => setLines(lines, [centre, top], { style, ink, anchor: 'middle' }),
+    };
   };
 }
 
-/** Lines one below the other, the first one's upper edge at a point. */
-export function setLines(
-  lines: readonly string[],
-  [x, top]: XY,
-  manner: Pick<Extract<Shape, { kind: 'text' }>, 'style' | 'ink' | 'anchor'>,
-): Shape[] {
-  return lines.map((text, index) => ({
-    kind: 'text',
-    at: [tidy(x), tidy(top + letteringHeight(manner.style) * index + letteringBaseline(manner.style))],
-    text,
-    ...manner,
-  }));
-}
-
 /** Pieces one above the other. */
-export function stackOf(pieces: readonly Piece[], widest: number): Laid | undefined {
+function stackOf(pieces: readonly Piece[], widest: number): Laid | undefined {
   const laid = pieces.map((piece) => piece(widest));
   if (!laid.every((one) => one !== undefined)) return undefined;
   return {
@@ -149,5 +139,3 @@ function place(
   }
   return undefined;
 }
-
-export const tidy = (points: number): number => Math.round(points * 100) / 100;

@@ -2,11 +2,13 @@
  * What a packet says, as data: `facts.json`, that lies beside the pages and inside the PDF.
  *
  * A plain walk over the packet, so it can hold nothing that the edition may not say. Each statement, row, entry and
- * answer is one fact with the id it has as an anchor of the pages and a destination of the PDF.
+ * answer is one fact with the id it has as an anchor of the pages and a destination of the PDF; key facts and notes
+ * below tables, which nothing leads to, have ids of their own kind (`key-…`, `…-note`).
  */
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
-import type { Block, EvidenceMark, Packet, PacketExport, Rich, TableBlock } from './packet.js';
+import type { Block, EvidenceMark, Packet, PacketExport, Section, TableBlock } from './packet.js';
+import { plainText } from './rich.js';
 
 /** Of the form of this file; a file of another form is not read. */
 const FORM = 'sillplate-facts-1';
@@ -15,13 +17,15 @@ const factSchema = z.object({
   id: z.string(),
   /** Title of the section it stands in. */
   section: z.string(),
+  /** The headings it stands under there, and its table's caption: a room, a trade. */
+  under: z.array(z.string()).optional(),
   /** What it is about, where that is told apart from what is said: a row's heading, an entry's label, a question. */
   about: z.string().optional(),
-  /** One text, or a table row's cells by their columns. */
-  says: z.union([z.string(), z.record(z.string(), z.string())]),
+  /** One text, or a table row's cells behind its heading, each with its column. */
+  says: z.union([z.string(), z.array(z.object({ column: z.string(), cell: z.string() }))]),
   /** How it is known: "Documented", "Owner’s statement", "Not known" … */
   known: z.string().optional(),
-  /** By which paper, photo or saying. */
+  /** By which paper, photo or saying; of a notice, by which law or agency. */
   by: z.string().optional(),
   /** Of a photo: the beginning of a digest that changes with the picture. */
   picture: z.string().optional(),
@@ -30,13 +34,13 @@ const factSchema = z.object({
 const fileSchema = z.object({
   form: z.literal(FORM),
   /** Name and version of the program that wrote it. */
-  program: z.string(),
+  program: z.string().regex(/^sillplate(?: [\w.+-]{1,40})?$/),
   house: z.object({ folder: z.string(), name: z.string(), place: z.string() }),
   edition: z.string(),
   title: z.string(),
   asOf: z.string(),
   /** The digest at the foot of the sheets. */
-  digest: z.string(),
+  digest: z.string().regex(/^[0-9a-f]{4}(?: [0-9a-f]{4}){2}$/),
   facts: z.array(factSchema),
 });
 
@@ -67,11 +71,7 @@ export function readFactsFile(text: string): FactsFile | undefined {
 
 function factsFileOf(packet: Packet, program: string): FactsFile {
   const pictures = new Map(packet.photos.map(({ id, content }) => [id, pictureOf(content)]));
-  const said = packet.sections.flatMap(({ title, blocks }) =>
-    blocks.flatMap((block) =>
-      saidBy(block, pictures).map(({ id, ...rest }) => ({ id, section: title, ...rest })),
-    ),
-  );
+  const said = packet.sections.flatMap((section) => saidIn(section, pictures));
   const key = packet.keyFacts.map(({ id, label, value }) => ({
     id,
     section: packet.edition.title,
@@ -96,61 +96,82 @@ const pictureOf = (content: string): string =>
 
 type Told = Omit<SaidFact, 'section'>;
 
+function saidIn({ title, blocks }: Section, pictures: ReadonlyMap<string, string>): SaidFact[] {
+  let under: string[] = [];
+  return blocks.flatMap((block) => {
+    if (block.kind === 'heading') under = [...under.slice(0, block.level - 3), block.text];
+    return saidBy(block, pictures).map(({ id, ...rest }) => {
+      const over = [...under, ...(rest.under ?? [])];
+      return { id, section: title, ...rest, ...(over.length === 0 ? {} : { under: over }) };
+    });
+  });
+}
+
 function saidBy(block: Block, pictures: ReadonlyMap<string, string>): Told[] {
   switch (block.kind) {
     case 'heading':
     case 'form':
       return [];
     case 'statement':
-      return [{ id: block.id, says: plain(block.text), ...marked(block.mark) }];
+      return [{ id: block.id, says: plainText(block.text), ...marked(block.mark) }];
     case 'paragraph':
-      return [{ id: block.id, says: plain(block.text) }];
+      return [{ id: block.id, says: plainText(block.text) }];
     case 'list':
-      return block.items.map(({ id, text, mark }) => ({ id, says: plain(text), ...marked(mark) }));
+      return block.items.map(({ id, text, mark }) => ({ id, says: plainText(text), ...marked(mark) }));
     case 'table':
       return [...block.rows.map((row) => rowOf(block, row)), ...noteOf(block)];
     case 'record':
       return block.entries.map(({ id, label, value }) => ({
         id,
-        about: `${plain(block.title)}: ${label}`,
-        says: plain(value),
+        about: `${plainText(block.title)}: ${label}`,
+        says: plainText(value),
         ...marked(block.mark),
       }));
     case 'photo':
-      return [{ id: block.id, says: plain(block.caption), ...pictured(pictures, block.photo) }];
+      return [{ id: block.id, says: plainText(block.caption), ...pictured(pictures, block.photo) }];
     case 'pair':
-      return [{ id: block.id, says: plain(block.caption), ...pictured(pictures, block.before, block.after) }];
+      return [
+        { id: block.id, says: plainText(block.caption), ...pictured(pictures, block.before, block.after) },
+      ];
     case 'photos':
       return block.photos.map(({ id, photo, caption }) => ({
         id,
-        says: plain(caption),
+        says: plainText(caption),
         ...pictured(pictures, photo),
       }));
     case 'drawing':
-      return [{ id: block.id, about: plain(block.caption), says: block.alt }];
+      return [{ id: block.id, about: plainText(block.caption), says: block.alt }];
     case 'notice':
-      return [{ id: block.id, about: block.title, says: block.paragraphs.map(plain).join('\n') }];
+      return [
+        {
+          id: block.id,
+          about: block.title,
+          says: block.paragraphs.map(plainText).join('\n'),
+          ...(block.source === undefined ? {} : { by: plainText(block.source) }),
+        },
+      ];
     case 'question':
-      return [{ id: block.id, about: block.ask, says: plain(block.answer), ...marked(block.mark) }];
+      return [{ id: block.id, about: block.ask, says: plainText(block.answer), ...marked(block.mark) }];
   }
 }
 
 function rowOf(table: TableBlock, { id, cells, mark }: TableBlock['rows'][number]): Told {
   const [first, ...rest] = cells;
-  const says = Object.fromEntries(
-    rest.map((cell, i) => [table.columns[i + 1]?.title ?? String(i + 2), plain(cell)]),
-  );
-  return { id, about: plain(first ?? []), says, ...marked(mark) };
+  const says = rest.map((cell, i) => ({ column: table.columns[i + 1]?.title ?? '', cell: plainText(cell) }));
+  return { id, ...underCaption(table), about: plainText(first ?? []), says, ...marked(mark) };
 }
 
-const noteOf = ({ id, note }: TableBlock): Told[] =>
-  note === undefined ? [] : [{ id: `${id}-note`, says: plain(note) }];
+const noteOf = (table: TableBlock): Told[] =>
+  table.note === undefined
+    ? []
+    : [{ id: `${table.id}-note`, ...underCaption(table), says: plainText(table.note) }];
 
-const plain = (rich: Rich): string => rich.map((run) => run.text).join('');
+const underCaption = ({ caption }: TableBlock): Pick<Told, 'under'> =>
+  caption === '' ? {} : { under: [caption] };
 
 function marked(mark: EvidenceMark | undefined): Pick<Told, 'known' | 'by'> {
   if (mark === undefined) return {};
-  const by = plain(mark.detail);
+  const by = plainText(mark.detail);
   return by === '' ? { known: mark.word } : { known: mark.word, by };
 }
 

@@ -1,9 +1,13 @@
 /**
  * How wide lettering in drawings comes out, so that a drawing can tell what fits before anything renders it.
  *
- * Takes text, gives points. The widths are those of the face that both renderers letter drawings in, with figures of
- * one width, and without kerning: kerning only draws letters closer, so nothing comes out wider than is said here.
+ * Takes text, gives points. Of the characters that the faces have, a line is the sum of their own widths. Kerning is
+ * left out: it draws most pairs closer and a few apart, at most by a tenth of the type size ("(j"), which the air
+ * around letters has to bear. A character that the faces lack comes in another face, and counts as wide as type is high.
  */
+import { inRows } from './draw-rows.js';
+import { CHARACTERS, DIGITS, WIDTHS } from './face-widths.js';
+import { graphemesOf } from './graphemes.js';
 import type { LetterStyle } from './packet.js';
 
 /** Type sizes of drawings, in points. */
@@ -21,55 +25,56 @@ const LEADING = 1.2;
 /** From the top of a line to its baseline, as a share of the line: what puts small letters in its middle. */
 const BASELINE = 0.78;
 
-/** Source Sans 3, regular: thousandths of the type size, and the characters that are so wide. */
-const ADVANCES: readonly (readonly [width: number, characters: string])[] = [
-  [200, '  '],
-  [241, '|¦'],
-  [246, 'iìíîï'],
-  [247, 'j'],
-  [249, "',.:;·‘’′"],
-  [255, 'l'],
-  [263, 'IÌÍÎÏ'],
-  [289, '!¡'],
-  [292, 'f'],
-  [303, '()[]{}•ł'],
-  [311, '-'],
-  [338, 't°'],
-  [350, '/\\rª'],
-  [367, '²³¹º'],
-  [419, 'sš*'],
-  [426, '"“”″?z¿ž®«»'],
-  [446, 'x'],
-  [456, 'cç'],
-  [467, 'vyýÿ'],
-  [486, 'LJ–YÝŸ'],
-  [497, '#$+0123456789<=>^~¢£¤¥§¬±×÷−FkeèéêëŁ_'],
-  [515, 'agàáâãäåXV'],
-  [539, 'EÈÉÊËSŠTZŽ'],
-  [544, '`o¨¯´¸òóôõöøAhuÀÁÂÃÄÅðùúûü'],
-  [555, 'nñbdpqþ'],
-  [588, 'PRCÇßKÞBµ¶'],
-  [617, 'DG&'],
-  [664, 'OQÒÓÔÕÖØHNÑUÙÚÛÜÐ'],
-  [744, 'wM©'],
-  [808, '—½¼¾⅛⅞Wæ'],
-  [839, 'mœ%Æ⅜⅝'],
-  [948, '…@Œ'],
-];
+/** In print's `drawing-styles.ts` and in the pages' style sheet, one style is set in italics. */
+const CUTS: Record<LetterStyle, keyof typeof WIDTHS> = {
+  name: 'upright',
+  body: 'upright',
+  small: 'upright',
+  tick: 'upright',
+  unknown: 'italic',
+};
 
-const WIDTHS: ReadonlyMap<string, number> = new Map(
-  ADVANCES.flatMap(([width, characters]) => [...characters].map((one): [string, number] => [one, width])),
-);
+/** Thousandths of the type size, by character. */
+type Table = ReadonlyMap<string, number>;
+
+const TABLES: Record<keyof typeof WIDTHS, Table> = {
+  upright: tableOf(WIDTHS.upright),
+  italic: tableOf(WIDTHS.italic),
+};
+
+function tableOf(widths: string): Table {
+  const digits = [...widths.replaceAll('\n', '')].map((digit) => DIGITS.indexOf(digit));
+  const characters = CHARACTERS.trim().split(/\s+/).flatMap(stretch);
+  return new Map(
+    characters.map((character, index) => [
+      character,
+      (digits[2 * index] as number) * DIGITS.length + (digits[2 * index + 1] as number),
+    ]),
+  );
+}
+
+/** "61-63" is a, b and c. */
+function stretch(written: string): string[] {
+  const [from = 0, to = from] = written.split('-').map((codePoint) => Number.parseInt(codePoint, 16));
+  return Array.from({ length: to - from + 1 }, (_, index) => String.fromCodePoint(from + index));
+}
 
 /** Other scripts' letters are rarely wider than they are high. */
 const ANY_OTHER = 1000;
 
-/** The width of one line, in points. */
-export function letteringWidth(text: string, style: LetterStyle): number {
+/** In thousandths of the type size. */
+function unitsOf(text: string, style: LetterStyle): number {
+  const table = TABLES[CUTS[style]];
   let units = 0;
-  for (const character of text) units += WIDTHS.get(character) ?? ANY_OTHER;
-  return (units * LETTER_SIZES[style]) / 1000;
+  for (const character of text) units += table.get(character) ?? ANY_OTHER;
+  return units;
 }
+
+const pointsOf = (units: number, style: LetterStyle): number => (units * LETTER_SIZES[style]) / 1000;
+
+/** The width of one line, in points. */
+export const letteringWidth = (text: string, style: LetterStyle): number =>
+  pointsOf(unitsOf(text, style), style);
 
 /** From one line to the next, in points. */
 export const letteringHeight = (style: LetterStyle): number => LEADING * LETTER_SIZES[style];
@@ -77,37 +82,43 @@ export const letteringHeight = (style: LetterStyle): number => LEADING * LETTER_
 /** From the top of a line to its baseline, in points. */
 export const letteringBaseline = (style: LetterStyle): number => BASELINE * letteringHeight(style);
 
-/** Text in lines of a width at most, broken at blanks; undefined where one word is wider. */
-export function breakLettering(text: string, style: LetterStyle, widest: number): string[] | undefined {
-  const blank = letteringWidth(' ', style);
-  const lines: string[] = [];
-  let line = Number.POSITIVE_INFINITY;
-  for (const word of text.split(/[ \n\t]+/)) {
-    if (word === '') continue;
-    const width = letteringWidth(word, style);
-    if (width > widest) return undefined;
-    if (line + blank + width <= widest) {
-      lines.push(`${lines.pop()} ${word}`);
-      line += blank + width;
-    } else {
-      lines.push(word);
-      line = width;
-    }
-  }
-  return lines;
+export interface Broken {
+  readonly lines: readonly string[];
+  /** Of the widest line, in points. */
+  readonly width: number;
+}
+
+/** Breaks one text at blanks, into lines of a width at most; undefined where one word is wider. Its words are measured once. */
+export function lineBreaker(text: string, style: LetterStyle): (widest: number) => Broken | undefined {
+  const words = text
+    .split(/[ \n\t]+/)
+    .filter((word) => word !== '')
+    .map((word) => ({ word, units: unitsOf(word, style) }));
+  const blank = unitsOf(' ', style);
+  return (widest) => {
+    const most = (widest * 1000) / LETTER_SIZES[style];
+    if (words.some(({ units }) => units > most)) return undefined;
+    const lines = inRows(words, most, blank, ({ units }) => units);
+    const width = (line: (typeof lines)[number]): number =>
+      line.reduce((sum, { units }) => sum + units, blank * (line.length - 1));
+    return {
+      lines: lines.map((line) => line.map(({ word }) => word).join(' ')),
+      width: pointsOf(Math.max(0, ...lines.map(width)), style),
+    };
+  };
 }
 
 /** Text in lines of a width at most, inside a word where there is no other way. */
-export function breakAnyhow(text: string, style: LetterStyle, widest: number): string[] {
+export function breakAnyhow(text: string, style: LetterStyle, widest: number): readonly string[] {
   const parted = text.split(' ').map((word) => {
     if (letteringWidth(word, style) <= widest) return word;
     const pieces: string[] = [];
-    for (const character of word) {
+    for (const character of graphemesOf(word)) {
       const longer = `${pieces.at(-1) ?? ''}${character}`;
       if (pieces.length > 0 && letteringWidth(longer, style) <= widest) pieces[pieces.length - 1] = longer;
       else pieces.push(character);
     }
     return pieces.join(' ');
   });
-  return breakLettering(parted.join(' '), style, widest) ?? [];
+  return lineBreaker(parted.join(' '), style)(widest)?.lines ?? [];
 }

@@ -1,6 +1,6 @@
 /** The plans of a house's levels for paper and for a narrow screen: all to one scale, with the same numbers in both. */
 import { dimensionedWalls } from './draw-dimensions.js';
-import { drawPlan, frameOf, type PlanLevel, roomsTooSmall } from './draw-plan.js';
+import { drawPlan, frameOf, groundSize, type PlanLevel, roomsTooSmall } from './draw-plan.js';
 import { anyScale, largestScale, scaleWords } from './draw-scale.js';
 import type { Drawing } from './packet.js';
 
@@ -19,18 +19,25 @@ export interface LevelPlan {
   readonly lacksDimensions: boolean;
 }
 
-/** `highest` is that of one plan on paper, in points; `atMost` a scale in points a foot that is large enough. */
+/**
+ * `highest` is that of one plan on paper, in points; `atMost` a scale in points a foot that is large enough. None where
+ * a level is too large to be seen at the smallest scale.
+ */
 export function drawLevels(
   levels: readonly PlanLevel[],
   { highest, atMost }: { readonly highest: number; readonly atMost?: number },
 ): LevelPlan[] {
   const fits = (width: number, height: number) => (perFoot: number) =>
     levels.every((level) => {
+      // Most scales are too large for the bare ground, which is known before any dimension finds its row.
+      const ground = groundSize(level.outline, perFoot);
+      if (ground.width > width || ground.height > height) return false;
       const frame = frameOf(level, perFoot);
       return frame.width <= width && frame.height <= height;
     });
   const scale = largestScale(fits(WIDE, highest), atMost);
-  const narrow = anyScale(fits(NARROW.width, NARROW.height), scale.perFoot);
+  const narrow = scale && anyScale(fits(NARROW.width, NARROW.height), scale.perFoot);
+  if (scale === undefined || narrow === undefined) return [];
   return levels.map((level) => {
     const small = [...roomsTooSmall(level, scale.perFoot), ...roomsTooSmall(level, narrow)];
     const numbered = [...new Set(small)].sort((one, other) => one - other);

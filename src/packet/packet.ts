@@ -50,6 +50,8 @@ export interface KeyFact {
   readonly id: string;
   readonly label: string;
   readonly value: string;
+  /** False where the value is words for nothing being known. */
+  readonly known: boolean;
 }
 
 export interface PacketPhoto {
@@ -83,6 +85,8 @@ export interface Section {
 export interface Run {
   readonly text: string;
   readonly manner?: 'strong' | 'emphasis' | 'soft';
+  /** Stands as it was written, letter for letter: an address, a serial number, a file's name. */
+  readonly verbatim?: true;
   /** Id of the block, row or section this run leads to. It exists in the same packet. */
   readonly to?: string;
 }
@@ -199,6 +203,8 @@ export interface PhotosBlock extends BlockBase {
 
 export interface DrawingBlock extends BlockBase {
   readonly kind: 'drawing';
+  /** `code`: a code to scan, beside a title or a photo; its caption ends with the address, verbatim. */
+  readonly role?: 'code';
   readonly drawing: Drawing;
   /** The same drawing made again for a narrow screen; not a scaled one. */
   readonly narrow?: Drawing;

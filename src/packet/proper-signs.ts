@@ -2,7 +2,7 @@
  * The signs that a keyboard lacks: quotation marks, apostrophes, primes, fractions, dashes, the multiplication sign.
  *
  * Owners type `it's 3 1/2" wide`; a well-set page says “it’s 3½″ wide”. What was typed with proper signs stays, and so
- * does what a law fixes word for word: notices are left alone. Common practice of typesetting, no source.
+ * does what a law fixes word for word (notices), and what is read off or typed off letter for letter (verbatim runs). Common practice of typesetting, no source.
  */
 import { mapWords } from './map-rich.js';
 import type { Block, Rich, Section } from './packet.js';
@@ -21,19 +21,19 @@ const FRACTIONS: Readonly<Record<string, string>> = {
 
 /** A fraction is one only before a unit; elsewhere it may be a date, a lot or a size of screw. */
 const FRACTION =
-  /(?:(?<=\d) )?(?<![\d/])\b([12357]\/[2348])(?=(?:″|"| ?-?(?:in|inch|inches|ft|foot|feet|mile|miles|lb|gal|gallon|cup|acre|coat)\b))/gu;
+  /(?:(?<=\d) )?(?<![\d/])\b([12357]\/[2348])(?=(?:″|"| ?-?(?:in|inch|inches|ft|foot|feet|mile|miles|lb|gal|gallon|cup|acre|coat)\b(?! to the foot)))/gu;
 
 const RULES: readonly (readonly [RegExp, string | ((...found: string[]) => string)])[] = [
   [FRACTION, (_whole, typed = '') => FRACTIONS[typed] ?? typed],
   [/\.\.\./gu, '…'],
   [/(?<=\s)--?-?(?=\s)/gu, '–'],
-  [/(?<=[\p{L}\d])---?(?=[\p{L}\d])/gu, '—'],
   // A span of two short numbers before what they count.
   [
     /(?<![\p{L}\d-])(\d{1,3})-(\d{1,3})(?= (?:years?|months?|weeks?|days?|hours?|ft|in|sq|percent)\b)/gu,
     '$1–$2',
   ],
-  [/(?<![\p{L}\d])([1-9]\d*["'″′]?)( ?)x\2(?=\d+(?![\p{L}\d]|-\d))/gu, '$1$2×$2'],
+  // Lumber and planks: two short numbers by themselves, with or without their inches.
+  [/(?<=^|[\s(])([1-9]\d{0,2}["'″′]?)( ?)x\2(?=\d{1,3}["'″′]?(?:$|[\s,;)]|\.(?:\s|$)))/gu, '$1$2×$2'],
   // Feet stand before a blank, an inch or an end; anything else behind a digit is an apostrophe.
   [/(?<=\d)'(?=$|[\s\d.,;:)×])/gu, '′'],
   // The ’70s.
@@ -73,7 +73,7 @@ export const sectionsWithProperSigns = (sections: readonly Section[]): Section[]
     ...section,
     blocks: section.blocks.map(
       (block): Block =>
-        block.kind === 'notice'
+        block.kind === 'notice' || (block.kind === 'drawing' && block.role === 'code')
           ? block
           : mapWords(block, richWithSigns, (key, text) =>
               WORDS.has(key) ? withProperSigns(text).text : text,
@@ -88,6 +88,7 @@ const WORDS = new Set(['text', 'label', 'value', 'title', 'caption', 'ask', 'alt
 function richWithSigns(rich: Rich): Rich {
   let open = false;
   return rich.map((run) => {
+    if (run.verbatim === true) return run;
     const set = withProperSigns(run.text, open);
     open = set.open;
     return { ...run, text: set.text };

@@ -6,6 +6,11 @@ export const say = (text: string): Run => ({ text });
 export const strong = (text: string): Run => ({ text, manner: 'strong' });
 export const soft = (text: string): Run => ({ text, manner: 'soft' });
 export const link = (text: string, to: string): Run => ({ text, to });
+/** Letter for letter as it was written. */
+export const verbatim = (text: string): Run => ({ text, verbatim: true });
+
+/** What a reader sees of it. */
+export const plainText = (rich: Rich): string => rich.map((run) => run.text).join('');
 
 /** Runs and strings become one text; empty and absent ones are left out. */
 export function rich(...parts: readonly (Run | string | undefined | false)[]): Rich {
@@ -16,6 +21,13 @@ export function rich(...parts: readonly (Run | string | undefined | false)[]): R
 
 /** "a", "a and b", "a, b and c". */
 export const inWords = listWords;
+
+/** The same of runs, each with its manner and where it leads. */
+export const runsInWords = (runs: readonly Run[]): Run[] =>
+  runs.flatMap((run, index) => {
+    const between = index === runs.length - 1 ? ' and ' : ', ';
+    return index === 0 ? [run] : [say(between), run];
+  });
 
 const NUMBERS = [
   'no',

@@ -18,7 +18,7 @@ export interface RoomDeeds {
 
 export function roomDeeds(context: Context, room: string): RoomDeeds {
   const here = context.tally.improvements.filter((one) => one.where.includes(room));
-  const told = here.filter((one) => !isToldByOther(one, here));
+  const told = here.filter((one) => !isToldByOther(one, here) && !isToldBySafety(one));
   const byDeed = new Map<Deed, string[]>();
   for (const one of told) {
     const did = deedHere(context, one);
@@ -58,6 +58,10 @@ function isToldByOther(one: Improvement, here: readonly Improvement[]): boolean 
   const { id } = one.source.item;
   return here.some((other) => other.partOf === id);
 }
+
+/** "Smoke and carbon monoxide alarms" of four rooms, written in one, would say that it has both: the plan of alarms knows. */
+const isToldBySafety = (one: Improvement): boolean =>
+  one.where.length > 1 && /\balarms?\b/i.test(subjectOf(one));
 
 const isWork = ({ source }: Improvement, id: string): boolean =>
   source.kind === 'work' && source.item.id === id;

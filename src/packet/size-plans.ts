@@ -78,16 +78,17 @@ function groundsOn(level: LevelArea): GroundName[] {
 }
 
 function planRoom(room: PlacedRoom): PlanRoom {
+  const size = words(room.sizeWords, 'tick', 'soft', 1);
+  // The greatest width and depth of a bent room is too long a line to be read from the side.
+  const plain = room.corners.length === 4;
   return {
     corners: room.corners,
     spot: room.spot,
     ground: GROUNDS[groundOf(room)],
     says: (number) => {
-      // The greatest width and depth of a bent room is too long a line to be read from the side.
-      const plain = room.corners.length === 4;
       // A room that the caption numbers for the other form bears its number here as well.
       const name = words(number === undefined ? room.name : `${number} ${room.name}`, 'small', 'ink', 2);
-      const both: RoomWords = { pieces: [name, words(room.sizeWords, 'tick', 'soft', 1)], turns: plain };
+      const both: RoomWords = { pieces: [name, size], turns: plain };
       return [both, { pieces: [name], turns: true }];
     },
   };

@@ -1,53 +1,61 @@
-import type { Block, Packet, Rich } from './packet.js';
+import type { Block, EvidenceMark, Packet, Section } from './packet.js';
+import { plainText } from './rich.js';
 
 /** Every string a block shows, in reading order. The proof that pages and sheets agree reads this. */
 export function wordsOf(block: Block): string[] {
-  const plain = (rich: Rich): string => rich.map((run) => run.text).join('');
-  const mark = (m: { word: string; detail: Rich } | undefined): string[] =>
-    m === undefined ? [] : [m.word, plain(m.detail)];
+  const mark = (m: Pick<EvidenceMark, 'word' | 'detail'> | undefined): string[] =>
+    m === undefined ? [] : [m.word, plainText(m.detail)];
   switch (block.kind) {
     case 'heading':
       return [block.text];
     case 'statement':
-      return [plain(block.text), ...mark(block.mark)];
+      return [plainText(block.text), ...mark(block.mark)];
     case 'paragraph':
-      return [plain(block.text)];
+      return [plainText(block.text)];
     case 'list':
-      return block.items.flatMap((item) => [plain(item.text), ...mark(item.mark)]);
+      return block.items.flatMap((item) => [plainText(item.text), ...mark(item.mark)]);
     case 'table':
       return [
         block.caption,
         ...block.columns.map((column) => column.title),
-        ...block.rows.flatMap((row) => [...row.cells.map(plain), ...mark(row.mark)]),
-        ...(block.note ? [plain(block.note)] : []),
+        ...block.rows.flatMap((row) => [...row.cells.map(plainText), ...mark(row.mark)]),
+        ...(block.note ? [plainText(block.note)] : []),
       ];
     case 'record':
       return [
-        plain(block.title),
-        ...block.entries.flatMap((entry) => [entry.label, plain(entry.value)]),
+        plainText(block.title),
+        ...block.entries.flatMap((entry) => [entry.label, plainText(entry.value)]),
         ...mark(block.mark),
       ];
     case 'photo':
     case 'pair':
-      return [plain(block.caption)];
+      return [plainText(block.caption)];
     case 'photos':
       return block.photos.flatMap(({ caption, original }) => [
-        plain(caption),
+        plainText(caption),
         ...(original === undefined ? [] : [original.name]),
       ]);
     case 'drawing':
       return [
-        plain(block.caption),
+        plainText(block.caption),
         ...block.drawing.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : [])),
       ];
     case 'notice':
-      return [block.title, ...block.paragraphs.map(plain), ...(block.source ? [plain(block.source)] : [])];
+      return [
+        block.title,
+        ...block.paragraphs.map(plainText),
+        ...(block.source ? [plainText(block.source)] : []),
+      ];
     case 'question':
-      return [block.ask, plain(block.answer), ...mark(block.mark)];
+      return [block.ask, plainText(block.answer), ...mark(block.mark)];
     case 'form':
-      return [plain(block.text), ...block.fields.map((field) => field.label)];
+      return [plainText(block.text), ...block.fields.map((field) => field.label)];
   }
 }
+
+/** What of a section stands on paper. */
+export const printedBlocks = ({ blocks }: Section): readonly Block[] =>
+  blocks.filter((block) => block.only !== 'web');
 
 /** Every id a link may lead to: sections, blocks, rows, items, entries. */
 export const anchorsOf = (packet: Packet): Set<string> => new Set(idsIn(packet));

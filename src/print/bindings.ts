@@ -35,6 +35,10 @@ export function bound(before: string, after: string): boolean {
   if (before === 'sq' && /^(?:ft|in|m)\b/u.test(after)) return true;
   if (before === 'ft' && /^line\b/u.test(after)) return true;
   if (FEET.test(before) && INCHES.test(after)) return true;
+  // A source's letter and what it says: "d 18". A span: "15 to 18".
+  if (/^[a-h]$/u.test(before) && NUMBER.test(after)) return true;
+  if (NUMBER.test(before) && after === 'to') return true;
+  if (before === 'to' && NUMBER.test(after)) return true;
   if (NUMBERED.test(before) && SHORT_NUMBER.test(after)) return true;
   if (PAPER.test(before) && PAPER_NUMBER.test(after)) return true;
   return COUNTED.test(before) && SHORT_NUMBER.test(after);

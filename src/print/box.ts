@@ -17,6 +17,8 @@ export interface Tag {
   readonly key: string;
   /** Alternative text of a figure. */
   readonly alt?: string;
+  /** Read after its siblings, wherever on the sheet it stands beside them. */
+  readonly last?: true;
   /** Of a table's heading cell. */
   readonly scope?: 'Column' | 'Row';
   /** What to write on a line that is no field in the file (ISO 32000-1, 14.8.5.6). */
@@ -130,19 +132,11 @@ export interface OutlineEntry {
   readonly children: readonly OutlineEntry[];
 }
 
-/** A character no face has. */
-export interface MissingCharacter {
-  readonly character: string;
-  readonly codePoint: number;
-  /** Some of the text around it. */
-  readonly near: string;
-  readonly block: string;
-}
-
 export interface Plan {
   readonly paper: Paper;
   readonly pages: readonly PlannedPage[];
   readonly anchors: readonly Anchor[];
   readonly outline: readonly OutlineEntry[];
-  readonly missing: readonly MissingCharacter[];
+  /** Characters that no face has, each once. */
+  readonly missing: readonly string[];
 }

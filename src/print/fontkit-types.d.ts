@@ -1,4 +1,4 @@
-/** The part of fontkit 2.0.4 that `faces.ts` uses; the package ships no types. */
+/** The part of fontkit 2.0.4 that `faces.ts` uses, and `layout` for its test; the package ships no types. */
 declare module 'fontkit' {
   export interface FontkitGlyph {
     readonly id: number;
@@ -14,7 +14,6 @@ declare module 'fontkit' {
     readonly xHeight: number;
     readonly italicAngle: number;
     readonly bbox: { minX: number; minY: number; maxX: number; maxY: number };
-    getGlyph(id: number, codePoints?: readonly number[]): FontkitGlyph;
     hasGlyphForCodePoint(codePoint: number): boolean;
     glyphForCodePoint(codePoint: number): FontkitGlyph;
     layout(

@@ -48,7 +48,11 @@ export const breakWholeParagraph: LineBreaker = (chunks, measurePt) => {
     adjacentLooseTightPenalty: 0,
   });
   // The first of the breakpoints is the paragraph's beginning, the last its end.
-  const starts = ends.slice(1, -1).map((end) => begins.get(end) ?? 0);
+  const starts = ends.slice(1, -1).map((end) => {
+    const begin = begins.get(end);
+    if (begin === undefined) throw new Error('a line was broken where no chunk begins');
+    return begin;
+  });
   return [0, ...starts].map((from, i) => ({ from, to: starts[i] ?? chunks.length }));
 };
 

@@ -4,9 +4,9 @@
  * Takes a packet, its pictures, a paper size and letters; gives plain data. Decides where things stand, never what
  * is said. Start reading at `planPages`; each kind of block has its own `set-….ts`.
  */
-import type { Block, Packet, Pictures, Section } from '../packet/packet.js';
-import { anchorsOf } from '../packet/words-of.js';
-import type { Anchor, MissingCharacter, OutlineEntry, Plan, PlannedPage, TagPath } from './box.js';
+import type { Block, Packet, Pictures } from '../packet/packet.js';
+import { anchorsOf, printedBlocks } from '../packet/words-of.js';
+import type { Anchor, OutlineEntry, Plan, PlannedPage, TagPath } from './box.js';
 import type { Composer } from './composer.js';
 import { setFurniture } from './furniture.js';
 import type { Letters } from './letters.js';
@@ -68,15 +68,10 @@ function setBlock(composer: Composer, block: Block, tags: TagPath): Slab[] {
   }
 }
 
-/** What of a section is printed. */
-function printed(section: Section): readonly Block[] {
-  return section.blocks.filter((block) => block.only !== 'web');
-}
-
 function outlineOf(packet: Packet): OutlineEntry[] {
   return packet.sections.map((section) => {
     const children: { title: string; to: string; children: OutlineEntry[] }[] = [];
-    for (const block of printed(section)) {
+    for (const block of printedBlocks(section)) {
       if (block.kind !== 'heading') continue;
       const entry = { title: block.text, to: block.id, children: [] };
       const parent = block.level === 4 ? children.at(-1) : undefined;
@@ -86,52 +81,24 @@ function outlineOf(packet: Packet): OutlineEntry[] {
   });
 }
 
-/** Collects characters without a glyph, each once a block. */
-class MissingList {
-  readonly found: MissingCharacter[] = [];
-  private readonly seen = new Set<string>();
-  block = 'title';
-
-  note(character: string, near: string): void {
-    const key = `${this.block}\n${character}`;
-    if (this.seen.has(key)) return;
-    this.seen.add(key);
-    const at = near.indexOf(character);
-    const excerpt = near.slice(Math.max(0, at - 20), at + 22).trim();
-    this.found.push({
-      character,
-      codePoint: character.codePointAt(0) ?? 0,
-      near: excerpt,
-      block: this.block,
-    });
-  }
+/** A block that shows nothing (a list without items) is still a place that links lead to. */
+function setPlace(composer: Composer, block: Block, tags: TagPath): Slab[] {
+  const slabs = setBlock(composer, block, tags);
+  return slabs.length > 0 ? slabs : [slab(0, [], { anchors: [block.id] })];
 }
 
-/** Sets a block, and lets characters without a glyph be noted under its name. */
-function setNoting(missing: MissingList) {
-  return (within: Composer, block: Block, tags: TagPath): Slab[] => {
-    missing.block = block.id;
-    const slabs = setBlock(within, block, tags);
-    // A block that shows nothing (a list without items) is still a place that links lead to.
-    return slabs.length > 0 ? slabs : [slab(0, [], { anchors: [block.id] })];
-  };
-}
-
-function setBody(composer: Composer, packet: Packet, missing: MissingList): Slab[] {
-  const set = setNoting(missing);
+function setBody(composer: Composer, packet: Packet): Slab[] {
   const slabs = packet.sections.flatMap((section) => {
     const tags: TagPath = [{ type: 'Sect', key: section.id }];
-    missing.block = section.id;
     return [
       setSectionTitle(composer, section, tags),
-      ...pairDrawings(composer, printed(section)).flatMap((each) =>
+      ...pairDrawings(composer, printedBlocks(section)).flatMap((each) =>
         isBeside(each)
-          ? setBeside(composer, each, tags, (inner, block) => set(inner, block, tags))
-          : set(composer, each, tags),
+          ? setBeside(composer, each, tags, (inner, block) => setPlace(inner, block, tags))
+          : setPlace(composer, each, tags),
       ),
     ];
   });
-  missing.block = 'standing';
   // The last words never stand alone on a page.
   const last = slabs.at(-1);
   if (last !== undefined) slabs[slabs.length - 1] = { ...last, keepNext: true };
@@ -170,17 +137,16 @@ function paginateWell(slabs: readonly Slab[], composer: Composer): Pagination {
 }
 
 /** The title, in a packet of many sections the contents, and then the sections at once. */
-function fillPages(composer: Composer, packet: Packet, missing: MissingList): Pagination {
-  missing.block = 'title';
-  if (packet.arrangement === 'two-sides') return fillSides(composer, packet, setNoting(missing));
+function fillPages(composer: Composer, packet: Packet): Pagination {
+  if (packet.arrangement === 'two-sides') return fillSides(composer, packet, setPlace);
   const title = setTitle(composer, packet);
   if (packet.arrangement !== 'page-per-section') {
-    return paginateWell([...title, ...setBody(composer, packet, missing)], composer);
+    return paginateWell([...title, ...setBody(composer, packet)], composer);
   }
   const contents = (pageOf: (section: string) => number | undefined): Slab =>
     setContents(composer, packet, pageOf);
   const first = contents(() => undefined);
-  const body = setBody(composer, packet, missing);
+  const body = setBody(composer, packet);
   const filled = paginateWell([...title, first, ...body], composer);
   // Page numbers take no height, so the contents with numbers stand exactly where those without stood.
   const pages = new Map(filled.anchors.map((anchor) => [anchor.id, anchor.page]));
@@ -225,10 +191,10 @@ export function planPages(packet: Packet, pictures: Pictures, paperName: PaperNa
   const dense = packet.arrangement !== 'page-per-section';
   const paper = paperOf(paperName, dense);
   const alts = new Map(packet.photos.map((photo) => [photo.id, photo.alt]));
-  const missing = new MissingList();
+  const missing = new Set<string>();
   const targets = anchorsOf({
     ...packet,
-    sections: packet.sections.map((section) => ({ ...section, blocks: printed(section) })),
+    sections: packet.sections.map((section) => ({ ...section, blocks: printedBlocks(section) })),
   });
   const composer: Composer = {
     paper,
@@ -237,7 +203,7 @@ export function planPages(packet: Packet, pictures: Pictures, paperName: PaperNa
       letters,
       breakLines: breakWholeParagraph,
       hasTarget: (id) => targets.has(id),
-      reportMissing: (character, near) => missing.note(character, near),
+      reportMissing: (character) => missing.add(character),
     },
     pictures,
     altOf: (photo) => {
@@ -250,16 +216,15 @@ export function planPages(packet: Packet, pictures: Pictures, paperName: PaperNa
     dense,
     spaces: spacesOf(dense),
     recordLabels: packet.sections.flatMap((section) =>
-      printed(section).flatMap((block) =>
+      printedBlocks(section).flatMap((block) =>
         block.kind === 'record' ? block.entries.map((entry) => entry.label) : [],
       ),
     ),
     tallestPhotoPt: dense ? 86 : 151,
   };
-  const filled = fillPages(composer, packet, missing);
+  const filled = fillPages(composer, packet);
   const sections = sectionsByPage(packet, filled.pages, filled.anchors);
   const pages = filled.pages.map((page, i): PlannedPage => {
-    missing.block = 'head';
     const furniture = setFurniture(composer, packet, {
       number: page.number,
       of: filled.pages.length,
@@ -272,6 +237,6 @@ export function planPages(packet: Packet, pictures: Pictures, paperName: PaperNa
     pages,
     anchors: filled.anchors,
     outline: outlineOf(packet),
-    missing: missing.found,
+    missing: [...missing],
   };
 }

@@ -7,7 +7,6 @@
  * where a block becomes boxes; `paint.ts` makes operators of boxes, `write-pdf.ts` a file of operators.
  */
 import type { Packet, Pictures } from '../packet/packet.js';
-import type { MissingCharacter } from './box.js';
 import { loadFaces } from './faces.js';
 import { sharedLetters } from './letters.js';
 import type { PaperName } from './paper.js';
@@ -17,7 +16,8 @@ import { writePdf } from './write-pdf.js';
 export interface Printed {
   readonly bytes: Uint8Array;
   readonly pages: number;
-  readonly missing: readonly MissingCharacter[];
+  /** Characters that no face has, each once. */
+  readonly missing: readonly string[];
 }
 
 /**

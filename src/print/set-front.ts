@@ -14,8 +14,8 @@ const FACT_GAP_PT = 14;
 function titleFacts(packet: Packet): KeyFact[] {
   return [
     ...packet.keyFacts,
-    { id: 'as-of', label: 'Facts as of', value: packet.asOfText },
-    { id: 'digest', label: 'Digest', value: packet.digest },
+    { id: 'as-of', label: 'Facts as of', value: packet.asOfText, known: true },
+    { id: 'digest', label: 'Digest', value: packet.digest, known: true },
   ];
 }
 

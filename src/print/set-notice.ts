@@ -11,6 +11,9 @@ import type { TypeStyle } from './type-styles.js';
 /** Between outline and text. */
 const PAD_X_PT = 14;
 
+/** Notices taller than this share of a page may go on over its edge, with their outline open there. */
+const WHOLE_SHARE = 0.4;
+
 export function setNotice(composer: Composer, block: NoticeBlock, tags: TagPath): Slab[] {
   const { noticeTitle, noticeText, note } = composer.styles;
   const { unitPt } = composer;
@@ -38,8 +41,11 @@ export function setNotice(composer: Composer, block: NoticeBlock, tags: TagPath)
   if (ending !== undefined) parts[parts.length - 1] = { ...ending, keepNext: true };
   parts.push(slab(padY, []));
   const air = [slab(padY, [])];
+  const height = parts.reduce((sum, each) => sum + each.heightPt, 0);
+  const whole = height < (composer.paper.bottomPt - composer.paper.topPt) * WHOLE_SHARE;
   const framed = parts.map((each, i) => ({
     ...each,
+    keepNext: each.keepNext || (whole && i < parts.length - 1),
     frame: { id: block.id, first: i === 0, last: i === parts.length - 1 },
     // The very beginning has its own air.
     ...(i === 0 ? {} : { resume: air }),

@@ -6,7 +6,7 @@ import { plainRich, rule, textColumn } from './composer.js';
 import { marginRule, markBoxes, markHeightPt, setMark } from './set-mark.js';
 import { extentOf } from './set-text.js';
 import type { Slab } from './slab.js';
-import { asBlock, slab } from './slab.js';
+import { asBlock, moved, slab } from './slab.js';
 import { baselineOf } from './type-styles.js';
 
 /** Records taller than this share of a page may be broken between entries. */
@@ -33,8 +33,9 @@ type Entry = RecordBlock['entries'][number];
 export function setRecord(composer: Composer, block: RecordBlock, tags: TagPath): Slab[] {
   const { recordTitle, entryLabel, entryValue } = composer.styles;
   const { paper } = composer;
-  const listTags = [...tags, { type: 'L', key: block.id }];
-  const titleOwner = { block: block.id, tags: [...tags, { type: 'P', key: `${block.id}/title` }] };
+  const within = [...tags, { type: 'Div', key: block.id }];
+  const listTags = [...within, { type: 'L', key: 'entries' }];
+  const titleOwner = { block: block.id, tags: [...within, { type: 'P', key: 'title' }] };
   const titleAt = { x: 0, y: 0, width: paper.textPt };
   const title = textColumn(composer, block.title, recordTitle, titleAt, titleOwner);
   const head: Box[] = [...title.boxes, rule(0, title.heightPt + 1, paper.textPt, 0.4, 'line', block.id)];
@@ -54,10 +55,10 @@ export function setRecord(composer: Composer, block: RecordBlock, tags: TagPath)
     const [entry, next] = [block.entries[i], block.entries[i + 1]];
     if (entry === undefined) break;
     const both = next !== undefined && short(entry) && short(next);
-    slabs.push(entryRow(composer, block, both ? [entry, next] : [entry], columns, listTags));
+    slabs.push(...entryRow(composer, block, both ? [entry, next] : [entry], columns, listTags));
     i += both ? 2 : 1;
   }
-  return finish(composer, block, tags, slabs);
+  return finish(composer, block, within, slabs);
 }
 
 function entryRow(
@@ -66,7 +67,7 @@ function entryRow(
   entries: readonly Entry[],
   columns: EntryColumns,
   listTags: TagPath,
-): Slab {
+): Slab[] {
   const { entryLabel, entryValue } = composer.styles;
   const wide = entries.length > 1 ? columns.halfPt : columns.fullPt;
   let height = 0;
@@ -94,18 +95,38 @@ function entryRow(
     height = Math.max(height, label.heightPt, value.heightPt);
     return [...label.boxes, ...value.boxes];
   });
-  return slab(height + 0.75, boxes, { anchors: entries.map((entry) => entry.id) });
+  const row = slab(height + 0.75, boxes, { anchors: entries.map((entry) => entry.id) });
+  return height < (composer.paper.bottomPt - composer.paper.topPt) * WHOLE_SHARE
+    ? [row]
+    : linesOf(row, entryValue.leadingPt);
+}
+
+/** An entry too long to stand whole, line by line: it goes on over the page's edge as a text does. */
+function linesOf(row: Slab, leadingPt: number): Slab[] {
+  const count = Math.ceil(row.heightPt / leadingPt);
+  return Array.from({ length: count }, (_, line): Slab => {
+    const top = line * leadingPt;
+    const boxes = row.boxes
+      .filter((box) => Math.floor((box.y + box.height / 2) / leadingPt) === line)
+      .map((box) => moved(box, 0, -top));
+    const keepNext = line < count - 1 && (line < 2 || line === count - 2);
+    return {
+      ...slab(leadingPt, boxes, { keepNext, anchors: line === 0 ? row.anchors : [] }),
+      inner: line > 0,
+    };
+  });
 }
 
 /** Adds the mark, keeps the record together if it fits, and gives it air. */
-function finish(composer: Composer, block: RecordBlock, tags: TagPath, slabs: Slab[]): Slab[] {
+function finish(composer: Composer, block: RecordBlock, within: TagPath, slabs: Slab[]): Slab[] {
   const { recordTitle } = composer.styles;
   let height = slabs.reduce((sum, each) => sum + each.heightPt, 0);
   const first = slabs[0];
   if (block.mark !== undefined && first !== undefined) {
     const mark = setMark(composer, block.mark);
     const reach = markHeightPt(mark, recordTitle);
-    const owner = { block: block.id, tags: [...tags, { type: 'P', key: `${block.id}/mark` }] };
+    // It hangs beside the title and is read after what it is about.
+    const owner = { block: block.id, tags: [...within, { type: 'P', key: 'mark', last: true as const }] };
     const tall = Math.max(height, reach);
     // A short record grows to its mark.
     if (reach > height) slabs.push(slab(reach - height, []));

@@ -5,12 +5,13 @@
  * one page and well filled: the largest type with which both sides fit, then as much air as is left. Nothing is cut; a
  * text too long for two sides goes on to a third, and whoever builds the packet says so.
  */
-import type { Block, Drawing, DrawingBlock, Packet, PhotoBlock, Section } from '../packet/packet.js';
+import type { Block, Drawing, DrawingBlock, Packet, PhotoBlock } from '../packet/packet.js';
+import { printedBlocks } from '../packet/words-of.js';
 import type { Box, TagPath } from './box.js';
 import type { Composer } from './composer.js';
 import { plainRich, rule, textColumn } from './composer.js';
 import type { LineBreaker, LineRange } from './lines.js';
-import { PageCursor } from './page-cursor.js';
+import { DUST_PT, PageCursor } from './page-cursor.js';
 import { keepHeadings, type Pagination, paginate } from './paginate.js';
 import { aspectOf, CAPTION_GAP_PT, captionColumn, pictureBoxes } from './set-figure.js';
 import { setEdition, setStandingLast } from './set-front.js';
@@ -22,7 +23,7 @@ import { moved, slab } from './slab.js';
 import type { TypeStyle } from './type-styles.js';
 
 /** Sets one block into slabs, as in every other packet. */
-export type SetBlock = (composer: Composer, block: Block, tags: TagPath) => Slab[];
+type SetBlock = (composer: Composer, block: Block, tags: TagPath) => Slab[];
 
 /** How a side is set: type as a part of the usual size, the photo's height in points, white space. */
 interface Trial {
@@ -99,13 +100,14 @@ interface Side {
 
 const roomOf = ({ composer: { paper } }: Side): number => paper.bottomPt - paper.topPt;
 
+/** How far down a side reaches, with the room that its last slabs ask for below them. */
 function heightOf({ composer, slabs, foot }: Side): number {
   const cursor = new PageCursor(composer.paper);
   for (const each of [...slabs, ...(foot === undefined ? [] : [foot])]) cursor.advance(each);
-  return cursor.y;
+  return Math.max(cursor.y, cursor.demandPt);
 }
 
-const fits = (side: Side): boolean => heightOf(side) <= roomOf(side);
+const fits = (side: Side): boolean => heightOf(side) <= roomOf(side) + DUST_PT;
 
 function largestThatFits(sideOf: (trial: Trial) => Side, hasPhoto: boolean): Trial {
   let refused: Trial | undefined;
@@ -136,20 +138,18 @@ function filled(sideOf: (trial: Trial) => Side, hasPhoto: boolean, firstNumber: 
   return paginate([...side.slabs, ...foot], side.composer.paper, firstNumber);
 }
 
-function printed(section: Section): readonly Block[] {
-  return section.blocks.filter((block) => block.only !== 'web');
-}
-
 function sideOne(composer: Composer, packet: Packet, set: SetBlock): Side {
   const [front] = packet.sections;
-  const blocks = front === undefined ? [] : printed(front);
+  const blocks = front === undefined ? [] : printedBlocks(front);
   const photo = blocks.find((block) => block.kind === 'photo');
-  const code = blocks.find((block) => block.kind === 'drawing');
+  const code = blocks.find(
+    (block): block is DrawingBlock => block.kind === 'drawing' && block.role === 'code',
+  );
   // The code stands beside the photo or, where there is none, beside the title.
   const slabs = [setSheetTitle(composer, packet, photo === undefined ? code : undefined)];
   if (front !== undefined) {
     const tags: TagPath = [{ type: 'Sect', key: front.id }];
-    slabs.push(setSectionTitle(composer, front, tags));
+    slabs.push({ ...setSectionTitle(composer, front, tags), reachPt: 0 });
     for (const block of blocks) {
       if (block === code) continue;
       if (block === photo) slabs.push(setPhotoAndCode(composer, photo, code, tags));
@@ -166,8 +166,9 @@ function sideTwo(composer: Composer, packet: Packet, set: SetBlock): Side {
   const slabs = packet.sections.slice(1).flatMap((section) => {
     const tags: TagPath = [{ type: 'Sect', key: section.id }];
     return [
-      setSectionTitle(composer, section, tags),
-      ...printed(section).flatMap((block) => set(composer, block, tags)),
+      // Where all of a side is known to fit, no title need ask for room below it.
+      { ...setSectionTitle(composer, section, tags), reachPt: 0 },
+      ...printedBlocks(section).flatMap((block) => set(composer, block, tags)),
     ];
   });
   return {
@@ -252,11 +253,15 @@ function setCodeWords(
   tags: TagPath,
 ): { readonly boxes: Box[]; readonly heightPt: number } {
   const caption: TagPath = [...tags, { type: 'Caption', key: `${code.id}/caption` }];
+  const first = code.caption.findIndex((run) => run.verbatim === true);
+  const parts = [
+    { key: 'words', runs: first < 0 ? code.caption : code.caption.slice(0, first) },
+    { key: 'address', runs: first < 0 ? [] : code.caption.slice(first) },
+  ];
   const boxes: Box[] = [];
   let { y } = at;
-  for (const strong of [false, true]) {
-    const runs = code.caption.filter((run) => (run.manner === 'strong') === strong);
-    const owner = { block: code.id, tags: [...caption, { type: 'P', key: strong ? 'address' : 'words' }] };
+  for (const { key, runs } of parts) {
+    const owner = { block: code.id, tags: [...caption, { type: 'P', key }] };
     const column = textColumn(composer, runs, composer.styles.body, { ...at, y }, owner);
     boxes.push(...column.boxes);
     y += column.heightPt;

@@ -25,7 +25,7 @@ export interface Typesetter {
   readonly breakLines: LineBreaker;
   /** Whether a link's target is on paper; a link to what is only on screen is plain text here. */
   readonly hasTarget: (id: string) => boolean;
-  readonly reportMissing: (character: string, near: string) => void;
+  readonly reportMissing: (character: string) => void;
 }
 
 interface Fragment {
@@ -61,7 +61,7 @@ export function widthOf(setter: Typesetter, style: TypeStyle, text: string): num
     if (i > 0) units += blank;
     if (word === '') return;
     const shaped = setter.letters.shape(style.face, style.figures, word);
-    for (const character of shaped.missing) setter.reportMissing(character, text);
+    for (const character of shaped.missing) setter.reportMissing(character);
     units += shaped.width;
   });
   return (units * style.sizePt) / 1000;

@@ -11,6 +11,8 @@ interface Element {
   readonly tag: TagPath[number];
   readonly parent: Ref;
   readonly kids: PdfValue[];
+  /** Kids that are read after all others. */
+  readonly last: PdfValue[];
 }
 
 export class StructureTree {
@@ -29,6 +31,7 @@ export class StructureTree {
       tag: { type: 'Document', key: '' },
       parent: this.root,
       kids: [],
+      last: [],
     };
   }
 
@@ -40,9 +43,9 @@ export class StructureTree {
       key += `\n${tag.key}`;
       let element = this.elements.get(key);
       if (element === undefined) {
-        element = { ref: this.store.next(), tag, parent: parent.ref, kids: [] };
+        element = { ref: this.store.next(), tag, parent: parent.ref, kids: [], last: [] };
         this.elements.set(key, element);
-        parent.kids.push(element.ref);
+        (tag.last === true ? parent.last : parent.kids).push(element.ref);
       }
       parent = element;
     }
@@ -85,7 +88,7 @@ export class StructureTree {
         Type: 'StructElem',
         S: tag.type,
         P: element.parent,
-        K: element.kids,
+        K: [...element.kids, ...element.last],
         Alt: tag.alt === undefined ? undefined : this.store.words(tag.alt),
         A: this.attributesOf(tag),
       });

@@ -19,23 +19,30 @@ export function burns(system: System): boolean | undefined {
   return /\b(natural gas|gas|propane|oil|wood|pellet)\b/i.test(system.is) ? true : undefined;
 }
 
+/** "furnace, gas" as it stands in a sentence: the furnace. */
+const called = ({ is }: System): string => is.split(',')[0] ?? is;
+
+/** "Garage" as it stands in a sentence. */
+const lower = (name: string): string =>
+  /^the /i.test(name) ? name : `the ${name.charAt(0).toLowerCase()}${name.slice(1)}`;
+
 export function askCarbonMonoxide(house: House): CarbonMonoxideQuestion {
   const burning = house.systems.filter((system) => burns(system) === true);
   const garages = house.structures.filter((one) => one.is === 'garage' && one.attached);
   const because = [
-    ...burning.map((system) => `${system.is} burns ${system.fuel ?? 'fuel, by its name'}`),
+    ...burning.map((system) => `the ${called(system)} burns ${system.fuel ?? 'fuel, by its name'}`),
     ...garages
       .filter((garage) => garage['opens-into-house'] === true)
-      .map((garage) => `${garage.name ?? 'the garage'} opens into the house`),
+      .map((garage) => `${lower(garage.name ?? 'the garage')} opens into the house`),
   ];
   if (because.length > 0) return { asked: 'yes', because };
   const unsure = [
     ...house.systems
       .filter((system) => burns(system) === undefined)
-      .map((system) => `what ${system.is} runs on is not recorded`),
+      .map((system) => `what the ${called(system)} runs on is not recorded`),
     ...garages
       .filter((garage) => garage['opens-into-house'] === undefined)
-      .map((garage) => `whether ${garage.name ?? 'the garage'} opens into the house is not recorded`),
+      .map((garage) => `whether ${lower(garage.name ?? 'the garage')} opens into the house is not recorded`),
     ...house.rooms
       .filter((room) => room.use === 'garage')
       .map((room) => `whether ${nameOf(room)} opens into the house is not recorded`),

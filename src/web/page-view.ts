@@ -66,7 +66,7 @@ export interface PageView {
   readonly file: string;
   /** For `<title>`. */
   readonly title: string;
-  /** `agent`, `buyer`, `care` or `file`: a class for the style sheet. */
+  /** The edition's name: a class for the style sheet. */
   readonly edition: string;
   /** Address of the style sheet that the page's photos need, or empty. */
   readonly frames: string;

@@ -1,6 +1,4 @@
 /** The one place of the program that knows Eleventy. */
-// @ts-expect-error Eleventy comes without types.
-import Eleventy from '@11ty/eleventy';
 import { configureOnePacket, type EleventyConfiguration, type SiteEntry } from './configure-site.js';
 import { templatesFolder } from './site-assets.js';
 
@@ -20,6 +18,9 @@ export async function runEleventy(
   entry: SiteEntry,
   templates = templatesFolder,
 ): Promise<Map<string, string>> {
+  // Loaded when pages are made: a quarter of a second that `check`, `photos` and `verify` need not wait.
+  // @ts-expect-error Eleventy comes without types.
+  const { default: Eleventy } = await import('@11ty/eleventy');
   const eleventy = new Eleventy(templates, 'out', {
     quietMode: true,
     configPath: false,

@@ -42,7 +42,7 @@ describe('sillplate new --yes', () => {
     const text = readFileSync(file, 'utf8')
       // Every commented fact, at its own indentation; the prose above the house stays a comment.
       .replace(
-        /^( *)# (street:|zip:|bought:|lot:|outline:|ceiling:|size:|finishes:|- \{ (?:id|what|ask|on):|measured:|record:)/gm,
+        /^( *)# (street:|zip:|bought:|lot:|web:|outline:|ceiling:|size:|finishes:|- \{ (?:id|what|ask|on):|measured:|record:)/gm,
         '$1$2',
       )
       // A word with nothing behind it, and what stands below it.

@@ -3,11 +3,11 @@ import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } f
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { deflateSync } from 'node:zlib';
-import { PDFDocument, PDFName, PDFString } from 'pdf-lib';
+import { PDFDocument, PDFName } from 'pdf-lib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildHouse } from '../../src/build.js';
 import { run } from '../../src/cli.js';
-import { readPdf } from '../../src/print/read-pdf.js';
+import { factsInPdf } from '../../src/data-in-pdf.js';
 import { quietProgress } from '../tools/quiet-progress.js';
 
 const YAML = `house:
@@ -21,6 +21,7 @@ rooms:
   - { id: hall, name: Hall, level: main, use: hall, size: 10' x 8' }
 systems:
   - { id: furnace, is: "furnace, gas", installed: 2015 }
+private-notes: [the key is under the mat]
 `;
 
 let home: string;
@@ -33,12 +34,27 @@ const written = (name: string, bytes: Uint8Array | string): string => {
   return file;
 };
 
+/** A PDF of one empty sheet with these data attached. */
+async function withData(name: string, facts: unknown): Promise<string> {
+  const doc = await PDFDocument.create();
+  doc.addPage();
+  await doc.attach(new TextEncoder().encode(JSON.stringify(facts)), 'facts.json', {});
+  return written(name, await doc.save());
+}
+
 /** The PDF changed by a library as somebody else's program would. */
 async function changed(name: string, change: (doc: PDFDocument) => void): Promise<string> {
   const doc = await PDFDocument.load(readFileSync(pdf), { updateMetadata: false });
   change(doc);
   return written(name, await doc.save());
 }
+
+/** Bytes that begin as a PDF does and hold these streams. */
+const streamed = (...contents: readonly Buffer[]): Buffer =>
+  Buffer.concat([
+    Buffer.from('%PDF-1.7\n'),
+    ...contents.flatMap((one) => [Buffer.from('stream\n'), deflateSync(one), Buffer.from('\nendstream\n')]),
+  ]);
 
 async function verify(...words: string[]) {
   let out = '';
@@ -101,7 +117,7 @@ describe('a PDF is held against its folder', () => {
     expect(out).toMatch(/in the PDF {5}.*2015.*\n {4}in the folder {2}.*2017/u);
     expect(out).toMatch(/in the PDF {5}.*Hall.*\n {4}in the folder {2}.*Entry/u);
     const json = JSON.parse((await verify(pdf, later, '--format', 'json')).out);
-    expect(json).toMatchObject({ verdict: 'facts', house: 'test-lane', edition: 'buyer', paper: 'a4' });
+    expect(json).toMatchObject({ verdict: 'facts', house: 'test-lane', edition: 'buyer' });
     expect(json.changes.length).toBeGreaterThan(1);
     expect(json.digest).not.toBe(json.digestNow);
   });
@@ -114,39 +130,66 @@ describe('a PDF is held against its folder', () => {
     expect(out).toMatch(/in the PDF {5}.*urnace.*\n {4}in the folder {2}not said/u);
   });
 
-  it('and a file that was only saved anew shows the same', async () => {
-    const { status, out } = await verify(await changed('anew.pdf', () => undefined));
-    expect(out).toContain('saved anew');
-    expect(status).toBe(1);
-  });
-
-  it('and the sheet that was painted on is named', async () => {
-    const file = await changed('painted.pdf', (doc) =>
-      doc.getPages()[1]?.drawText('new roof', { x: 90, y: 90 }),
-    );
-    const { status, out } = await verify(file);
-    expect(out).toMatch(/sheet 2 shows\s+something else/u);
-    expect(status).toBe(1);
-  });
-
-  it('and sheets that were put in or taken out are named', async () => {
-    const { out } = await verify(await changed('longer.pdf', (doc) => void doc.addPage()));
-    expect(out).toMatch(/sheet \d+ shows something else/u);
-    const shorter = await changed('shorter.pdf', (doc) => doc.removePage(doc.getPageCount() - 1));
-    expect((await verify(shorter)).out).toMatch(/sheet \d+ shows something else/u);
-  });
-
-  it('and a note laid over a sheet is told', async () => {
-    const file = await changed('stamped.pdf', (doc) => {
-      const note = doc.context.obj({
-        Type: 'Annot',
-        Subtype: 'FreeText',
-        Rect: [80, 80, 200, 120],
-        Contents: PDFString.of('as good as new'),
-      });
-      doc.getPages()[0]?.node.addAnnot(doc.context.register(note));
+  it('under another folder name, too', async () => {
+    const renamed = path.join(home, 'elsewhere', 'renamed');
+    cpSync(folder, renamed, { recursive: true });
+    expect(await verify(pdf, renamed)).toMatchObject({
+      status: 0,
+      out: expect.stringContaining('byte for byte'),
     });
-    expect((await verify(file)).out).toContain('laid over sheet 1');
+  });
+
+  it('and what was added behind it is told, and vouched for by nobody', async () => {
+    const file = written('added.pdf', Buffer.concat([readFileSync(pdf), Buffer.from('% a signature\n')]));
+    const { status, out } = await verify(file);
+    expect(out).toContain('begins with what');
+    expect(out).toContain('14 bytes were added behind it');
+    expect(out).toContain('may differ');
+    expect(status).toBe(1);
+    expect(JSON.parse((await verify(file, '--format', 'json')).out)).toMatchObject({
+      verdict: 'added-to',
+      bytesAdded: 14,
+    });
+  });
+
+  it.each([
+    ['saved anew', () => undefined],
+    ['painted on', (doc: PDFDocument) => doc.getPages()[1]?.drawText('new roof', { x: 90, y: 90 })],
+    ['with a sheet more', (doc: PDFDocument) => doc.addPage()],
+    ['turned', (doc: PDFDocument) => doc.catalog.Pages().set(PDFName.of('Rotate'), doc.context.obj(180))],
+    ['with other words to be read aloud', (doc: PDFDocument) => doc.setLanguage('xx')],
+    ['filled in', (doc: PDFDocument) => doc.getForm().getTextField('received-on').setText('2026-07-01')],
+  ])('and of another file nothing but its data is vouched for: %s', async (name, change) => {
+    const file = await changed(`${name.replaceAll(' ', '-')}.pdf`, (doc) => void change(doc));
+    const { status, out } = await verify(file);
+    expect(out).toContain('The facts in its data are those');
+    expect(out).toContain('What its sheets show is not proved');
+    expect(out).not.toContain('byte for byte');
+    expect(status).toBe(1);
+  });
+
+  it('and a fact said twice, a false digest and another folder’s photo are told', async () => {
+    const facts = JSON.parse(readFileSync(path.join(path.dirname(pdf), 'facts.json'), 'utf8'));
+    const twice = { ...facts, facts: [{ ...facts.facts[4], says: 'a new roof' }, ...facts.facts] };
+    expect((await verify(await withData('twice.pdf', twice))).out).toContain('a new roof');
+    const digest = { ...facts, digest: 'dead beef dead' };
+    expect((await verify(await withData('digest.pdf', digest))).out).toMatch(/in the PDF {5}dead beef dead/u);
+    const forged = {
+      ...facts,
+      digest: `${facts.digest}\n  This is what content/test-lane makes, byte for byte.`,
+    };
+    expect((await verify(await withData('forged.pdf', forged))).status).toBe(2);
+  });
+
+  it('and what is private is told to nobody who did not ask for it', async () => {
+    const facts = JSON.parse(readFileSync(path.join(path.dirname(pdf), 'facts.json'), 'utf8'));
+    const file = await withData('claims-to-be-the-file.pdf', { ...facts, edition: 'file' });
+    for (const words of [[], ['--format', 'json']]) {
+      const { out, status } = await verify(file, ...words);
+      expect(out).not.toContain('the key is under the mat');
+      expect(status).toBe(1);
+    }
+    expect((await verify(file, '--private')).out).toContain('the key is under the mat');
   });
 });
 
@@ -162,11 +205,15 @@ describe('what is no packet', () => {
   it('is refused with what to do', async () => {
     await refused(path.join(home, 'nothing.pdf'), 'there is no file');
     await refused(home, 'is no file');
-    await refused(written('text.pdf', 'Dear buyer'), 'carries no packet’s data');
-    await refused(written('empty.pdf', ''), 'carries no packet’s data');
+    await refused(written('text.pdf', 'Dear buyer'), 'is no PDF');
+    await refused(written('empty.pdf', ''), 'is no PDF');
     await refused(written('half.pdf', readFileSync(pdf).subarray(0, 9000)), 'carries no packet’s data');
-    const bare = await changed('bare.pdf', (doc) => doc.catalog.delete(PDFName.of('Names')));
-    await refused(bare, 'carries no packet’s data');
+    await refused(written('locked.pdf', '%PDF-1.7\n<</Encrypt 5 0 R>>'), 'is locked with a password');
+    const other = Buffer.from('{"form":1}');
+    await refused(written('other.pdf', streamed(other)), 'carries no packet’s data');
+    const facts = readFileSync(path.join(path.dirname(pdf), 'facts.json'));
+    const lie = Buffer.from(facts.toString('utf8').replace('Test Lane', 'Test Road'));
+    await refused(written('both.pdf', streamed(facts, lie)), 'data of several packets');
   });
 
   it('is a file whose data name a place outside of the houses, an edition or a day there is not', async () => {
@@ -179,35 +226,40 @@ describe('what is no packet', () => {
       { ...facts, facts: [{ id: 7 }] },
       [],
     ].entries()) {
-      const doc = await PDFDocument.create();
-      doc.addPage();
-      await doc.attach(new TextEncoder().encode(JSON.stringify(false_)), 'facts.json', {});
-      await refused(written(`false-${i}.pdf`, await doc.save()), 'carries no packet’s data');
+      await refused(await withData(`false-${i}.pdf`, false_), 'carries no packet’s data');
     }
   });
 
-  it('is a file that swells without end', async () => {
-    const packed = deflateSync(Buffer.alloc(80 * 1024 * 1024));
-    const head = `%PDF-1.7\n1 0 obj\n<</Type/ObjStm/N 1/First 4/Filter/FlateDecode/Length ${packed.length}>>\nstream\n`;
-    const bytes = Buffer.concat([Buffer.from(head), packed, Buffer.from('\nendstream\nendobj\n')]);
-    expect(await readPdf(bytes)).toBeUndefined();
-    await refused(written('swelling.pdf', bytes), 'carries no packet’s data');
+  it('is a file that swells without end, or never ends, and is answered at once', async () => {
+    const json = Buffer.concat([
+      Buffer.from('{"form":"sillplate-facts-1","x":"'),
+      Buffer.alloc(200 * 2 ** 20, 0x61),
+    ]);
+    const noise = Buffer.alloc(20 * 2 ** 20, 'stream\nx\u009c junk endstream ');
+    const begun = performance.now();
+    const before = process.memoryUsage().rss;
+    expect(factsInPdf(streamed(json))).toBe('no-data');
+    expect(factsInPdf(Buffer.concat([Buffer.from('%PDF-1.7\n'), noise]))).toBe('no-data');
+    expect(performance.now() - begun).toBeLessThan(8000);
+    expect(process.memoryUsage().rss - before).toBeLessThan(500 * 2 ** 20);
   });
 
-  it('is any other heap of bytes', async () => {
+  it('is any other heap of bytes', () => {
     const whole = readFileSync(pdf);
     let state = 11;
     const next = (most: number): number => {
       state = (state * 1103515245 + 12345) % 2147483648;
       return state % most;
     };
-    for (let i = 0; i < 60; i++) {
+    const answers = new Set<string>();
+    for (let i = 0; i < 200; i++) {
       const bytes = Uint8Array.from(whole);
-      for (let k = 0; k < 40; k++) bytes[next(bytes.length)] = next(256);
-      // What can be read and what can't are both answers; neither may throw, and sheets are never lost.
-      const read = await readPdf(bytes);
-      expect(read?.sheets.length ?? 'no packet').not.toBe(0);
+      for (let k = 0; k < 60; k++) bytes[next(bytes.length)] = next(256);
+      const found = factsInPdf(bytes);
+      answers.add(typeof found === 'string' ? found : 'facts');
     }
+    // Some damage the data and some don't; both are answers.
+    expect([...answers].sort()).toEqual(expect.arrayContaining(['facts', 'no-data']));
   });
 
   it('has a house that is not there', async () => {

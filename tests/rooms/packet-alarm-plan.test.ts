@@ -1,6 +1,10 @@
 /** Alarms on the plans: every place is on the drawing or named below it, and none recorded can't be taken for one. */
 import { describe, expect, it } from 'vitest';
+import { FOOT } from '../../src/facts/length.js';
+import { type AlarmLevel, alarmSheet } from '../../src/packet/draw-alarm-sheet.js';
 import type { DrawingBlock } from '../../src/packet/packet.js';
+import { labelSpot } from '../../src/tally/label-spot.js';
+import { rectangle } from '../../src/tally/measuring.js';
 import { deriveTally } from '../../src/tally/tally.js';
 import { crossed, lettering, outside, overlaps } from './drawn-boxes.js';
 import { houseFrom, type PartialSpec } from './house-from.js';
@@ -154,6 +158,17 @@ describe('plans that can hold no sign', () => {
     expect(drawn.drawing.height).toBeLessThan(520);
   });
 
+  it('of a level too large to be seen on any sheet is left out, like its other plans', () => {
+    const packet = packetOf({
+      levels: [{ id: 'main', name: 'Main level', grade: 'above', size: "90000' x 90000'", ceiling: "8'" }],
+      rooms: [bedroom('blue-room', 1)],
+      work: [{ id: 'floor', what: 'floor', did: 'new', where: ['blue-room'] }],
+    } as unknown as PartialSpec);
+    const drawn = packet.sections.flatMap(({ blocks }) => blocks).filter((one) => one.kind === 'drawing');
+    expect(drawn.map(({ id }) => id).filter((id) => /^(plan|drawn)-/.test(id))).toEqual([]);
+    expect(allWords(packet)).toContain('Where alarms are looked for');
+  });
+
   it('a level without rooms on it is not drawn, and the table stands alone', () => {
     const spec = {
       levels: [{ id: 'main', name: 'Main level', grade: 'above', size: "40' x 30'", ceiling: "8'" }],
@@ -181,5 +196,43 @@ describe('plans that can hold no sign', () => {
     const broken = drawn.drawing.shapes.filter((shape) => shape.kind === 'circle' && shape.pen === 'dashed');
     expect(broken.length).toBeGreaterThanOrEqual(59 + 1);
     expect(drawn.drawing.width).toBeLessThanOrEqual(494.01);
+  });
+});
+
+describe('a sheet of alarms, measured without being drawn', () => {
+  /** Bedrooms in a row, each with a sign, which a smaller scale sends below the plan one by one. */
+  const level = (name: string, rooms: number): AlarmLevel => ({
+    name,
+    outline: rectangle([0, 0], 40 * FOOT, 10 * FOOT),
+    reading: 'inches',
+    rooms: Array.from({ length: rooms }, (_, i) => {
+      const corners = rectangle([i * 5 * FOOT, 0], (3 + (i % 3)) * FOOT, 5 * FOOT);
+      return {
+        name: `Chamber ${i} of the house`,
+        corners,
+        spot: labelSpot(corners),
+        signs: [{ warns: i % 2 === 0 ? 'smoke' : 'both', recorded: i % 4 < 2, past: i % 8 < 2 }],
+      };
+    }),
+    notes: [{ words: 'Outside the bedrooms', sign: { warns: 'smoke', recorded: false, past: false } }],
+  });
+  const sheet = alarmSheet([level('Main level', 8), level('Half storey', 5), level('Cellar', 0)], []);
+  const scales = Array.from({ length: 90 }, (_, i) => 0.1 * (i + 1));
+
+  it('comes out as it was measured, at every scale', () => {
+    for (const widest of [250, 494])
+      for (const perFoot of scales) {
+        const { width, height } = sheet.draw(perFoot, widest);
+        const unlimited = sheet.fits(perFoot, widest, Number.POSITIVE_INFINITY);
+        expect(unlimited).toBe(width <= widest);
+        expect(sheet.fits(perFoot, widest, height)).toBe(unlimited);
+        expect(sheet.fits(perFoot, widest, height - 0.01)).toBe(false);
+      }
+  });
+
+  it('may be higher at a smaller scale, where more goes below the plan', () => {
+    const heights = scales.map((perFoot) => sheet.draw(perFoot, 494).height);
+    const rises = heights.filter((height, i) => height > (heights[i + 1] ?? height));
+    expect(rises.length).toBeGreaterThan(5);
   });
 });

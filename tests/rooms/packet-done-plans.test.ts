@@ -144,17 +144,33 @@ describe('the plan of what was done', () => {
   });
 });
 
+it('stands at the end where no group of the text is about its level', () => {
+  const room = (id: string, level: string) => ({ id, level, use: 'hall', size: "9' x 9'", at: [] });
+  const level = (id: string) => ({ id, name: id, grade: 'above', size: "20' x 20'", ceiling: "8'" });
+  const packet = packetOf({
+    levels: [level('main'), level('upper')],
+    rooms: [room('hall', 'main'), room('landing', 'upper')],
+    work: [
+      { id: 'paint', what: 'walls', did: 'painted', where: ['hall', 'landing'], done: '2026-03' },
+      { id: 'hook', what: 'hook', did: 'new', where: ['landing'], done: '2026-03' },
+    ],
+  } as never);
+  const ids = packet.sections.flatMap((section) => section.blocks.map((one) => one.id));
+  const order = ['done-several', 'drawn-done-upper', 'done-landing', 'drawn-done-main'];
+  expect(ids.filter((id) => order.includes(id))).toEqual(order);
+});
+
 it('a very long name of a piece of work is cut on the drawing, not in the text', () => {
-  const what = 'lifting and turning of boards, '.repeat(60).trim();
+  const what = `${'lifting and turning of boards, '.repeat(3)}twice`;
   const packet = packetOf({
     levels: [{ id: 'main', name: 'Main level', grade: 'above', size: "40' x 30'", ceiling: "8'" }],
     rooms: [{ id: 'hall', level: 'main', use: 'hall', size: "4' x 12'", at: [] }],
     work: [{ id: 'boards', what, did: 'repaired', where: ['hall'] }],
   } as never);
   const drawn = plan(packet);
-  expect(plain(drawn.caption).length).toBeLessThan(400);
+  expect(plain(drawn.caption)).not.toContain('twice');
   expect(plain(drawn.caption)).toContain('lifting and turning of boards, lifting');
-  expect(allWords(packet)).toContain(what.slice(0, 500).replace(/^l/, 'L'));
+  expect(allWords(packet)).toContain(what.replace(/^l/, 'L'));
 });
 
 it('no plan is drawn where nothing was done in a room whose place is known', () => {

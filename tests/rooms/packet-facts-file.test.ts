@@ -41,12 +41,28 @@ describe('the facts of a packet', () => {
         const fact = facts.facts.find(({ id }) => id === row.id);
         const cells = row.cells.map((cell) => cell.map((run) => run.text).join(''));
         expect(fact?.about).toBe(cells[0]);
-        expect(Object.values(fact?.says ?? {})).toEqual(cells.slice(1));
-        expect(Object.keys(fact?.says ?? {})).toEqual(block.columns.slice(1).map(({ title }) => title));
+        expect(fact?.says).toEqual(
+          cells.slice(1).map((cell, i) => ({ column: block.columns[i + 1]?.title, cell })),
+        );
+        expect(fact?.under?.at(-1)).toBe(block.caption);
         rows++;
       }
     }
     expect(rows).toBeGreaterThan(3);
+  });
+
+  it('say under which headings they stand: a room, a trade', () => {
+    let stood = 0;
+    for (const section of packet.sections) {
+      let heading = '';
+      for (const block of section.blocks) {
+        if (block.kind === 'heading') heading = block.text;
+        if (block.kind !== 'statement' || heading === '') continue;
+        expect(facts.facts.find(({ id }) => id === block.id)?.under?.at(-1)).toBe(heading);
+        stood++;
+      }
+    }
+    expect(stood).toBeGreaterThan(2);
   });
 
   it('have ids that are anchors, each once', () => {
@@ -96,7 +112,32 @@ describe('facts of two packets', () => {
     ]);
   });
 
-  it('differ where only the picture, the section or what is known of it does', () => {
+  it('differ where one says a thing under an id that is there already, before or behind it', () => {
+    const [first, second] = was.facts;
+    if (first === undefined || second === undefined) throw new Error('too few facts');
+    const false_ = { ...second, says: 'as good as new' };
+    for (const facts of [
+      [false_, ...was.facts],
+      [...was.facts, false_],
+    ]) {
+      const changes = compareFacts({ ...was, facts }, was);
+      expect(changes).toMatchObject([{ id: second.id, is: undefined }]);
+      expect(changes[0]?.was).toContain('as good as new');
+    }
+    expect(compareFacts({ ...was, facts: [{ ...first }, ...was.facts] }, was)).toMatchObject([
+      { id: first.id },
+    ]);
+  });
+
+  it('differ by their digest where nothing else does', () => {
+    const digest = compareFacts({ ...was, digest: 'f00d' }, was);
+    expect(digest).toMatchObject([{ id: 'digest', was: 'f00d', is: was.digest }]);
+    expect(compareFacts({ ...was, asOf: '2030-01-01', digest: 'f00d' }, was)).toMatchObject([
+      { id: 'as-of' },
+    ]);
+  });
+
+  it('differ where only the picture, the section, its headings or what is known of it does', () => {
     const photo = was.facts.find(({ picture }) => picture !== undefined);
     if (photo === undefined) throw new Error('no photo');
     const swapped = (change: object) => ({
@@ -106,6 +147,7 @@ describe('facts of two packets', () => {
     for (const change of [
       { picture: 'other' },
       { section: 'Elsewhere' },
+      { under: ['Another room'] },
       { known: 'Not known' },
       { by: 'receipt' },
     ]) {

@@ -5,13 +5,12 @@ import { FOOT, METRE } from '../../src/facts/length.js';
 import { dimensionsOf } from '../../src/packet/draw-dimensions.js';
 import { drawPlan, frameOf, type PlanLevel, type PlanRoom } from '../../src/packet/draw-plan.js';
 import { words as lettered } from '../../src/packet/draw-stack.js';
-import { breakAnyhow, breakLettering, letteringWidth } from '../../src/packet/letter-widths.js';
 import { drawLevels } from '../../src/packet/level-plans.js';
 import type { DrawingBlock } from '../../src/packet/packet.js';
 import type { Point } from '../../src/tally/corners.js';
 import { labelSpot } from '../../src/tally/label-spot.js';
 import { rectangle } from '../../src/tally/measuring.js';
-import { crossed, lettering, outside, overlaps, printedWidth, textBoxes } from './drawn-boxes.js';
+import { crossed, lettering, outside, overlaps, textBoxes } from './drawn-boxes.js';
 import { block, packetOf, plain } from './packet-of.js';
 
 const box = (feetWide: number, feetDeep: number) => rectangle([0, 0], feetWide * FOOT, feetDeep * FOOT);
@@ -99,31 +98,6 @@ describe('dimensions', () => {
     }
     expect(dimensionsOf(outline, 9, 'inches').length).toBeGreaterThan(20);
     expect(frameOf(levelOf(outline), 0.1).width).toBeLessThan(250);
-  });
-});
-
-describe('the packet’s table of letters', () => {
-  it('never says less than print’s typeface, and little more', () => {
-    const texts = [
-      'Living room',
-      'Closet of bedroom 1',
-      '11′ 6″ × 12′ 0″ at its widest',
-      'Refinished: floor, walls & “Wändé” (½), 100 % – done…',
-      'AVATAR @ Wool, fjord; jazzy quick VEXED $#!?',
-    ];
-    for (const text of texts)
-      for (const style of ['small', 'tick', 'body', 'name'] as const) {
-        expect(letteringWidth(text, style)).toBeGreaterThanOrEqual(printedWidth(text, style) - 0.3);
-        expect(letteringWidth(text, style)).toBeLessThan(printedWidth(text, style) * 1.06);
-      }
-  });
-
-  it('breaks at blanks, and inside a word only where it must', () => {
-    expect(breakLettering('one two three', 'tick', 30)).toEqual(['one two', 'three']);
-    expect(breakLettering('incomprehensible', 'tick', 20)).toBeUndefined();
-    const lines = breakAnyhow('an incomprehensible word', 'tick', 20);
-    expect(lines.join('').replaceAll(' ', '')).toBe('anincomprehensibleword');
-    expect(lines.every((line) => letteringWidth(line, 'tick') <= 20)).toBe(true);
   });
 });
 

@@ -23,7 +23,8 @@ describe('what was typed', () => {
     [`called 'the den' by them`, 'called ‘the den’ by them'],
     ['wait...', 'wait…'],
     ['already “set” – it’s ½″', 'already “set” – it’s ½″'],
-    ['0x12, AX2x4, 1920x1080-2', '0x12, AX2x4, 1920x1080-2'],
+    ['0x12, AX2x4, 1920x1080-2, 12x40--A', '0x12, AX2x4, 1920x1080-2, 12x40--A'],
+    ['a 3x5 rug (2x4), A12--4', 'a 3×5 rug (2×4), A12--4'],
   ])('%s', (typed, proper) => {
     expect(set(typed)).toBe(proper);
   });
@@ -104,6 +105,34 @@ describe('a section', () => {
     const text = JSON.stringify(section);
     expect(text.match(/’/gu)).toHaveLength(7);
     expect(text.match(/'/gu)).toHaveLength(2);
+  });
+
+  it('leaves what is typed off letter for letter, and the code of an address whole', () => {
+    const address = `https://xn--mnchen-3ya.example/it's/2x4/...`;
+    const before: Section = {
+      id: 'code',
+      title: 'Code',
+      blocks: [
+        {
+          kind: 'paragraph',
+          id: 'p',
+          size: 'body',
+          text: [{ text: `it's ` }, { text: address, verbatim: true }],
+        },
+        {
+          kind: 'drawing',
+          role: 'code',
+          id: 'c',
+          alt: `It leads to ${address}`,
+          caption: [{ text: address, verbatim: true }],
+          drawing: { width: 1, height: 1, shapes: [] },
+        },
+      ],
+    };
+    const after = sectionsWithProperSigns([before])[0]?.blocks;
+    expect(JSON.stringify(after?.[0])).toContain(address);
+    expect(JSON.stringify(after?.[0])).toContain('it’s ');
+    expect(after?.[1]).toEqual(before.blocks[1]);
   });
 
   it('leaves notices as a law fixed them', () => {

@@ -4,6 +4,7 @@ import { composePacket } from '../../src/packet/compose.js';
 import type { PhotoOnDisk } from '../../src/packet/context.js';
 import type { Packet } from '../../src/packet/packet.js';
 import { MOST } from '../../src/packet/sections/visit.js';
+import { idsIn } from '../../src/packet/words-of.js';
 import { deriveTally } from '../../src/tally/tally.js';
 import { houseFrom, type PartialSpec } from './house-from.js';
 import { allWords, mark, packetOf, plain, rowsOf, text } from './packet-of.js';
@@ -79,15 +80,15 @@ describe('the sheet for visitors', () => {
   });
 
   it('tells the age of what buyers ask about first, first', () => {
-    expect(text(visit(), 'age-list').split('\n')[0]).toContain('Roof');
-    expect(text(visit(), 'age-list')).toMatch(/Roof[\s\S]*Air conditioner[\s\S]*Refrigerator/);
+    expect(text(visit(), 'ages-list').split('\n')[0]).toContain('Roof');
+    expect(text(visit(), 'ages-list')).toMatch(/Roof[\s\S]*Air conditioner[\s\S]*Refrigerator/);
   });
 
   it('names new things with what was done, and no coat of paint', () => {
-    expect(text(visit(), 'renewed-list')).toContain(
+    expect(text(visit(), 'all-renewed')).toContain(
       'Service panel, replaced. May 2026, by a hired electrician',
     );
-    expect(text(visit(), 'renewed-list')).not.toContain('Front door');
+    expect(text(visit(), 'all-renewed')).not.toContain('Front door');
     expect(text(visit(), 'done-list')).toContain('Front door painted');
   });
 
@@ -179,11 +180,11 @@ describe('a house with very much of everything', () => {
   };
 
   it('has so many of each list, and says how many more there are', () => {
-    expect(items('renewed-list')).toBe(MOST.renewed);
-    expect(items('age-list')).toBe(MOST.ages);
+    expect(items('all-renewed')).toBe(MOST.renewed);
+    expect(items('ages-list')).toBe(MOST.ages);
     expect(items('condition-list')).toBe(MOST.conditions);
     expect(items('done-list')).toBeLessThanOrEqual(MOST.trades);
-    expect(text(packet, 'age-more')).toContain(`${40 - MOST.ages} more`);
+    expect(text(packet, 'ages-more')).toContain(`${40 - MOST.ages} more`);
     expect(text(packet, 'condition-more')).toContain(`${30 - MOST.conditions} more`);
     expect(text(packet, 'not-known')).toContain(`and ${14 - MOST.notKnown} more in the buyer packet`);
     expect(text(packet, 'terms-stays')).toContain(` and ${40 - MOST.terms} more.`);
@@ -200,4 +201,32 @@ describe('a house of which next to nothing is known', () => {
     expect(words).toContain('That is no finding that there is none.');
     expect(words).not.toMatch(/\bmore\b/);
   });
+});
+
+describe('ids that an owner may choose', () => {
+  it.each(['list', 'more', 'none', 'others', 'several', 'all', 'drawing-1'])(
+    'give no anchor twice: %s',
+    (id) => {
+      for (const edition of ['agent', 'visit', 'buyer', 'care', 'file'] as const) {
+        const packet = packetOf(
+          {
+            house: { web: WEB },
+            levels: [{ id, name: 'Main level', grade: 'above', size: `30' x 20'` }],
+            systems: [
+              { id, is: 'roof, architectural shingle', installed: 2015 },
+              ...many(14, (n) => ({ id: `s-${n}`, is: 'furnace, gas', installed: 2015 })),
+            ],
+            work: [{ id, what: 'a door', did: 'new', done: '2026-05', by: 'owner' }],
+            documents: [{ id: `${id}-paper`, what: 'a card', kind: 'record' }],
+          },
+          edition,
+        );
+        const ids = idsIn(packet);
+        expect(
+          ids.filter((one, i) => ids.indexOf(one) !== i),
+          edition,
+        ).toEqual([]);
+      }
+    },
+  );
 });

@@ -178,7 +178,7 @@ describe('the demo houses', () => {
             .filter((box) => box.block === block)
             .flatMap((box) => box.spans.map((span) => span.sizePt));
         expect(Math.max(...sizes('glance'))).toBeGreaterThanOrEqual(12.5);
-        for (const block of ['short-lead', 'renewed-list', 'age-list', 'done-list', 'condition-list'])
+        for (const block of ['short-lead', 'all-renewed', 'ages-list', 'done-list', 'condition-list'])
           expect(Math.max(...sizes(block)), block).toBeGreaterThanOrEqual(9);
         const code = boxes.find((box) => box.kind === 'drawing');
         expect(code?.kind === 'drawing' && code.scale).toBe(1);
@@ -197,5 +197,33 @@ describe('a text too long for a leaf', () => {
     expect(plan.pages.length).toBeGreaterThan(2);
     expectWhole(plan, packet);
     expectTidy(plan);
+  });
+});
+
+describe('a last section of one line', () => {
+  it.each(PAPERS)('never needs a third page for the room that titles ask for: %s', (paper) => {
+    const pages = [0, 1, 2, 3, 4].flatMap((conditions) =>
+      [1, 4, 7, 12].map((works) => {
+        const packet = packetOf(
+          {
+            house: { web: WEB },
+            rooms: [],
+            work: many(works, (n) => ({
+              id: `work-${n}`,
+              what: `thing number ${n} of the ${'long '.repeat(n % 4)}list`,
+              did: 'replaced',
+              done: '2026-05',
+              by: 'owner',
+            })),
+            conditions: many(conditions, (n) => ({ what: `the gate number ${n} sticks` })),
+            conveys: [{ what: 'the shed', stays: true }],
+          },
+          'visit',
+        );
+        return planOf(packet, paper).pages.length;
+      }),
+    );
+    expect(pages).toHaveLength(20);
+    expect(new Set(pages)).toEqual(new Set([2]));
   });
 });

@@ -792,10 +792,10 @@ export const samplePacket: Packet = {
   digest: '7f3a 91c2 0d4e',
   arrangement: 'page-per-section',
   keyFacts: [
-    { id: 'key-built', label: 'Built', value: '1948' },
-    { id: 'key-area', label: 'Above grade, finished', value: '1,436 sq ft' },
-    { id: 'key-beds', label: 'Bedrooms and baths', value: '3 and 1½' },
-    { id: 'key-lot', label: 'Lot', value: '0.21 acre' },
+    { id: 'key-built', label: 'Built', value: '1948', known: true },
+    { id: 'key-area', label: 'Above grade, finished', value: '1,436 sq ft', known: true },
+    { id: 'key-beds', label: 'Bedrooms and baths', value: '3 and 1½', known: true },
+    { id: 'key-lot', label: 'Lot', value: '0.21 acre', known: true },
   ],
   sections: [inShort, done, ages, rooms, size, safety, found, papers, questions, changes, notices],
   photos: [
@@ -1046,8 +1046,8 @@ export const wideSheet: Packet = {
   house: { ...sampleSheet.house, name: `The Old Schoolhouse at ${LONG_WORD.slice(0, 46)} Crossing` },
   keyFacts: [
     ...samplePacket.keyFacts,
-    { id: 'key-heat', label: 'Heat', value: 'Gas furnace, forced air' },
-    { id: 'key-water', label: 'Water and sewer', value: 'town water, town sewer' },
+    { id: 'key-heat', label: 'Heat', value: 'Gas furnace, forced air', known: true },
+    { id: 'key-water', label: 'Water and sewer', value: 'town water, town sewer', known: true },
   ],
   sections: [
     {

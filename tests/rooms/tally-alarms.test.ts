@@ -195,7 +195,7 @@ describe('carbon monoxide alarm places', () => {
 
   test('the reason is said', () => {
     const { because } = plan({ systems: [{ id: 'one', is: 'boiler', fuel: 'oil' }] }).carbonMonoxide;
-    expect(because).toEqual(['boiler burns oil']);
+    expect(because).toEqual(['the boiler burns oil']);
     expect(plan({}).carbonMonoxide.because[0]).toMatch(/nothing that burns fuel is recorded/);
   });
 });

@@ -176,7 +176,12 @@ describe('every page', () => {
 test('key facts stand in even rows of four at most', async () => {
   const facts = (count: number): Packet => ({
     ...packetOf(),
-    keyFacts: Array.from({ length: count }, (_, i) => ({ id: `k${i}`, label: `L${i}`, value: 'v' })),
+    keyFacts: Array.from({ length: count }, (_, i) => ({
+      id: `k${i}`,
+      label: `L${i}`,
+      value: 'v',
+      known: true,
+    })),
   });
   for (const [count, columns] of [
     [1, 1],

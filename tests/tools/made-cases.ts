@@ -442,6 +442,8 @@ export const MADE_CASES: readonly MadeCase[] = [
       return ['verify', file];
     },
   },
+  { code: 'cli.no-packet', name: 'no-data', make: (folder) => verifying(folder, tinyPdf()) },
+  { code: 'cli.no-packet', name: 'locked', make: (folder) => verifying(folder, tinyPdf('/Encrypt<</V 5>>')) },
   { code: 'cli.usage', name: 'unknown-option', make: async () => ['build', '--editon', 'agent'] },
   { code: 'cli.usage', name: 'unknown-command', make: async () => ['chekc'] },
   { code: 'cli.usage', name: 'unknown-edition', make: async () => ['build', '--edition', 'agents'] },
@@ -490,4 +492,26 @@ function unmount(folder: string): void {
   } catch {
     // It was never mounted.
   }
+}
+
+/** A PDF of one empty sheet, as no version of this program makes one. */
+function tinyPdf(trailer = ''): string {
+  const objects = [
+    '<</Type/Catalog/Pages 2 0 R>>',
+    '<</Type/Pages/Kids[3 0 R]/Count 1>>',
+    '<</Type/Page/Parent 2 0 R/MediaBox[0 0 612 792]>>',
+  ];
+  let text = '%PDF-1.7\n';
+  let table = 'xref\n0 4\n0000000000 65535 f \n';
+  for (const [i, object] of objects.entries()) {
+    table += `${String(text.length).padStart(10, '0')} 00000 n \n`;
+    text += `${i + 1} 0 obj\n${object}\nendobj\n`;
+  }
+  return `${text}${table}trailer\n<</Size 4/Root 1 0 R${trailer}>>\nstartxref\n${text.length}\n%%EOF\n`;
+}
+
+async function verifying(folder: string, pdf: string): Promise<string[]> {
+  const file = path.join(folder, 'packet.pdf');
+  await writeFile(file, pdf);
+  return ['verify', file];
 }

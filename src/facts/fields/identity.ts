@@ -1,12 +1,12 @@
 import { z } from 'zod';
 import { fact } from '../fact.js';
-import { choice, date, floorArea, id, length, text, webAddress } from '../field-kinds.js';
+import { choice, date, floorArea, id, length, name, text, webAddress } from '../field-kinds.js';
 
 const STOREYS = ['one', 'one-and-a-half', 'two', 'two-and-a-half', 'three', 'split-level'] as const;
 
 /** `house:` what and where the house is. */
 export const identity = z.strictObject({
-  name: text('What you call the house; the title of every paper.', 'Quarry Road'),
+  name: name('What you call the house; the title of every paper.', 'Quarry Road'),
   address: z.strictObject({
     street: text('Number and street.', '212 Quarry Road').optional(),
     city: text('City or town.', 'Fallow Mills'),

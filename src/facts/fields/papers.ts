@@ -1,7 +1,7 @@
 /** Permits, documents, photos, and what is told to the buyer. */
 import { z } from 'zod';
 import { fact, knownBy } from '../fact.js';
-import { choice, date, flag, id, money, text, yesNo } from '../field-kinds.js';
+import { choice, date, flag, id, money, sentence, text, yesNo } from '../field-kinds.js';
 
 /** `permits:` one permit or the finding that there is none. */
 export const permit = z.strictObject({
@@ -79,7 +79,7 @@ const rounded = (part: number): number => Math.round(part * 1000) / 1000;
 /** One entry of `photos:`; its key is the file name without its ending. */
 export const photo = z.strictObject({
   file: text('File under photos/, if the name differs from the key.', 'IMG_0412.jpg').optional(),
-  shows: text('What it shows.', 'cellar stair'),
+  shows: sentence('What it shows.', 'cellar stair'),
   when: choice(
     ['before', 'during', 'after', 'as-found', 'label'],
     'When in the work it was taken.',
@@ -132,7 +132,7 @@ export const due = z.strictObject({
 
 /** `answers:` a question buyers ask, answered once. */
 export const answer = z.strictObject({
-  ask: text('The question.', 'Has water ever come into the cellar?'),
+  ask: sentence('The question.', 'Has water ever come into the cellar?'),
   answer: fact(
     text('', 'Not since February 2026; earlier not known.'),
     'The answer, or: not known.',

@@ -1,7 +1,20 @@
 /** Levels, rooms and structures: where things are and how big. */
 import { z } from 'zod';
 import { fact, knownBy } from '../fact.js';
-import { choice, count, date, flag, floorArea, id, length, size, step, text, yesNo } from '../field-kinds.js';
+import {
+  choice,
+  count,
+  date,
+  flag,
+  floorArea,
+  id,
+  length,
+  name,
+  size,
+  step,
+  text,
+  yesNo,
+} from '../field-kinds.js';
 import { finish } from './finish.js';
 
 /** `measured:` who measured the house, when and how. */
@@ -96,7 +109,7 @@ export const opening = z.strictObject({
 /** `levels:` one floor of the house. */
 export const level = z.strictObject({
   id: id('Short name other facts refer to.', 'main'),
-  name: text('Name as printed.', 'Main level'),
+  name: name('Name as printed.', 'Main level'),
   grade: choice(
     ['above', 'below'],
     'above: all of it lies above the ground outside. below: any part of it lies below.',
@@ -182,7 +195,7 @@ const windowField = z.strictObject({
 /** `rooms:` one room with its finishes. */
 export const room = z.strictObject({
   id: id('Short name other facts refer to.', 'kitchen'),
-  name: text('Name as printed. Left out: made from the id.', 'Kitchen').optional(),
+  name: name('Name as printed. Left out: made from the id.', 'Kitchen').optional(),
   level: id('The level it is on.', 'main'),
   use: choice(ROOM_USES, 'What it is used as; counts bedrooms and baths.', 'kitchen'),
   bath: choice(
@@ -219,7 +232,7 @@ export const room = z.strictObject({
 /** `structures:` what is not a level of the house. */
 export const structure = z.strictObject({
   id: id('Short name other facts refer to.', 'garage'),
-  name: text('Name as printed. Left out: made from the id.', 'Garage').optional(),
+  name: name('Name as printed. Left out: made from the id.', 'Garage').optional(),
   is: choice(
     ['garage', 'carport', 'porch', 'deck', 'patio', 'balcony', 'sunroom', 'shed', 'workshop', 'guest-house'],
     'What it is.',
@@ -237,7 +250,7 @@ export const structure = z.strictObject({
 /** `stairs:` what was counted and taped on a flight. */
 export const stair = z.strictObject({
   id: id('Short name other facts refer to.', 'cellar-stair'),
-  name: text('Name as printed.', 'Cellar stair').optional(),
+  name: name('Name as printed.', 'Cellar stair').optional(),
   risers: count('Number of risers.', '9'),
   'highest-riser': length('Highest riser.', `7 3/4"`).optional(),
   'lowest-riser': length('Lowest riser.', `7 1/2"`).optional(),

@@ -1,7 +1,7 @@
 /** Systems and appliances, work, conditions: what there is, what was done, what was left. */
 import { z } from 'zod';
 import { fact, knownBy } from '../fact.js';
-import { choice, date, flag, floorArea, id, length, quantity, text, yesNo } from '../field-kinds.js';
+import { choice, date, flag, floorArea, id, length, name, quantity, text, yesNo } from '../field-kinds.js';
 import { byWhom, DEEDS } from './finish.js';
 
 export const warranty = z.strictObject({
@@ -19,8 +19,8 @@ export const warranty = z.strictObject({
 /** `systems:` a system or appliance with its age. */
 export const system = z.strictObject({
   id: id('Short name other facts refer to.', 'water-heater'),
-  is: text('What it is, most general word first.', 'water heater, tank, electric'),
-  name: text('Name as printed, if not the same.', 'Water heater').optional(),
+  is: name('What it is, most general word first.', 'water heater, tank, electric'),
+  name: name('Name as printed, if not the same.', 'Water heater').optional(),
   where: id('Room, level or structure it stands in.', 'cellar').optional(),
   made: fact(date('', '2026-01'), 'When it was made.', '2026-01').optional(),
   label: z

@@ -151,7 +151,7 @@ export function sheetAges(context: Context): Section {
     blocks: [
       {
         kind: 'list',
-        id: 'age-list',
+        id: 'ages-list',
         items: asked.map((age) => ({
           id: `age-${age.system.id}`,
           text: ageText(age),
@@ -163,7 +163,7 @@ export function sheetAges(context: Context): Section {
         : [
             {
               kind: 'paragraph',
-              id: 'age-others',
+              id: 'ages-others',
               size: 'small',
               text: rich(`Also described: ${others.join('; ')}.`),
             } satisfies Block,

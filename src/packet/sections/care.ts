@@ -1,5 +1,5 @@
 /** The care book: what the next owner keeps up, matches and calls about. */
-import { printDate } from '../../facts/date.js';
+import { type HouseDate, printDate } from '../../facts/date.js';
 import { printSquareFeet } from '../../facts/floor-area.js';
 import type { Finish, House, Room, Structure } from '../../facts/house.js';
 import { printLength } from '../../facts/length.js';
@@ -12,7 +12,7 @@ import { columns } from '../columns.js';
 import { type Context, placeName } from '../context.js';
 import { evidenceOf, markOf } from '../marks.js';
 import type { Block, Section } from '../packet.js';
-import { rich, strong, upperFirst } from '../rich.js';
+import { rich, strong, upperFirst, verbatim } from '../rich.js';
 import { doneWords } from './rooms.js';
 import { warrantyTable } from './warranties.js';
 
@@ -52,12 +52,19 @@ function tasks(context: Context): Block[] {
             task.for === undefined ? undefined : `, ${thingName(context, task.for)}`,
           ),
           rich(task.every),
-          rich(task.next === undefined ? 'not dated' : printDate(task.next)),
+          rich(nextWords(context, task.next)),
           rich(upperFirst(task.how ?? '')),
         ],
       })),
     },
   ];
+}
+
+/** A day that has come says so: nobody knows from here whether the task was done. */
+function nextWords({ tally }: Context, next: HouseDate | undefined): string {
+  if (next === undefined) return 'not dated';
+  const words = printDate(next);
+  return next.latest !== undefined && next.latest < tally.asOf ? `was due ${words}` : words;
 }
 
 function thingName(context: Context, id: string): string {
@@ -210,6 +217,9 @@ function quantityEntries(quantity: FinishQuantity | undefined): [string, string]
   return entries;
 }
 
+/** What is read off a label is told letter for letter. */
+const AS_WRITTEN: ReadonlySet<string> = new Set(['Model', 'Serial']);
+
 /** Systems with what a service person asks for. */
 export function equipment(context: Context): Section {
   const { ages } = context.tally;
@@ -241,7 +251,7 @@ export function equipment(context: Context): Section {
           .map(([label, value], at) => ({
             id: `equipment-${system.id}-${at + 1}`,
             label,
-            value: rich(upperFirst(value)),
+            value: rich(AS_WRITTEN.has(label) ? verbatim(value) : upperFirst(value)),
           })),
         mark: markOf(context, system),
       },

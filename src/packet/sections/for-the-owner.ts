@@ -1,6 +1,6 @@
 import type { Context } from '../context.js';
 import type { Block, Section } from '../packet.js';
-import { rich, upperFirst } from '../rich.js';
+import { rich, upperFirst, verbatim } from '../rich.js';
 
 /** What only the house file holds: notes, contacts, serial numbers, where papers are kept. */
 export function forTheOwner(context: Context): Section {
@@ -60,7 +60,7 @@ export function forTheOwner(context: Context): Section {
   return { id: 'for-the-owner', title: 'For the owner', blocks };
 }
 
-/** Rows begin with the id of what they are about. */
+/** Rows begin with the id of what they are about; behind a first cell of words stands what is told letter for letter. */
 function table(
   id: string,
   caption: string,
@@ -76,7 +76,7 @@ function table(
       columns: titles.map((title) => ({ title, align: 'left', weight: 100 / titles.length })),
       rows: rows.map(([about, ...cells]) => ({
         id: `owner-${id}-${about}`,
-        cells: cells.map((cell) => rich(cell)),
+        cells: cells.map((cell, at) => rich(at === 0 ? cell : verbatim(cell))),
       })),
     },
   ];

@@ -140,11 +140,10 @@ function standsWords({ age, comparison }: SystemAge): string {
   if (age === undefined) return 'Its age is not known.';
   const { words, straddles, ifYoungest, ifOldest } = comparison;
   if (!straddles) return words === 'not known' ? 'No comparison is possible.' : `${upperFirst(words)}.`;
-  // From younger to older the age may also lie within.
-  const between =
-    ifYoungest.startsWith('younger') && ifOldest.startsWith('older') ? ['within the published lives'] : [];
-  const ends = [ifYoungest, ...between, ifOldest].filter((end) => end !== 'not known');
-  return `${upperFirst(ends.join(', or '))}: its dates leave that open.`;
+  const ends = [ifYoungest, ifOldest].filter((end) => end !== 'not known');
+  if (ends.length === 2 && ifYoungest.startsWith('younger') && ifOldest.startsWith('older'))
+    return 'Its dates leave open whether it is younger or older than the published lives.';
+  return `${upperFirst(ends.join(' or '))}; its dates leave that open.`;
 }
 
 export function markOfAge(context: Context, age: SystemAge): EvidenceMark {

@@ -56,7 +56,8 @@ export function lead(context: Context): Block {
   const pool = house.pool === undefined ? [] : ['a pool'];
   const with_ = inWords([...below, ...garages, ...pool]);
   const span =
-    bought === undefined
+    // A visitor asks about the house, not about its owner's plans.
+    bought === undefined || context.edition === 'visit'
       ? ''
       : ` Bought ${onDate(bought)}${listed === undefined ? '' : `, offered ${onDate(listed)}`}.`;
   const ground = foundation?.value === undefined ? '' : ` Foundation: ${foundation.value}.`;
@@ -293,21 +294,21 @@ export function keyFacts(context: Context): KeyFact[] {
     .filter(Boolean)
     .join(', ');
   const above = tally.areas.byClass['above-finished'];
+  const fact = (id: string, label: string, value: string | undefined, otherwise: string): KeyFact => ({
+    id,
+    label,
+    value: value ?? otherwise,
+    known: value !== undefined,
+  });
+  const { value: built } = house.house.built;
+  const size =
+    above.area === 0n
+      ? undefined
+      : `${groupThousands(above.squareFeet)} sq ft${squareMetres(above)}${tally.areas.estimate ? ', estimate' : ''}`;
   return [
-    {
-      id: 'key-built',
-      label: 'Built',
-      value: house.house.built.value === undefined ? 'not known' : printDate(house.house.built.value),
-    },
-    {
-      id: 'key-size',
-      label: 'Finished above grade',
-      value:
-        above.area === 0n
-          ? 'not known'
-          : `${groupThousands(above.squareFeet)} sq ft${squareMetres(above)}${tally.areas.estimate ? ', estimate' : ''}`,
-    },
-    { id: 'key-bedrooms', label: 'Bedrooms', value: bedrooms === 0 ? 'not described' : String(bedrooms) },
-    { id: 'key-baths', label: 'Baths', value: baths === '' ? 'not described' : baths },
+    fact('key-built', 'Built', built === undefined ? undefined : printDate(built), 'not known'),
+    fact('key-size', 'Finished above grade', size, 'not known'),
+    fact('key-bedrooms', 'Bedrooms', bedrooms === 0 ? undefined : String(bedrooms), 'not described'),
+    fact('key-baths', 'Baths', baths === '' ? undefined : baths, 'not described'),
   ];
 }

@@ -1,12 +1,13 @@
 import { type HouseDate, printDate } from '../../facts/date.js';
+import type { Person } from '../../facts/house.js';
 import { inTimeOrder } from '../../tally/photo-days.js';
 import { columns } from '../columns.js';
 import { type Context, photoAnchor, photoIn } from '../context.js';
 import { holdsPrices } from '../edition-house.js';
 import { markOf } from '../marks.js';
-import type { Block, Section } from '../packet.js';
+import type { Block, Run, Section } from '../packet.js';
 import { photoCaption } from '../photo-words.js';
-import { rich, upperFirst } from '../rich.js';
+import { rich, say, upperFirst, verbatim } from '../rich.js';
 import { permitState } from '../tell.js';
 import { warrantyTable } from './warranties.js';
 
@@ -48,7 +49,7 @@ export function permits(context: Context): Block[] {
       rows: list.map((permit) => ({
         id: `paper-${permit.id}`,
         cells: [
-          rich(permit.number ?? 'no number'),
+          rich(permit.number === undefined ? 'no number' : verbatim(permit.number)),
           rich(
             upperFirst(permit.what ?? 'not said'),
             permit.office === undefined ? undefined : `, ${permit.office}`,
@@ -62,6 +63,11 @@ export function permits(context: Context): Block[] {
   ];
 }
 
+function licenceRun({ licence }: Person): Run {
+  if (licence === undefined) return say('not stated');
+  return licence.value === undefined ? say('not known') : verbatim(licence.value);
+}
+
 function people(context: Context): Block[] {
   const list = context.house.people;
   if (list.length === 0) return [];
@@ -73,11 +79,7 @@ function people(context: Context): Block[] {
       columns: columns(['Name', 40], ['Trade', 25], ['Licence, as they stated it', 35]),
       rows: list.map((person) => ({
         id: `person-${person.id}`,
-        cells: [
-          rich(person.name),
-          rich(person.trade ?? 'not said'),
-          rich(person.licence === undefined ? 'not stated' : (person.licence.value ?? 'not known')),
-        ],
+        cells: [rich(person.name), rich(person.trade ?? 'not said'), rich(licenceRun(person))],
         mark: markOf(
           context,
           { evidence: person.licence?.evidence ?? [], from: person.licence?.from },

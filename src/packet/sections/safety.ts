@@ -12,7 +12,7 @@ import { type Context, placeName } from '../context.js';
 import { isoDate } from '../date-words.js';
 import { evidenceOf, markOf, markOfSeveral } from '../marks.js';
 import type { Block, Section, TableRow } from '../packet.js';
-import { counted, fullStop, link, rich, soft, upperFirst } from '../rich.js';
+import { counted, fullStop, inWords, link, rich, soft, upperFirst } from '../rich.js';
 import { subjectOf, whoWords } from '../tell.js';
 
 /** Work done for safety, alarms, and what was measured where somebody can be hurt. */
@@ -75,7 +75,7 @@ function alarms(context: Context): Block[] {
       id: 'alarms-count',
       size: 'body',
       text: rich(
-        `By rooms and levels a smoke alarm is looked for in ${smoke} ${smoke === 1 ? 'place' : 'places'}${gas > 0 ? ` and a carbon monoxide alarm in ${gas}` : ''}. ${missing.length === 0 ? 'One is recorded for each.' : `None is recorded for ${missing.length} of them.`} ${dueWords(context)}${carbonMonoxideWords(context)}`,
+        `By rooms and levels a smoke alarm is looked for in ${smoke} ${smoke === 1 ? 'place' : 'places'}${gas > 0 ? ` and a carbon monoxide alarm in ${gas}` : ''}. ${missingWords(missing)} ${dueWords(context)}${carbonMonoxideWords(context)}`,
       ),
       mark: markOfSeveral(
         context,
@@ -98,6 +98,17 @@ function alarms(context: Context): Block[] {
       note: rich(`${rule.rule} ${rule.caution}`),
     },
   ];
+}
+
+/** More places than these are left to the table. */
+const MOST_NAMED = 4;
+
+function missingWords(missing: readonly AlarmPlace[]): string {
+  if (missing.length === 0) return 'One is recorded for each.';
+  const count = missing.length === 1 ? 'one' : String(missing.length);
+  if (missing.length > MOST_NAMED) return `None is recorded for ${count} of them.`;
+  const places = missing.map(({ where, warns }) => `${where.toLowerCase()} (${alarmWords({ is: warns })})`);
+  return `None is recorded for ${count} of them: ${inWords(places)}.`;
 }
 
 function carbonMonoxideWords(context: Context): string {

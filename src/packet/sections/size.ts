@@ -9,8 +9,6 @@ import { rich, soft, strong } from '../rich.js';
 import { sizePlans } from '../size-plans.js';
 import { squareMetres } from '../square-metres.js';
 
-/** The sheet shows one of them. */
-
 /** How big the house is, by class and level, with the sums and how it was measured. */
 export function sizeSection(context: Context): Section {
   const { areas } = context.tally;

@@ -14,7 +14,7 @@ import { type Context, placeName } from '../context.js';
 import { drawQr } from '../draw-qr.js';
 import { evidenceOf, markOf, markOfFact, markOfSeveral } from '../marks.js';
 import type { Block, EvidenceMark, Rich, Section, TableRow } from '../packet.js';
-import { fullStop, rich, soft, strong, upperFirst } from '../rich.js';
+import { fullStop, rich, soft, strong, upperFirst, verbatim } from '../rich.js';
 import { datesSpan, placeBehind, subjectOf, whoWords } from '../tell.js';
 import { ageText, termLines } from './agent.js';
 import { markOfAge } from './how-old.js';
@@ -58,13 +58,14 @@ function code({ house }: Context): Block[] {
     {
       kind: 'drawing',
       only: 'print',
+      role: 'code',
       id: 'packet-address',
       drawing: drawQr(address),
       alt: `A code to scan. It leads to the buyer packet on the web: ${address}`,
-      caption: rich(
-        'All of it, with papers and photos, is in the buyer packet. Scan, or type: ',
-        strong(address),
-      ),
+      caption: rich('All of it, with papers and photos, is in the buyer packet. Scan, or type: ', {
+        ...verbatim(address),
+        manner: 'strong',
+      }),
     },
   ];
 }
@@ -84,10 +85,10 @@ function factTable(context: Context): Block {
     'key-size': sizeMark(context),
   };
   const counted = keyFacts(context).map(
-    ({ id, label, value }): TableRow => ({
+    ({ id, label, value, known }): TableRow => ({
       id: `glance-${id}`,
       cells: [rich(soft(label)), rich(strong(value))],
-      mark: marks[id] ?? markOf(context, { evidence: [] }, value !== 'not described'),
+      mark: marks[id] ?? markOf(context, { evidence: [] }, known),
     }),
   );
   const stated = ASKED.flatMap(([label, words]): TableRow[] => {
@@ -131,7 +132,7 @@ const printed = (value: string | { readonly written: string }): string =>
 function renewed(context: Context): Block[] {
   const all = toldByThemselves(context.tally.improvements);
   const list = all
-    .filter((one) => NEW.has(one.did) && one.source.kind !== 'finish')
+    .filter((one) => NEW.has(one.did) && one.source.kind !== 'finish' && !isOlder(context, one))
     .map((one, index) => ({ one, rank: rankOf(one), index }))
     .sort((a, b) => a.rank - b.rank || a.index - b.index)
     .map(({ one }) => one);
@@ -141,7 +142,7 @@ function renewed(context: Context): Block[] {
     { kind: 'heading', id: 'renewed', level: 3, text: 'New or replaced' },
     {
       kind: 'list',
-      id: 'renewed-list',
+      id: 'all-renewed',
       items: shown.map((one) => ({
         id: `renewed-${one.id}`,
         text: inOneLine(context, one),
@@ -152,6 +153,12 @@ function renewed(context: Context): Block[] {
 }
 
 const NEW: ReadonlySet<Improvement['did']> = new Set(['new', 'replaced', 'added']);
+
+/** Done before the owner had the house, or nobody knows when: nothing that is new. */
+function isOlder({ house }: Context, { done }: Improvement): boolean {
+  const bought = house.house.bought?.earliest;
+  return done?.latest === undefined || (bought !== undefined && done.latest < bought);
+}
 
 /** Smaller is told first: the systems that all buyers ask about, other systems, then the rest by trade. */
 function rankOf(one: Improvement): number {
@@ -192,7 +199,7 @@ function howOldShort(context: Context): Section {
       : [
           {
             kind: 'list',
-            id: 'age-list',
+            id: 'ages-list',
             items: shown.map((age) => ({
               id: `age-${age.system.id}`,
               text: ageText(age),
@@ -200,7 +207,7 @@ function howOldShort(context: Context): Section {
             })),
           },
         ];
-  if (more > 0) blocks.push(nothing('age-more', `… ${inPacket(more)}, all of them beside published lives.`));
+  if (more > 0) blocks.push(nothing('ages-more', `… ${inPacket(more)}, all of them beside published lives.`));
   return { id: 'how-old', title: 'How old things are', blocks };
 }
 

@@ -24,7 +24,7 @@ export function warrantyTable(context: Context): Block[] {
       kind: 'table',
       id: 'warranties',
       caption: 'Warranties',
-      columns: columns(['On', 30], ['Last day', 26], ['Moves to the next owner', 20], ['Terms', 24]),
+      columns: columns(['On', 28], ['Last day', 24], ['Moves to the next owner', 18], ['Terms', 30]),
       rows: list.map((end, index) => {
         const name = end.on.kind === 'system' ? (end.on.item.name ?? end.on.item.is) : end.on.item.what;
         return {

@@ -1,7 +1,7 @@
 import { type Improvement, toldByThemselves } from '../../tally/improvements.js';
 import { inTimeOrder } from '../../tally/photo-days.js';
 import { type Context, photoAnchor, photoIn, placeName } from '../context.js';
-import { type DonePlan, donePlans } from '../done-plans.js';
+import { donePlans } from '../done-plans.js';
 import { evidenceOf, markOfSeveral } from '../marks.js';
 import type { Block, Section } from '../packet.js';
 import { pairAspect } from '../pair-crop.js';
@@ -16,9 +16,12 @@ export function whatWasDone(context: Context): Section {
   if (groups.length === 0) {
     blocks.push({ kind: 'paragraph', id: 'done-none', size: 'body', text: rich('No work is recorded.') });
   }
-  const plans = new PlansInText(context, groups);
+  const first = firstGroups(context, groups);
+  const plans = donePlans(context, new Set(groups.map((group) => group.key)));
+  const plansBefore = (key: string | undefined): Block[] =>
+    plans.filter(({ level }) => first.get(level) === key).map(({ block }) => block);
   for (const group of groups) {
-    blocks.push(...plans.before(group.key));
+    blocks.push(...plansBefore(group.key));
     blocks.push({ kind: 'heading', id: `done-${group.key}`, level: 3, text: group.title });
     const surfaces = group.improvements.filter((one) => one.source.kind === 'finish');
     for (const improvement of group.improvements) {
@@ -35,33 +38,13 @@ export function whatWasDone(context: Context): Section {
     }
     blocks.push(...surfacesTold(context, group.key, surfaces), ...singlePhotos(context, group));
   }
-  return { id: 'what-was-done', title: 'What was done', blocks: [...blocks, ...plans.rest()] };
+  return { id: 'what-was-done', title: 'What was done', blocks: [...blocks, ...plansBefore(undefined)] };
 }
 
-/** A level's plan stands before the first place of that level. */
-class PlansInText {
-  readonly #context: Context;
-  #left: DonePlan[];
-
-  constructor(context: Context, groups: readonly PlaceGroup[]) {
-    this.#context = context;
-    this.#left = donePlans(context, new Set(groups.map((group) => group.key)));
-  }
-
-  before(key: string): Block[] {
-    const level = this.#context.house.rooms.find((room) => room.id === key)?.level ?? key;
-    return this.#take((plan) => plan.level === level);
-  }
-
-  rest(): Block[] {
-    return this.#take(() => true);
-  }
-
-  #take(is: (plan: DonePlan) => boolean): Block[] {
-    const taken = this.#left.filter(is);
-    this.#left = this.#left.filter((plan) => !is(plan));
-    return taken.map((plan) => plan.block);
-  }
+/** Level → the first group that is about it or one of its rooms: the level's plan stands before that. */
+function firstGroups({ house }: Context, groups: readonly PlaceGroup[]): ReadonlyMap<string, string> {
+  const levelOf = new Map(house.rooms.map((room) => [room.id, room.level]));
+  return new Map([...groups].reverse().map(({ key }) => [levelOf.get(key) ?? key, key]));
 }
 
 /** The finishes of one place rolled up, one statement for each who did them; what exactly stands in Rooms and finishes. */

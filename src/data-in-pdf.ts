@@ -1,0 +1,61 @@
+/**
+ * The data that a packet's PDF carries, found without reading the PDF.
+ *
+ * The file may come from anybody, and what a PDF shows is decided by tables that each reader follows in its own way. So
+ * nothing of it is followed: every packed stream is unpacked so far, and what is a packet's data says so itself.
+ */
+import { constants, inflateSync } from 'node:zlib';
+import { type FactsFile, readFactsFile } from './packet/facts-file.js';
+
+/** Bytes that the data of no packet exceed, unpacked; and how many streams a packet may have. */
+const MOST_UNPACKED = 16 * 1024 * 1024;
+const MOST_STREAMS = 20_000;
+
+/** Why there is nothing to compare. */
+export type Unreadable = 'no-pdf' | 'locked' | 'no-data' | 'several';
+
+/** The facts in a PDF, or why it has none. */
+export function factsInPdf(pdf: Uint8Array): FactsFile | Unreadable {
+  const bytes = Buffer.from(pdf.buffer, pdf.byteOffset, pdf.byteLength);
+  // A viewer looks for it at the beginning (ISO 32000-1, 7.5.2; annex H allows a kilobyte before it).
+  if (!bytes.subarray(0, 1024).includes('%PDF-')) return 'no-pdf';
+  const found = new Map<string, FactsFile>();
+  let streams = 0;
+  for (const packed of packedStreams(bytes)) {
+    if (++streams > MOST_STREAMS) return 'no-data';
+    const text = unpacked(packed);
+    const facts = text === undefined ? undefined : readFactsFile(text);
+    if (text !== undefined && facts !== undefined) found.set(text, facts);
+  }
+  const [facts, another] = found.values();
+  if (another !== undefined) return 'several';
+  if (facts !== undefined) return facts;
+  return bytes.includes('/Encrypt') ? 'locked' : 'no-data';
+}
+
+/** What stands between `stream` and `endstream` and begins as deflated data does (RFC 1950, 2.2). */
+function* packedStreams(bytes: Buffer): Generator<Buffer> {
+  for (let at = bytes.indexOf('stream'); at >= 0; at = bytes.indexOf('stream', at + 6)) {
+    let begin = at + 6;
+    if (bytes[begin] === 0x0d) begin++;
+    if (bytes[begin] === 0x0a) begin++;
+    const [method = 0, flags = 0] = [bytes[begin], bytes[begin + 1]];
+    if (method % 16 !== 8 || (method * 256 + flags) % 31 !== 0) continue;
+    const end = bytes.indexOf('endstream', begin);
+    yield bytes.subarray(begin, end < 0 ? bytes.length : end);
+  }
+}
+
+/** The text of a stream; undefined where it is none, or does not begin as an object of JSON does. */
+function unpacked(packed: Buffer): string | undefined {
+  try {
+    // Most streams are pages and typefaces: a look at the beginning is enough.
+    const begin = inflateSync(packed.subarray(0, 512), { finishFlush: constants.Z_SYNC_FLUSH });
+    if (!begin.subarray(0, 64).toString('latin1').trimStart().startsWith('{')) return undefined;
+    return new TextDecoder('utf-8', { fatal: true }).decode(
+      inflateSync(packed, { maxOutputLength: MOST_UNPACKED }),
+    );
+  } catch {
+    return undefined;
+  }
+}
