@@ -22,7 +22,8 @@ import { type ReadHouse, readHouse } from './intake/read-house.js';
 import { missingGlyphs } from './missing-glyphs.js';
 import { composePacket } from './packet/compose.js';
 import type { EditionName, Packet, Pictures } from './packet/packet.js';
-import { renderPrint } from './print/render-print.js';
+import type { PaperName } from './print/paper.js';
+import type { Printed } from './print/render-print.js';
 import { deriveTally, type Tally } from './tally/tally.js';
 import { tooLong } from './too-long.js';
 import { version } from './version.js';
@@ -185,12 +186,16 @@ const hasErrors = (diagnostics: readonly Diagnostic[]): boolean =>
 export const pdfNameOf = (packet: Packet): string => `${packet.house.folder}-${packet.edition.name}.pdf`;
 
 export const renderPages = renderWeb;
-export const renderPdf = renderPrint;
+/** The sheets of a packet. What prints is loaded when something is printed: `check` and `photos` need not wait for it. */
+export async function renderPdf(packet: Packet, pictures: Pictures, paper: PaperName): Promise<Printed> {
+  const { renderPrint } = await import('./print/render-print.js');
+  return renderPrint(packet, pictures, paper);
+}
 
 async function renderEdition(packet: Packet, pictures: Pictures, order: HouseOrder, read: ReadHouse) {
   const { name } = packet.edition;
   const pdf = pdfNameOf(packet);
-  const sheets = await renderPrint(packet, pictures, order.paper);
+  const sheets = await renderPdf(packet, pictures, order.paper);
   const pages = await renderWeb(packet, pictures, { file: pdf, pages: sheets.pages });
   const inside = (file: string): string => `${name}/${file}`;
   const files: FileToWrite[] = [
