@@ -5,7 +5,7 @@ import type { Unreadable } from './data-in-pdf.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { NOWHERE } from './diagnostics/place.js';
 import { type Located, locate, printReport, visible } from './diagnostics/report.js';
-import { findHouses, shownPath } from './find-houses.js';
+import { findHouses, housePath, isFolder, shownPath } from './find-houses.js';
 import type { FactChange } from './packet/compare-facts.js';
 import type { Terminal } from './terminal.js';
 import { type PacketPdf, readPacketPdf, type Verdict, verifyPdf } from './verify-pdf.js';
@@ -46,25 +46,25 @@ export async function verifyCommand(
     ]);
   const pdf = readPacketPdf(bytes);
   if (typeof pdf === 'string') return refuse(WHY[pdf](shown));
-  const folder = folderOf(house ?? pdf.facts.house.folder, options.content);
+  const folder = housePath(options.content, house ?? pdf.facts.house.folder);
   if (!(await isFolder(folder))) return refuse(await noFolder(pdf, folder, shown, options.content));
   const progress = terminal.progress(`sillplate: ${path.basename(shown)}`);
-  const { verdict, composed, ...rest } = await verifyPdf(pdf, {
+  const verified = await verifyPdf(pdf, {
     folder,
     shown: shownPath(folder),
     out: path.resolve(options.out),
     outShown: shownPath(options.out),
     onPhoto: (photo, done, all) => progress.photo(pdf.facts.house.folder, photo, done, all),
   }).finally(progress.stop);
-  if (verdict === undefined) {
-    const errors = composed.locate().filter(({ diagnostic }) => diagnostic.severity === 'error');
+  if (verified.verdict === undefined) {
+    const errors = verified.located.filter(({ diagnostic }) => diagnostic.severity === 'error');
     report(
       errors,
       `\n${visible(shownPath(folder))} has errors and makes no packet now, so ${visible(shown)} can’t be held against it.\n`,
     );
     return 1;
   }
-  const digestNow = 'made' in rest ? rest.made.digest : '';
+  const { verdict, digest: digestNow } = verified;
   const about: About = { shown, folder: shownPath(folder), pdf, digestNow, tells: tells(pdf, options) };
   terminal.out(options.format === 'json' ? asJson(about, verdict) : asText(about, verdict));
   return verdict.kind === 'same' ? 0 : 1;
@@ -127,15 +127,6 @@ async function bytesOf(file: string): Promise<Uint8Array | string> {
       : `${shown} can’t be read: the system says ${code}`;
   }
 }
-
-const folderOf = (name: string, content: string): string =>
-  name.includes('/') || name.includes(path.sep) || name === '.' ? name : path.join(content, name);
-
-const isFolder = (folder: string): Promise<boolean> =>
-  stat(folder).then(
-    (found) => found.isDirectory(),
-    () => false,
-  );
 
 async function noFolder(
   { facts }: PacketPdf,

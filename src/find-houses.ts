@@ -16,7 +16,7 @@ export async function findHouses(
   content: string,
   wanted: readonly string[],
 ): Promise<{ houses: HouseFolder[]; diagnostics: Diagnostic[] }> {
-  const folders = wanted.length > 0 ? wanted.map((name) => asPath(content, name)) : await allIn(content);
+  const folders = wanted.length > 0 ? wanted.map((name) => housePath(content, name)) : await allIn(content);
   if (folders === undefined) return { houses: [], diagnostics: [await noFolder(content)] };
   if (folders.length === 0) return { houses: [], diagnostics: [noHouse(content)] };
   const diagnostics: Diagnostic[] = [];
@@ -80,7 +80,7 @@ export function folderNameFrom(name: string): string {
 }
 
 /** A bare name is a house of the content folder; anything with a slash is a path. */
-function asPath(content: string, name: string): string {
+export function housePath(content: string, name: string): string {
   return name.includes('/') || name.includes(path.sep) || name === '.' ? name : path.join(content, name);
 }
 
@@ -105,7 +105,7 @@ const exists = (file: string): Promise<boolean> =>
   );
 
 /** A link that leads nowhere is no folder. */
-const isFolder = (file: string): Promise<boolean> =>
+export const isFolder = (file: string): Promise<boolean> =>
   stat(file).then(
     (found) => found.isDirectory(),
     () => false,

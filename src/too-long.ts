@@ -3,7 +3,7 @@ import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { printFactPath } from './diagnostics/fact-path.js';
 import { groupThousands } from './facts/written-number.js';
 import type { Packet } from './packet/packet.js';
-import { wordsOf } from './packet/words-of.js';
+import { printedBlocks, wordsOf } from './packet/words-of.js';
 import { textsIn } from './texts-in.js';
 
 /** Shorter texts than this make no sheet too long by themselves; characters. */
@@ -16,7 +16,7 @@ const NAMED = 3;
 export function tooLong(packet: Packet, pages: number, spec: unknown): Diagnostic[] {
   if (packet.arrangement !== 'two-sides' || pages <= 2) return [];
   const shown = lettersOf(
-    [packet.house.name, ...packet.sections.flatMap((section) => section.blocks.flatMap(wordsOf))].join('\n'),
+    [packet.house.name, ...packet.sections.flatMap(printedBlocks).flatMap(wordsOf)].join('\n'),
   );
   const longest = textsIn(spec)
     .filter(({ text }) => text.length >= LONG && shown.includes(lettersOf(text)))

@@ -5,8 +5,9 @@
  * the same facts give the same bytes, and nothing less proves what the sheets show. Where the bytes differ, the facts are
  * compared, to say what changed.
  */
-import { type ComposedHouse, composeHouse, EDITION_NAMES, renderPdf } from './build.js';
+import { composeHouse, EDITION_NAMES, renderPdf } from './build.js';
 import { factsInPdf, type Unreadable } from './data-in-pdf.js';
+import type { Located } from './diagnostics/report.js';
 import { readDate } from './facts/date.js';
 import { FOLDER_NAME } from './find-houses.js';
 import type { HouseOrder } from './house-order.js';
@@ -43,9 +44,10 @@ export function readPacketPdf(bytes: Uint8Array): PacketPdf | Unreadable {
 }
 
 export type Verified =
-  | { readonly verdict: Verdict; readonly made: Packet; readonly composed: ComposedHouse }
+  /** `digest` is of the packet that the folder makes now. */
+  | { readonly verdict: Verdict; readonly digest: string }
   /** The folder's record has errors and makes no packet. */
-  | { readonly verdict: undefined; readonly composed: ComposedHouse };
+  | { readonly verdict: undefined; readonly located: readonly Located[] };
 
 const PAPERS: readonly HouseOrder['paper'][] = ['letter', 'a4'];
 
@@ -64,18 +66,18 @@ export async function verifyPdf(
   };
   const composed = await composeHouse(named);
   const made = composed.packets[0];
-  if (composed.failed || made === undefined) return { verdict: undefined, composed };
+  if (composed.failed || made === undefined) return { verdict: undefined, located: composed.locate() };
+  const { digest } = made;
   for (const paper of PAPERS) {
     const printed = await renderPdf(made, composed.picturesOf(made), paper);
     const ours = Buffer.from(printed.bytes);
     if (ours.compare(bytes, 0, Math.min(ours.length, bytes.length)) !== 0) continue;
     const more = bytes.length - ours.length;
-    if (more === 0) return { verdict: { kind: 'same' }, made, composed };
-    if (more > 0) return { verdict: { kind: 'added-to', bytes: more }, made, composed };
+    return { verdict: more === 0 ? { kind: 'same' } : { kind: 'added-to', bytes: more }, digest };
   }
   const changes = compareFacts(facts, factsOf(made));
   const verdict: Verdict = changes.length > 0 ? { kind: 'facts', changes } : { kind: 'another-file' };
-  return { verdict, made, composed };
+  return { verdict, digest };
 }
 
 function factsOf(packet: Packet): FactsFile {

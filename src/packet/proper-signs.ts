@@ -2,7 +2,8 @@
  * The signs that a keyboard lacks: quotation marks, apostrophes, primes, fractions, dashes, the multiplication sign.
  *
  * Owners type `it's 3 1/2" wide`; a well-set page says “it’s 3½″ wide”. What was typed with proper signs stays, and so
- * does what a law fixes word for word (notices), and what is read off or typed off letter for letter (verbatim runs). Common practice of typesetting, no source.
+ * does what a law fixes word for word (notices), and what is read off or typed off letter for letter (verbatim runs).
+ * Common practice of typesetting, no source.
  */
 import { mapWords } from './map-rich.js';
 import type { Block, Rich, Section } from './packet.js';

@@ -55,7 +55,8 @@ export interface Face {
 
 export type Faces = Record<FaceName, Face>;
 
-const FILES: Record<FaceName, string> = {
+/** Below `dist/fonts/`. */
+export const FACE_FILES: Record<FaceName, string> = {
   serif: 'SourceSerif4-Regular.ttf',
   'serif-italic': 'SourceSerif4-It.ttf',
   'serif-semibold': 'SourceSerif4-Semibold.ttf',
@@ -139,7 +140,7 @@ export function loadFaces(): Faces {
   if (loaded === undefined) {
     const folder = new URL('../../dist/fonts/', import.meta.url);
     loaded = Object.fromEntries(
-      Object.entries(FILES).map(([name, file]) => [
+      Object.entries(FACE_FILES).map(([name, file]) => [
         name,
         faceFrom(name as FaceName, readFileSync(new URL(file, folder))),
       ]),

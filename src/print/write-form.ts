@@ -5,7 +5,7 @@
  * unasked; PDF/UA-1 (ISO 14289-1, 7.18) that it is the one thing in a `Form` element and has words for who can't see it.
  */
 import { INKS } from './inks.js';
-import { numeral } from './numeral.js';
+import { numeral, thousandths } from './numeral.js';
 import type { PaintedField } from './paint.js';
 import type { PdfStore, Ref } from './pdf-store.js';
 import type { StructureTree } from './write-structure.js';
@@ -27,11 +27,10 @@ export function writeFields(
 ): Ref[] {
   return fields.map(({ field, rect }) => {
     const ref = store.next();
-    const round = (edge: number): number => Math.round(edge * 1000) / 1000;
     const empty = store.stream('/Tx BMC\nEMC\n', {
       Type: 'XObject',
       Subtype: 'Form',
-      BBox: [0, 0, round(field.width), round(field.height)],
+      BBox: [0, 0, thousandths(field.width), thousandths(field.height)],
       Resources: { Font: { [FONT_KEY]: font } },
     });
     store.put(ref, {
@@ -41,7 +40,7 @@ export function writeFields(
       T: store.words(field.name),
       TU: store.words(`${field.label}: ${field.hint}`),
       DA: store.ascii(defaultLook(field.sizePt)),
-      Rect: rect.map(round),
+      Rect: rect.map(thousandths),
       // Printed with the page.
       F: 4,
       P: page,

@@ -9,6 +9,7 @@ import type { Packet, Pictures } from '../packet/packet.js';
 import type { Anchor, Plan } from './box.js';
 import { GlyphBook } from './glyph-book.js';
 import type { Letters } from './letters.js';
+import { thousandths } from './numeral.js';
 import type { PaintedLink, PaintedPage } from './paint.js';
 import { paintPage } from './paint.js';
 import type { PdfDict, PdfStore, PdfValue, Ref } from './pdf-store.js';
@@ -58,7 +59,7 @@ function writeLinks(
       store.put(ref, {
         Type: 'Annot',
         Subtype: 'Link',
-        Rect: link.rect.map((edge) => Math.round(edge * 1000) / 1000),
+        Rect: link.rect.map(thousandths),
         Border: [0, 0, 0],
         // Printed with the page.
         F: 4,

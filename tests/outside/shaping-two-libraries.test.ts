@@ -5,16 +5,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { create } from 'fontkit';
 import { describe, expect, it } from 'vitest';
-import { loadFaces } from '../../src/print/faces.js';
-
-const FILES = {
-  serif: 'SourceSerif4-Regular.ttf',
-  'serif-italic': 'SourceSerif4-It.ttf',
-  'serif-semibold': 'SourceSerif4-Semibold.ttf',
-  sans: 'SourceSans3-Regular.ttf',
-  'sans-italic': 'SourceSans3-It.ttf',
-  'sans-semibold': 'SourceSans3-Semibold.ttf',
-} as const;
+import { FACE_FILES, loadFaces } from '../../src/print/faces.js';
+import type { FaceName } from '../../src/print/type-styles.js';
 
 const FIGURES = {
   'old-style': { onum: true, pnum: true },
@@ -35,9 +27,9 @@ function words(): string[] {
   );
 }
 
-describe.each(Object.entries(FILES))('%s', (name, file) => {
+describe.each(Object.entries(FACE_FILES))('%s', (name, file) => {
   it('is shaped alike by two libraries', () => {
-    const face = loadFaces()[name as keyof typeof FILES];
+    const face = loadFaces()[name as FaceName];
     const font = create(readFileSync(new URL(`../../dist/fonts/${file}`, import.meta.url)));
     const k = 1000 / font.unitsPerEm;
     const list = words();
