@@ -10,6 +10,7 @@ import { listTree } from './archive/list-tree.js';
 import { placeTrouble } from './archive/output-place.js';
 import { recover, replaceFolder } from './archive/replace-folder.js';
 import type { FileToWrite } from './archive/write-tree.js';
+import { workbookBytes } from './archive/write-workbook.js';
 import { asWritten } from './as-written.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { diskTrouble } from './diagnostics/disk-trouble.js';
@@ -17,7 +18,17 @@ import { NOWHERE } from './diagnostics/place.js';
 import { type Located, locate, printReport } from './diagnostics/report.js';
 import { findHouses } from './find-houses.js';
 import type { HouseOrder } from './house-order.js';
-import { camerasOf, developFor, earlyPhotos, onDisk, originals, photoTrouble } from './house-photos.js';
+import {
+  camerasOf,
+  developFor,
+  earlyPhotos,
+  onDisk,
+  originals,
+  type Plates,
+  photoTrouble,
+  platesFor,
+  platesOnDisk,
+} from './house-photos.js';
 import { type ReadHouse, readHouse } from './intake/read-house.js';
 import { missingGlyphs } from './missing-glyphs.js';
 import { composePacket } from './packet/compose.js';
@@ -57,6 +68,8 @@ export interface ComposedHouse {
   readonly diagnostics: Diagnostic[];
   readonly tally: Tally | undefined;
   readonly read: ReadHouse;
+  /** Pages of receipts, where the house file is made. */
+  readonly plates: Plates;
   /** An error stands, and nothing may be archived. */
   readonly failed: boolean;
   readonly locate: () => Located[];
@@ -65,9 +78,11 @@ export interface ComposedHouse {
 /** Reads a house and works everything out, without writing anything but the photo cache. */
 export async function composeHouse(order: HouseOrder): Promise<ComposedHouse> {
   const { read, tally, diagnostics } = await understand(order);
+  let plates: Plates = new Map();
   const finish = (packets: readonly Packet[], picturesOf: ComposedHouse['picturesOf']): ComposedHouse => ({
     packets,
     picturesOf,
+    plates,
     diagnostics,
     tally,
     read,
@@ -77,6 +92,12 @@ export async function composeHouse(order: HouseOrder): Promise<ComposedHouse> {
   const { found } = read;
   if (found === undefined || tally === undefined) return finish([], () => new Map());
   diagnostics.push(...earlyPhotos(found.house, order));
+  try {
+    if (!hasErrors(diagnostics)) plates = await platesFor(order, found);
+  } catch (thrown) {
+    if (!isRefusal(thrown)) throw thrown;
+    diagnostics.push(diskTrouble(thrown, order.outShown));
+  }
   let { photos, unnamed } = found;
   for (;;) {
     const packets = hasErrors(diagnostics)
@@ -89,10 +110,11 @@ export async function composeHouse(order: HouseOrder): Promise<ComposedHouse> {
             edition,
             photos: new Map([...photos].map(([id, file]) => [id, onDisk(file)])),
             unnamed: unnamed.map(onDisk),
+            plates: platesOnDisk(plates),
             program: `sillplate ${version()}`,
           }),
         );
-    const developed = await developFor(order, { ...found, photos, unnamed }, packets);
+    const developed = await developFor(order, { ...found, photos, unnamed }, packets, plates);
     diagnostics.push(...photoTrouble(order, developed.failed, found.house), ...developed.diagnostics);
     // Where nothing was composed, all photos were looked at, and a second look would find no more.
     if (packets.length === 0 || developed.failed.size === 0 || developed.diagnostics.length > 0)
@@ -103,9 +125,12 @@ export async function composeHouse(order: HouseOrder): Promise<ComposedHouse> {
   }
 }
 
+/** The system refused to read or write. */
+const isRefusal = (thrown: unknown): boolean => (thrown as NodeJS.ErrnoException).syscall !== undefined;
+
 /** Reads a house and works everything out; writes no packet. */
 export async function checkHouseFolder(order: HouseOrder): Promise<HouseResult> {
-  const composed = await composeHouse({ ...order, everyPhoto: true });
+  const composed = await composeHouse({ ...order, everyPhoto: true, ledger: true });
   return { located: composed.locate(), made: [], tally: composed.tally };
 }
 
@@ -150,7 +175,7 @@ async function makeHouse(order: HouseOrder): Promise<HouseResult> {
   const missing: string[] = [];
   for (const packet of packets) {
     order.onStep?.(packet.edition.title.toLowerCase());
-    const rendered = await renderEdition(packet, composed.picturesOf(packet), order, read);
+    const rendered = await renderEdition(packet, composed.picturesOf(packet), order, read, composed.plates);
     missing.push(...rendered.missing);
     files.push(...rendered.files);
     made.push(rendered.made);
@@ -172,10 +197,19 @@ interface Understood {
 }
 
 async function understand(order: HouseOrder): Promise<Understood> {
-  const read = await readHouse(order.folder, order.shown, { everyPhoto: order.editions.includes('file') });
+  const isFile = order.editions.includes('file');
+  const read = await readHouse(order.folder, order.shown, {
+    everyPhoto: isFile,
+    ledger: isFile || order.ledger === true,
+  });
   const diagnostics = [...read.diagnostics];
   if (read.found === undefined) return { read, tally: undefined, diagnostics };
-  const { tally, diagnostics: derived } = deriveTally(read.found.house, order.asOf, camerasOf(read.found));
+  const { tally, diagnostics: derived } = deriveTally(
+    read.found.house,
+    order.asOf,
+    camerasOf(read.found),
+    read.found.ledger,
+  );
   diagnostics.push(...asWritten(read, derived));
   return { read, tally, diagnostics };
 }
@@ -192,7 +226,13 @@ export async function renderPdf(packet: Packet, pictures: Pictures, paper: Paper
   return renderPrint(packet, pictures, paper);
 }
 
-async function renderEdition(packet: Packet, pictures: Pictures, order: HouseOrder, read: ReadHouse) {
+async function renderEdition(
+  packet: Packet,
+  pictures: Pictures,
+  order: HouseOrder,
+  read: ReadHouse,
+  plates: Plates,
+) {
   const { name } = packet.edition;
   const pdf = pdfNameOf(packet);
   const sheets = await renderPdf(packet, pictures, order.paper);
@@ -201,8 +241,15 @@ async function renderEdition(packet: Packet, pictures: Pictures, order: HouseOrd
   const files: FileToWrite[] = [
     ...pages.map((file) => ({ ...file, path: inside(file.path) })),
     { path: inside(pdf), bytes: sheets.bytes },
-    ...packet.exports.map((one) => ({ path: inside(one.file), text: one.text })),
-    ...originals(packet, read.found).map((file) => ({ ...file, path: inside(file.path) })),
+    ...(await Promise.all(
+      packet.exports.map(async (one): Promise<FileToWrite> => {
+        const at = inside(one.file);
+        return 'text' in one
+          ? { path: at, text: one.text }
+          : { path: at, bytes: await workbookBytes(one.workbook) };
+      }),
+    )),
+    ...originals(packet, read.found, plates).map((file) => ({ ...file, path: inside(file.path) })),
   ];
   const at = (file: string): string => path.posix.join(order.outShown, packet.house.folder, name, file);
   return {

@@ -6,14 +6,19 @@
  * place that asks for today's date, and only where no `--as-of` is given.
  */
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { archiveReady } from './archive-ready.js';
 import { EDITION_NAMES, PUBLISHED } from './build.js';
+import { archiveCommand } from './command-archive.js';
 import { buildCommand, checkCommand } from './command-build.js';
+import { compareCommand } from './command-compare.js';
+import { costsImportCommand } from './command-costs.js';
 import { newCommand } from './command-new.js';
 import { photosCommand } from './command-photos.js';
 import { serveCommand } from './command-serve.js';
 import { verifyCommand } from './command-verify.js';
 import { visible } from './diagnostics/report.js';
 import { readDate } from './facts/date.js';
+import { PAYMENT_WAYS } from './facts/ledger.js';
 import type { EditionName } from './packet/packet.js';
 import { realTerminal, type Terminal } from './terminal.js';
 import { version } from './version.js';
@@ -139,14 +144,96 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
       finish(await serveCommand(houses, { ...options, asOf: options.asOf ?? today() }, terminal)),
     );
 
+  const costs = program
+    .command('costs')
+    .description('what was paid for a house: rows from a bank’s or card’s file into its costs.csv')
+    .addHelpText('after', examples(COSTS_EXAMPLES));
+  costs
+    .command('import')
+    .argument('<bank-file>', 'the bank’s or card’s list, as CSV or XLSX')
+    .argument('[house]', 'a name under the content folder, or a path; left out: the only one')
+    .description('take rows over, ask about each new one, and never take one twice')
+    .addHelpText('after', examples(COSTS_EXAMPLES))
+    .option('--yes', 'ask nothing: what has a history is taken over with it, the rest without a bucket')
+    .option('--dry-run', 'show what would be done, and write nothing')
+    .option('--columns <names>', 'which column is which: "date=Posting Date,payee=Description,amount=Amount"')
+    .addOption(
+      new Option('--paid-is <sign>', 'whether what you paid has a minus in the file').choices([
+        'negative',
+        'positive',
+      ]),
+    )
+    .addOption(
+      new Option('--paid <way>', 'how it is paid from this account').choices(
+        PAYMENT_WAYS.filter((way) => way !== 'loan'),
+      ),
+    )
+    .addOption(
+      new Option('--days <order>', 'how 3/4/2026 is read where the file does not tell').choices([
+        'month-first',
+        'day-first',
+      ]),
+    )
+    .addOption(content)
+    .action(async (file: string, house: string | undefined, options) =>
+      finish(await costsImportCommand(file, house, options, terminal)),
+    );
+
+  program
+    .command('compare')
+    .argument('[house...]', 'names under the content folder, or paths; left out: all')
+    .description('put what several houses cost and took side by side, on one page for you alone')
+    .addHelpText('after', examples(COMPARE_EXAMPLES))
+    .addOption(content)
+    .addOption(asOf)
+    .addOption(out)
+    .addOption(paper)
+    .action(async (houses: string[], options) =>
+      finish(await compareCommand(houses, { ...options, asOf: options.asOf ?? today() }, terminal)),
+    );
+
+  program
+    .command('archive')
+    .argument('[house...]', 'names under the content folder, or paths; left out: all')
+    .description('keep the state of a house as a bag: its folder, packets and exports, with digests; private')
+    .addHelpText('after', examples(ARCHIVE_EXAMPLES))
+    .addOption(new Option('--to <dir>', 'where bags are written, a folder for each house').default('archive'))
+    .addOption(
+      new Option('--form <form>', 'how the bag is packed')
+        .choices(['folder', 'zip', 'tar'])
+        .default('folder'),
+    )
+    .addOption(
+      new Option('--seal-for <recipient>', 'seal it (age) for this public key; may be given again').argParser(
+        (one: string, all: string[] = []) => [...all, one],
+      ),
+    )
+    .option('--seal-with-passphrase', 'seal it (age) with a passphrase, which is asked for')
+    .addOption(content)
+    .addOption(asOf)
+    .addOption(out)
+    .addOption(paper)
+    .addOption(
+      new Option('--format <form>', 'how the answer is printed').choices(['text', 'json']).default('text'),
+    )
+    .action(async (houses: string[], options) => {
+      const dated = { ...options, asOf: options.asOf ?? today() };
+      finish(await archiveCommand(houses, dated, terminal, archiveReady(dated, terminal)));
+    });
+
   program
     .command('verify')
-    .argument('<file>', 'a packet’s PDF, for example one that came back')
+    .argument(
+      '<file>',
+      'a packet’s PDF, for example one that came back; or a bag: its folder, .zip, .tar or .age',
+    )
     .argument(
       '[house]',
       'its house, as a name under the content folder or a path; left out: the one it names',
     )
-    .description('say whether a PDF is what its house folder makes, and which facts differ')
+    .description(
+      'say whether a PDF is what its house folder makes, and which facts differ; or whether a bag is whole',
+    )
     .addHelpText('after', examples(VERIFY_EXAMPLES) + VERIFY_STATUS)
     .addOption(content)
     .addOption(out)
@@ -154,6 +241,7 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
       new Option('--format <form>', 'how the answer is printed').choices(['text', 'json']).default('text'),
     )
     .option('--private', 'of the house file, too, tell the facts that differ')
+    .option('--identity <file>', 'the file with the secret key (age) that opens a sealed bag')
     .action(async (file: string, house: string | undefined, options) =>
       finish(await verifyCommand(file, house, options, terminal)),
     );
@@ -196,6 +284,9 @@ const EXAMPLES: readonly Example[] = [
   ['sillplate build --edition agent', 'only the agent’s sheet, for every house'],
   ['sillplate build --as-of 2026-06-30', 'ages counted to that day'],
   ['sillplate serve my-house', 'look at it while you write'],
+  ['sillplate costs import bank.csv my-house', 'rows of a bank’s file into its costs.csv'],
+  ['sillplate compare', 'what your houses cost and took, side by side'],
+  ['sillplate archive my-house', 'keep its state as a bag, with digests'],
   ['sillplate verify packet.pdf', 'whether a PDF is what its folder makes'],
 ];
 const NEW_EXAMPLES: readonly Example[] = [
@@ -225,17 +316,39 @@ const SERVE_EXAMPLES: readonly Example[] = [
   ['sillplate serve my-house --port 8080', 'one of them, at http://127.0.0.1:8080/'],
 ];
 
+const COSTS_EXAMPLES: readonly Example[] = [
+  [
+    'sillplate costs import checking.csv my-house',
+    'asks which column is which once, then about each new row',
+  ],
+  ['sillplate costs import card.xlsx my-house --paid card', 'a card’s list'],
+  ['sillplate costs import checking.csv my-house --dry-run', 'shows what would be added, and writes nothing'],
+  ['sillplate costs import checking.csv my-house --yes', 'asks nothing; what has no history gets no bucket'],
+];
+const COMPARE_EXAMPLES: readonly Example[] = [
+  ['sillplate compare', 'every house of content/ that has costs'],
+  ['sillplate compare oak-lane my-house', 'two of them'],
+];
+
+const ARCHIVE_EXAMPLES: readonly Example[] = [
+  ['sillplate archive my-house', 'a folder archive/my-house/my-house-<date>'],
+  ['sillplate archive my-house --form zip', 'one file'],
+  ['sillplate archive --to /media/stick/houses', 'every house, to another place'],
+  ['sillplate archive my-house --seal-with-passphrase', 'a file that nobody opens without it'],
+];
+
 const VERIFY_EXAMPLES: readonly Example[] = [
   ['sillplate verify out/my-house/buyer/my-house-buyer.pdf', 'against content/my-house'],
   ['sillplate verify mail/packet.pdf houses/my-house', 'against that folder'],
   ['sillplate verify packet.pdf --format json', 'the answer for a program'],
+  ['sillplate verify archive/my-house/my-house-2026-11-20', 'whether a bag is whole'],
 ];
 
 const VERIFY_STATUS = `
 Exit status:
-  0  it is what the folder makes, byte for byte
-  1  anything differs, or was added; or the folder has errors
-  2  it can’t be read, or carries no packet’s data
+  0  it is what the folder makes, byte for byte; the bag is whole
+  1  anything differs, is missing or was added; or the folder has errors
+  2  it can’t be read, carries no packet’s data, or is no bag
 `;
 
 function examples(list: readonly Example[]): string {

@@ -1,4 +1,7 @@
-/** `sillplate verify`: whether a PDF is what its house folder makes, and which facts differ if it is not. */
+/**
+ * `sillplate verify`: whether a PDF is what its house folder makes, and which facts differ if it is not. A bag goes to
+ * `command-verify-bag.ts`.
+ */
 import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Unreadable } from './data-in-pdf.js';
@@ -17,6 +20,8 @@ export interface VerifyOptions {
   readonly format: 'text' | 'json';
   /** Show what the folder says now, also of the house file. */
   readonly private?: true;
+  /** File with the age keys that open a sealed bag. */
+  readonly identity?: string;
 }
 
 /** Larger than any packet, and small enough to be held in memory. */
@@ -29,6 +34,8 @@ export async function verifyCommand(
   options: VerifyOptions,
   terminal: Terminal,
 ): Promise<number> {
+  const bags = await import('./command-verify-bag.js');
+  if (await bags.isBag(file)) return bags.verifyBagCommand(file, options, terminal);
   const shown = shownPath(file);
   const report = (located: readonly Located[], after = ''): void => {
     if (options.format === 'json') terminal.out(printReport(located, 'json', false));

@@ -17,6 +17,8 @@ export interface HouseOrder {
   readonly out: string;
   readonly outShown: string;
   readonly paper: 'letter' | 'a4';
+  /** Read the sheets of costs, miles and hours, whatever is made; the house file always does. */
+  readonly ledger?: boolean;
   /** Look at all photos that the facts name, not only at those that a packet shows. */
   readonly everyPhoto?: boolean;
   /** Called as work goes on; for a progress line. */

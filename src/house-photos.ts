@@ -11,10 +11,11 @@ import { photosReliedOn } from './facts/photos-relied-on.js';
 import type { HouseOrder } from './house-order.js';
 import { type Development, developPhotos, type PhotoOrder } from './intake/develop-photos.js';
 import type { PhotoFile } from './intake/look-at-photo.js';
+import { type Plate, paperPlates } from './intake/paper-plates.js';
 import { about, lackOf, leftOut } from './intake/photo-files.js';
 import type { HouseOnDisk } from './intake/read-house.js';
-import type { PhotoOnDisk } from './packet/context.js';
-import { mayLeaveFile } from './packet/edition-house.js';
+import type { PhotoOnDisk, PlatesOnDisk } from './packet/context.js';
+import { holdsPrices, mayLeaveFile } from './packet/edition-house.js';
 import type { Packet, Pictures } from './packet/packet.js';
 import { version } from './version.js';
 
@@ -38,18 +39,49 @@ export interface DevelopedFor {
   readonly diagnostics: readonly Diagnostic[];
 }
 
+/** Where pictures are kept between builds. */
+const cacheOf = (order: HouseOrder, what: 'photo' | 'paper', house: string): string =>
+  path.join(order.out, `.${what}-cache`, house);
+
+/** Receipts and whatever else a row rests on, drawn for the house file. Nothing for every other edition. */
+export async function platesFor(order: HouseOrder, { ledger, folder, house }: HouseOnDisk): Promise<Plates> {
+  if (ledger === undefined || !order.editions.includes('file')) return new Map();
+  const named = new Set(ledger.costs.map(({ receipt }) => receipt));
+  const shown = house.documents.filter((one) => named.has(one.id) || holdsPrices(one));
+  const papers = new Map(
+    shown.flatMap(({ id }) => {
+      const paper = ledger.papers.get(id);
+      return paper === undefined ? [] : [[id, paper] as const];
+    }),
+  );
+  return paperPlates({ papers, cache: cacheOf(order, 'paper', folder) });
+}
+
+export type Plates = ReadonlyMap<string, readonly Plate[]>;
+
+/** What a packet may know of them. */
+export const platesOnDisk = (plates: Plates): Map<string, PlatesOnDisk> =>
+  new Map(
+    [...plates].map(([id, pages]) => [
+      id,
+      { pages: pages.map(({ file }) => onDisk(file)), file: pages[0]?.paper.file ?? '' },
+    ]),
+  );
+
 /** Makes ready what the packets show. */
 export async function developFor(
   order: HouseOrder,
   found: HouseOnDisk,
   packets: readonly Packet[],
+  plates: Plates,
 ): Promise<DevelopedFor> {
   const wanted = { full: new Set<string>(), contact: new Set<string>() };
   // Where nothing will be shown, every photo is still looked at, so that all is said in one go.
   if (packets.length === 0 || order.everyPhoto)
     for (const id of found.photos.keys()) if (found.house.photos[id]?.private !== true) wanted.full.add(id);
   for (const { id, use } of packets.flatMap((packet) => packet.photos)) wanted[use].add(id);
-  const unnamed = new Map(found.unnamed.map((file) => [file.id, file]));
+  const papers = [...plates.values()].flat().map(({ file }) => file);
+  const unnamed = new Map([...found.unnamed, ...papers].map((file) => [file.id, file]));
   const ordersOf = (use: PhotoOrder['use']): PhotoOrder[] =>
     [...wanted[use]].flatMap((id) => {
       const file = found.photos.get(id) ?? unnamed.get(id);
@@ -59,7 +91,7 @@ export async function developFor(
   const all = full.length + contact.length;
   const develop = (orders: readonly PhotoOrder[], before: number): Promise<Development> =>
     developPhotos(orders, {
-      cache: path.join(order.out, '.photo-cache', found.folder),
+      cache: cacheOf(order, 'photo', found.folder),
       shownCache: path.posix.join(order.outShown, '.photo-cache', found.folder),
       program: version(),
       onPhoto: (name, done) => order.onPhoto?.(name, before + done, all),
@@ -103,13 +135,14 @@ export function earlyPhotos(house: House, { asOf, today }: HouseOrder): Diagnost
     }));
 }
 
-/** The house file's own copies, as the camera made them. */
-export function originals(packet: Packet, found: HouseOnDisk | undefined): FileToWrite[] {
-  const files = new Map(
-    [...(found?.photos.values() ?? []), ...(found?.unnamed ?? [])].map((file) => [file.id, file]),
-  );
+/** The house file's own copies: photos as the camera made them, papers as they lie in the folder. */
+export function originals(packet: Packet, found: HouseOnDisk | undefined, plates: Plates): FileToWrite[] {
+  const files = new Map([
+    ...[...(found?.photos.values() ?? []), ...(found?.unnamed ?? [])].map(
+      (file) => [file.id, file.original] as const,
+    ),
+    ...[...plates.values()].flat().map(({ file, paper }) => [file.id, paper.path] as const),
+  ]);
   const paths = new Map(packet.originals.map(({ photo, path: to }) => [to, files.get(photo)]));
-  return [...paths].flatMap(([to, file]) =>
-    file === undefined ? [] : [{ path: to, copyOf: file.original }],
-  );
+  return [...paths].flatMap(([to, copyOf]) => (copyOf === undefined ? [] : [{ path: to, copyOf }]));
 }

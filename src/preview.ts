@@ -51,8 +51,10 @@ export class Preview {
       // The number of sheets is known only once the PDF is made; the preview makes it when it is asked for.
       for (const file of await renderPages(packet, composed.picturesOf(packet), undefined))
         files.set(`${packet.edition.name}/${file.path}`, file);
+      // A workbook belongs to the house file, which is not previewed.
       for (const one of packet.exports)
-        files.set(`${packet.edition.name}/${one.file}`, { path: one.file, text: one.text });
+        if ('text' in one)
+          files.set(`${packet.edition.name}/${one.file}`, { path: one.file, text: one.text });
     }
     this.#houses.set(name, { composed, files });
     return { name, located };

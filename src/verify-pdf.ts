@@ -81,8 +81,8 @@ export async function verifyPdf(
 }
 
 function factsOf(packet: Packet): FactsFile {
-  const text = packet.exports.find(({ file }) => file === FACTS_NAME)?.text;
-  const facts = text === undefined ? undefined : readFactsFile(text);
+  const found = packet.exports.find(({ file }) => file === FACTS_NAME);
+  const facts = found === undefined || !('text' in found) ? undefined : readFactsFile(found.text);
   if (facts === undefined) throw new Error('a packet without its own data');
   return facts;
 }

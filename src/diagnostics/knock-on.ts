@@ -15,6 +15,13 @@ const RESTS_ON: Partial<Record<Code, readonly string[]>> = {
   'tally.half-rule': ['levels', 'rooms'],
   'tally.lead': ['house', 'rooms', 'work', 'lead', 'people'],
   'intake.unused-photo': ['photos'],
+  // A row that could not be read is in no sum.
+  'tally.receipt-total': ['costs', 'documents'],
+  'tally.unused-receipt': ['costs', 'documents'],
+  'tally.negative': ['costs'],
+  'tally.payee': ['costs', 'people', 'money'],
+  'tally.miles': ['miles', 'money'],
+  'tally.role': ['money'],
 };
 
 /**
@@ -26,28 +33,36 @@ export function withoutKnockOns(derived: readonly Diagnostic[], errors: readonly
   // A file that could not be read at all may have held anything.
   if (causes.some(unreadFile)) return [];
   // What was cut away for its own error must not be called a gap as well.
+  const follows = followersOf(causes);
   const fresh =
-    causes.length === 0
-      ? derived
-      : derived.filter((one) => one.code !== 'tally.gap' && !follows(one, causes));
-  const own = fresh.filter(isError);
+    causes.length === 0 ? derived : derived.filter((one) => one.code !== 'tally.gap' && !follows(one));
+  const followsOwn = followersOf(fresh.filter(isError));
   // Lead rules ask who, when and how much, never for a shape that fits.
-  return fresh.filter((one) => isError(one) || one.code === 'tally.lead' || !follows(one, own));
+  return fresh.filter((one) => isError(one) || one.code === 'tally.lead' || !followsOwn(one));
 }
 
 const isError = (one: Diagnostic): boolean => one.severity === 'error';
 
-function follows(one: Diagnostic, causes: readonly Diagnostic[]): boolean {
-  const paths = causes.flatMap((cause) => (cause.path === undefined ? [] : [cause.path]));
-  if (RESTS_ON[one.code]?.some((word) => paths.some((path) => path[0] === word))) return true;
-  const { path } = one;
-  return path !== undefined && paths.some((cause) => isAboveOrBelow(cause, path));
+/** Whether a finding follows from one of `causes`. A sheet can have many thousands of either, so none is compared with each other. */
+function followersOf(causes: readonly Diagnostic[]): (one: Diagnostic) => boolean {
+  const tops = new Set<FactPath[number] | undefined>();
+  const paths = new Set<string>();
+  const above = new Set<string>();
+  for (const { path } of causes) {
+    if (path === undefined) continue;
+    tops.add(path[0]);
+    paths.add(JSON.stringify(path));
+    for (const prefix of prefixesOf(path)) above.add(prefix);
+  }
+  return ({ code, path }) =>
+    RESTS_ON[code]?.some((word) => tops.has(word)) === true ||
+    // One of the two paths begins with the other.
+    (path !== undefined &&
+      (above.has(JSON.stringify(path)) || prefixesOf(path).some((prefix) => paths.has(prefix))));
 }
+
+/** The path itself and all that it stands below. */
+const prefixesOf = (path: FactPath): string[] =>
+  Array.from({ length: path.length + 1 }, (_, length) => JSON.stringify(path.slice(0, length)));
 
 const unreadFile = (one: Diagnostic): boolean => one.path === undefined && one.code.startsWith('intake.');
-
-/** Two paths of which one begins with the other. */
-function isAboveOrBelow(a: FactPath, b: FactPath): boolean {
-  const shorter = Math.min(a.length, b.length);
-  return a.slice(0, shorter).every((part, index) => part === b[index]);
-}

@@ -25,3 +25,8 @@ export interface PlaceBook {
 
 /** Of messages that stand in no file. */
 export const NOWHERE: PlaceBook = { find: () => undefined };
+
+/** Asks one book, then the other. */
+export const eitherBook = (first: PlaceBook, second: PlaceBook): PlaceBook => ({
+  find: (path, word) => first.find(path, word) ?? second.find(path, word),
+});

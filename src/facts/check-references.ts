@@ -135,6 +135,7 @@ function uses(house: House): Use[] {
       if (key === 'evidence' && Array.isArray(inner)) addAll('paper', inner, here);
       else if (key === 'permit' || key === 'manual') add('paper', inner, here);
       else if (key === 'work' && here.includes('finishes')) add('work', inner, here);
+      else if (key === 'person' && path[0] === 'money') add('person', inner, here);
       else if (key === 'by' && path[0] !== 'measured') {
         if (!(NAMELESS as readonly string[]).includes(String(inner))) add('person', inner, here);
       } else walk(inner, here);

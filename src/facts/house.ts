@@ -9,6 +9,7 @@
 import { z } from 'zod';
 import { text } from './field-kinds.js';
 import { identity, person } from './fields/identity.js';
+import { money } from './fields/money.js';
 import { answer, careTask, conveyed, document, due, lead, permit, photo } from './fields/papers.js';
 import {
   alarm,
@@ -53,6 +54,7 @@ export const houseSchema = z
     answers: z.array(answer).default([]).describe('Questions buyers ask, answered once.'),
     care: z.array(careTask).default([]).describe('What the next owner does, and when.'),
     lead: lead.optional().describe('Lead paint: what is known.'),
+    money: money.optional().describe('For the tax preparer and the next house. House file only.'),
     'private-notes': z
       .array(text('A note.', 'offer from the neighbour'))
       .default([])
@@ -83,5 +85,7 @@ export type Condition = House['conditions'][number];
 export type Permit = House['permits'][number];
 export type Document = House['documents'][number];
 export type Photo = House['photos'][string];
+export type Money = NonNullable<House['money']>;
+export type Payee = Money['payees'][number];
 export type CareTask = House['care'][number];
 export type TopWord = keyof House;

@@ -8,12 +8,14 @@ import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
 import { withoutKnockOns } from '../diagnostics/knock-on.js';
-import { NOWHERE, type PlaceBook } from '../diagnostics/place.js';
+import { eitherBook, NOWHERE, type PlaceBook } from '../diagnostics/place.js';
 import { checkAddress } from '../facts/check-address.js';
 import { checkCorrections } from '../facts/check-corrections.js';
 import { checkHouse } from '../facts/check-house.js';
 import { checkReferences } from '../facts/check-references.js';
 import type { House } from '../facts/house.js';
+import type { Ledger } from '../facts/ledger.js';
+import { findTaxpayerNumbers } from '../facts/taxpayer-number.js';
 import { checkDocuments } from './documents.js';
 import type { PhotoFile } from './look-at-photo.js';
 import { findPhotos } from './photo-files.js';
@@ -27,6 +29,8 @@ export interface HouseOnDisk {
   readonly photos: ReadonlyMap<string, PhotoFile>;
   /** The photos that lie in the folder and that no fact names; empty unless they were asked for. */
   readonly unnamed: readonly PhotoFile[];
+  /** Costs, miles and hours; undefined unless they were asked for. */
+  readonly ledger: Ledger | undefined;
 }
 
 export interface ReadHouse {
@@ -43,13 +47,15 @@ export interface ReadHouse {
 export interface ReadOptions {
   /** Also look at the photos that no fact names. */
   readonly everyPhoto?: boolean;
+  /** Also read the sheets of costs, miles and hours. */
+  readonly ledger?: boolean;
 }
 
 /** `shown` is the folder as the writer would type it, with forward slashes. */
 export async function readHouse(
   folder: string,
   shown: string,
-  { everyPhoto = false }: ReadOptions = {},
+  { everyPhoto = false, ledger: wantsLedger = false }: ReadOptions = {},
 ): Promise<ReadHouse> {
   const facts = await readFacts(folder, shown);
   if (!('spec' in facts)) {
@@ -65,7 +71,8 @@ export async function readHouse(
   const { house } = checked;
   const rest = { places: facts.places, writtenPath: checked.writtenPath, spec: facts.spec };
   const own = checked.diagnostics.filter((d) => !restsOnBroken(d, facts));
-  const first = [...facts.diagnostics, ...own];
+  // Found in what was written: also below a word that could not be read.
+  const first = [...facts.diagnostics, ...own, ...findTaxpayerNumbers(facts.spec)];
   const nothing = Object.keys(facts.spec).length === 0;
   if (house === undefined || nothing)
     return { found: undefined, ...rest, diagnostics: nothing ? facts.diagnostics : first };
@@ -73,12 +80,17 @@ export async function readHouse(
   const references = facts.broken.length > 0 ? [] : checkReferences(house, facts.spec);
   const photos = await findPhotos(folder, shown, house, everyPhoto);
   const documents = await checkDocuments(folder, house);
+  // What reads sheets is loaded where they are asked for.
+  const rows = wantsLedger
+    ? await (await import('./read-ledger.js')).readLedger(folder, shown, house, facts.spec)
+    : undefined;
   const later = [
     ...references,
     ...checkCorrections(house),
     ...checkAddress(house, path.basename(path.resolve(folder))),
     ...photos.diagnostics,
     ...documents,
+    ...(rows?.diagnostics ?? []),
   ].map((diagnostic) =>
     diagnostic.path === undefined
       ? diagnostic
@@ -90,8 +102,10 @@ export async function readHouse(
       house,
       photos: photos.files,
       unnamed: photos.unnamed,
+      ledger: rows?.ledger,
     },
     ...rest,
+    places: rows === undefined ? facts.places : eitherBook(rows.places, facts.places),
     diagnostics: [...first, ...withoutKnockOns(later, first)],
   };
 }

@@ -7,11 +7,12 @@
 import type { House } from '../facts/house.js';
 import type { Tally } from '../tally/tally.js';
 import { careCalendar } from './calendar.js';
-import { type Context, contextFor, type PhotoOnDisk } from './context.js';
+import { type Context, contextFor, type PhotoOnDisk, type PlatesOnDisk } from './context.js';
 import { isoDate } from './date-words.js';
 import { digestOf } from './digest.js';
 import { houseFor } from './edition-house.js';
 import { factsExport } from './facts-file.js';
+import { ledgerExports } from './ledger-exports.js';
 import { listingExports } from './listing-fields.js';
 import { mapRich } from './map-rich.js';
 import type { Block, EditionName, Packet, PacketExport, PacketPhoto, Run, Section } from './packet.js';
@@ -26,18 +27,26 @@ import {
 } from './sections/agent.js';
 import { careSchedule, equipment, finishRecord, warrantySection } from './sections/care.js';
 import { contactSheet } from './sections/contact-sheet.js';
+import { costs } from './sections/costs.js';
 import { forTheOwner } from './sections/for-the-owner.js';
 import { howOld } from './sections/how-old.js';
 import { inShort, keyFacts } from './sections/in-short.js';
+import { keepUntil } from './sections/keep-until.js';
 import { leftAsFound } from './sections/left-as-found.js';
+import { lessons } from './sections/lessons.js';
+import { milesAndHours } from './sections/miles-and-hours.js';
+import { moneyRules } from './sections/money-rules.js';
 import { notices, STANDING } from './sections/notices.js';
 import { papers } from './sections/papers.js';
+import { payees } from './sections/payees.js';
 import { photosByRoom } from './sections/photos-by-room.js';
 import { questions } from './sections/questions.js';
 import { withReceipt } from './sections/receipt.js';
+import { receipts } from './sections/receipts.js';
 import { roomsAndFinishes } from './sections/rooms.js';
 import { safety } from './sections/safety.js';
 import { sizeSection } from './sections/size.js';
+import { taxSheets } from './sections/tax-sheets.js';
 import { visitSections } from './sections/visit.js';
 import { whatWasDone } from './sections/what-was-done.js';
 import { anchorsOf } from './words-of.js';
@@ -51,6 +60,8 @@ export interface ComposeOrder {
   readonly photos: ReadonlyMap<string, PhotoOnDisk>;
   /** Those that lie beside them and that no fact names; only the house file shows them. */
   readonly unnamed?: readonly PhotoOnDisk[];
+  /** Receipts and invoices as pictures, by the document's id; only the house file shows them. */
+  readonly plates?: ReadonlyMap<string, PlatesOnDisk>;
   /** The program's name and version, told in the packet's data and counted in no digest. */
   readonly program?: string;
 }
@@ -65,6 +76,7 @@ export function composePacket(order: ComposeOrder): Packet {
     order.edition,
     order.photos,
     order.unnamed ?? [],
+    order.plates ?? new Map(),
   );
   const { rules } = context;
   const sections = sectionsWithProperSigns(onlyLiveLinks(eachPhotoOnce(sectionsOf(context))));
@@ -114,7 +126,12 @@ function sectionsOf(context: Context): Section[] {
         warrantySection(context),
         safety(context),
       ]),
-    file: () => [...buyerSections(context), contactSheet(context), forTheOwner(context)],
+    file: () => [
+      ...buyerSections(context),
+      ...moneySections(context),
+      contactSheet(context),
+      forTheOwner(context),
+    ],
   };
   return make[context.edition]();
 }
@@ -133,6 +150,22 @@ const buyerSections = (context: Context): Section[] => [
   notices(context),
 ];
 
+/** What was paid and what it is asked for by. The context of every other edition holds no money. */
+function moneySections(context: Context): Section[] {
+  const { money } = context;
+  if (money === undefined) return [];
+  return [
+    costs(context, money),
+    receipts(context, money),
+    taxSheets(money),
+    payees(money),
+    milesAndHours(context, money),
+    keepUntil(money),
+    lessons(money),
+    moneyRules(money),
+  ];
+}
+
 function placeOf({ house, edition }: Context): string {
   const { address } = house.house;
   const town = `${address.city}, ${address.state}${address.zip === undefined ? '' : ` ${address.zip}`}`;
@@ -143,6 +176,8 @@ function placeOf({ house, edition }: Context): string {
 function exportsOf(context: Context): PacketExport[] {
   if (context.edition === 'agent' || context.edition === 'buyer') return listingExports(context);
   if (context.edition === 'care') return [careCalendar(context)].filter((one) => one !== undefined);
+  if (context.edition === 'file' && context.money !== undefined)
+    return ledgerExports({ ...context, money: context.money, asOf: context.tally.asOf });
   return [];
 }
 
@@ -154,13 +189,18 @@ function photosShown(context: Context, sections: readonly Section[]): PacketPhot
   };
   for (const block of sections.flatMap((section) => section.blocks)) {
     if (block.kind === 'photo') show(block.photo, 'full');
+    if (block.kind === 'table' && block.plate !== undefined) show(block.plate.photo, 'full');
     if (block.kind === 'pair') for (const id of [block.before, block.after]) show(id, 'full');
     if (block.kind === 'photos')
       for (const one of block.photos) show(one.photo, block.form === 'contact' ? 'contact' : 'full');
   }
+  const plates = [...context.plates.values()].flatMap(({ pages }) => pages);
   return [...uses].map(([id, use]) => {
     const photo = context.house.photos[id];
-    const file = context.photos.get(id) ?? context.unnamed.find((one) => one.id === id);
+    const file =
+      context.photos.get(id) ??
+      context.unnamed.find((one) => one.id === id) ??
+      plates.find((one) => one.id === id);
     return {
       id,
       // The house file also shows photos that nobody has put into words yet.
@@ -174,7 +214,9 @@ function photosShown(context: Context, sections: readonly Section[]): PacketPhot
 function originalsIn(sections: readonly Section[]): Packet['originals'] {
   return sections
     .flatMap((section) => section.blocks)
-    .flatMap((block) => (block.kind === 'photos' ? block.photos : []))
+    .flatMap((block) =>
+      block.kind === 'photos' ? block.photos : block.kind === 'table' ? [block.plate ?? []].flat() : [],
+    )
     .flatMap(({ photo, original }) => (original === undefined ? [] : [{ photo, path: original.path }]));
 }
 

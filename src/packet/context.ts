@@ -1,5 +1,6 @@
 import type { House, Photo } from '../facts/house.js';
 import { nameOfPlace } from '../facts/place-name.js';
+import type { MoneyTally } from '../tally/money/money-tally.js';
 import type { Tally } from '../tally/tally.js';
 import { EDITIONS, type EditionRules } from './edition-house.js';
 import type { EditionName } from './packet.js';
@@ -17,6 +18,13 @@ export interface PhotoOnDisk {
   readonly content: string;
 }
 
+/** Pages of a paper as pictures, and where the paper itself lies beside the pages. */
+export interface PlatesOnDisk {
+  readonly pages: readonly PhotoOnDisk[];
+  /** Below documents/. */
+  readonly file: string;
+}
+
 /** Everything a section may look at. `house` holds only what the edition may know. */
 export interface Context {
   readonly folder: string;
@@ -25,11 +33,15 @@ export interface Context {
   readonly house: House;
   /** The whole house: for the standing of evidence and the number of papers, never for what they are. */
   readonly whole: House;
-  readonly tally: Tally;
+  readonly tally: Omit<Tally, 'money'>;
+  /** What was paid, driven and worked. The house file's alone. */
+  readonly money: MoneyTally | undefined;
   /** Those that the facts name, by their id. */
   readonly photos: ReadonlyMap<string, PhotoOnDisk>;
   /** Those that no fact names. The house file's alone. */
   readonly unnamed: readonly PhotoOnDisk[];
+  /** Receipts and invoices as pictures, by the document's id. The house file's alone. */
+  readonly plates: ReadonlyMap<string, PlatesOnDisk>;
 }
 
 export function contextFor(
@@ -40,9 +52,22 @@ export function contextFor(
   edition: EditionName,
   photos: ReadonlyMap<string, PhotoOnDisk>,
   unnamed: readonly PhotoOnDisk[],
+  plates: ReadonlyMap<string, PlatesOnDisk>,
 ): Context {
   const rules = EDITIONS[edition];
-  return { folder, edition, rules, house, whole, tally, photos, unnamed: rules.everything ? unnamed : [] };
+  const { money, ...rest } = tally;
+  return {
+    folder,
+    edition,
+    rules,
+    house,
+    whole,
+    tally: rest,
+    money: rules.everything ? money : undefined,
+    photos,
+    unnamed: rules.everything ? unnamed : [],
+    plates: rules.everything ? plates : new Map(),
+  };
 }
 
 /** Printed name of a level, room, stair or structure. */

@@ -118,6 +118,7 @@ export function houseFor(house: House, edition: EditionName, asOf: string): Hous
     answers: house.answers,
     care: house.care,
     lead: house.lead,
+    money: WITHHELD,
     'private-notes': [],
   } satisfies Decided<House>;
 }
@@ -168,6 +169,7 @@ const documentFor = (document: Document): Document =>
     what: document.what,
     kind: document.kind,
     date: document.date,
+    total: WITHHELD,
     file: WITHHELD,
     kept: WITHHELD,
     private: document.private,

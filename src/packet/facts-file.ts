@@ -7,7 +7,7 @@
  */
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
-import type { Block, EvidenceMark, Packet, PacketExport, Section, TableBlock } from './packet.js';
+import type { Block, EvidenceMark, Packet, Section, ShownPhoto, TableBlock, TextExport } from './packet.js';
 import { plainText } from './rich.js';
 
 /** Of the form of this file; a file of another form is not read. */
@@ -49,7 +49,7 @@ export type SaidFact = z.infer<typeof factSchema>;
 export type FactsFile = z.infer<typeof fileSchema>;
 
 /** `program` is its name and version, for instance `sillplate 0.1.0`. */
-export function factsExport(packet: Packet, program: string): PacketExport {
+export function factsExport(packet: Packet, program: string): TextExport {
   return {
     file: FACTS_NAME,
     title: 'What this packet says, for programs (JSON)',
@@ -119,7 +119,11 @@ function saidBy(block: Block, pictures: ReadonlyMap<string, string>): Told[] {
     case 'list':
       return block.items.map(({ id, text, mark }) => ({ id, says: plainText(text), ...marked(mark) }));
     case 'table':
-      return [...block.rows.map((row) => rowOf(block, row)), ...noteOf(block)];
+      return [
+        ...block.rows.map((row) => rowOf(block, row)),
+        ...noteOf(block),
+        ...(block.plate === undefined ? [] : [pictureTold(block.plate, pictures)]),
+      ];
     case 'record':
       return block.entries.map(({ id, label, value }) => ({
         id,
@@ -134,11 +138,7 @@ function saidBy(block: Block, pictures: ReadonlyMap<string, string>): Told[] {
         { id: block.id, says: plainText(block.caption), ...pictured(pictures, block.before, block.after) },
       ];
     case 'photos':
-      return block.photos.map(({ id, photo, caption }) => ({
-        id,
-        says: plainText(caption),
-        ...pictured(pictures, photo),
-      }));
+      return block.photos.map((one) => pictureTold(one, pictures));
     case 'drawing':
       return [{ id: block.id, about: plainText(block.caption), says: block.alt }];
     case 'notice':
@@ -154,6 +154,12 @@ function saidBy(block: Block, pictures: ReadonlyMap<string, string>): Told[] {
       return [{ id: block.id, about: block.ask, says: plainText(block.answer), ...marked(block.mark) }];
   }
 }
+
+const pictureTold = ({ id, photo, caption }: ShownPhoto, pictures: ReadonlyMap<string, string>): Told => ({
+  id,
+  says: plainText(caption),
+  ...pictured(pictures, photo),
+});
 
 function rowOf(table: TableBlock, { id, cells, mark }: TableBlock['rows'][number]): Told {
   const [first, ...rest] = cells;

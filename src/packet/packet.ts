@@ -5,6 +5,7 @@
  * nothing else. Every string in here is final: rounded, worded and allowed for this edition. A renderer
  * places it and never changes it. Start reading at `Packet`.
  */
+import type { Workbook } from './workbook.js';
 
 export type EditionName = 'agent' | 'visit' | 'buyer' | 'care' | 'file';
 
@@ -65,13 +66,24 @@ export interface PacketPhoto {
   readonly use: 'full' | 'contact';
 }
 
-export interface PacketExport {
+/** A file that lies beside the pages. A text is attached to the PDF as well; a workbook is not. */
+export type PacketExport = TextExport | WorkbookExport;
+
+interface ExportWords {
   /** File name, for example `listing-fields.json`. */
   readonly file: string;
   /** What it is, in words. */
   readonly title: string;
   readonly mediaType: string;
+}
+
+export interface TextExport extends ExportWords {
   readonly text: string;
+}
+
+export interface WorkbookExport extends ExportWords {
+  /** Sheets and cells; they become bytes when the edition is written. */
+  readonly workbook: Workbook;
 }
 
 export interface Section {
@@ -162,6 +174,8 @@ export interface TableBlock extends BlockBase {
   readonly rows: readonly TableRow[];
   /** A remark below the table. */
   readonly note?: Rich;
+  /** The paper that the rows rest on, beside them. */
+  readonly plate?: ShownPhoto;
 }
 
 /** Label and value pairs about one thing: a finish, a system, a paint. */
@@ -188,17 +202,20 @@ export interface PairBlock extends BlockBase {
   readonly caption: Rich;
 }
 
+/** A photo with an anchor of its own. */
+export interface ShownPhoto {
+  readonly id: string;
+  readonly photo: string;
+  readonly caption: Rich;
+  /** The photo as the camera made it, or the paper, which lies beside the pages: its name, and its path among the `originals`. */
+  readonly original?: { readonly name: string; readonly path: string };
+}
+
 export interface PhotosBlock extends BlockBase {
   readonly kind: 'photos';
   /** `contact`: a contact sheet of many small pictures; `row`: pictures to be looked at. */
   readonly form: 'row' | 'contact';
-  readonly photos: readonly {
-    readonly id: string;
-    readonly photo: string;
-    readonly caption: Rich;
-    /** The photo as the camera made it, which lies beside the pages: its name, and its path among the `originals`. */
-    readonly original?: { readonly name: string; readonly path: string };
-  }[];
+  readonly photos: readonly ShownPhoto[];
 }
 
 export interface DrawingBlock extends BlockBase {

@@ -1,4 +1,4 @@
-import type { Block, EvidenceMark, Packet, Section } from './packet.js';
+import type { Block, EvidenceMark, Packet, Section, ShownPhoto } from './packet.js';
 import { plainText } from './rich.js';
 
 /** Every string a block shows, in reading order. The proof that pages and sheets agree reads this. */
@@ -20,6 +20,7 @@ export function wordsOf(block: Block): string[] {
         ...block.columns.map((column) => column.title),
         ...block.rows.flatMap((row) => [...row.cells.map(plainText), ...mark(row.mark)]),
         ...(block.note ? [plainText(block.note)] : []),
+        ...(block.plate === undefined ? [] : shownWords(block.plate)),
       ];
     case 'record':
       return [
@@ -31,10 +32,7 @@ export function wordsOf(block: Block): string[] {
     case 'pair':
       return [plainText(block.caption)];
     case 'photos':
-      return block.photos.flatMap(({ caption, original }) => [
-        plainText(caption),
-        ...(original === undefined ? [] : [original.name]),
-      ]);
+      return block.photos.flatMap(shownWords);
     case 'drawing':
       return [
         plainText(block.caption),
@@ -52,6 +50,11 @@ export function wordsOf(block: Block): string[] {
       return [plainText(block.text), ...block.fields.map((field) => field.label)];
   }
 }
+
+const shownWords = ({ caption, original }: ShownPhoto): string[] => [
+  plainText(caption),
+  ...(original === undefined ? [] : [original.name]),
+];
 
 /** What of a section stands on paper. */
 export const printedBlocks = ({ blocks }: Section): readonly Block[] =>
@@ -72,7 +75,7 @@ function idsOf(block: Block): string[] {
   ];
   switch (block.kind) {
     case 'table':
-      return within(block.rows);
+      return within([...block.rows, ...(block.plate === undefined ? [] : [block.plate])]);
     case 'list':
       return within(block.items);
     case 'record':

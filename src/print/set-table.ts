@@ -1,13 +1,15 @@
 /** Tables: columns sized by what stands in them, hairlines, a head that comes again, marks in the margin. */
-import type { Rich, TableBlock, TableRow } from '../packet/packet.js';
+import type { Rich, ShownPhoto, TableBlock, TableRow } from '../packet/packet.js';
 import type { Box, TagPath } from './box.js';
 import { columnWidths } from './column-widths.js';
 import type { Composer, Owner } from './composer.js';
 import { lineBox, plainRich, rule, textColumn } from './composer.js';
+import { PageCursor } from './page-cursor.js';
+import { aspectOf, CAPTION_GAP_PT, captionColumn, pictureBoxes } from './set-figure.js';
 import { markBoxes, markHeightPt, setMark } from './set-mark.js';
 import { extentOf, type SetLine, setText } from './set-text.js';
 import type { Slab } from './slab.js';
-import { asBlock, slab } from './slab.js';
+import { asBlock, moved, slab } from './slab.js';
 import type { TypeStyle } from './type-styles.js';
 
 interface Layout {
@@ -191,8 +193,85 @@ function setTallRow(
   return asBlock(slabs, { anchors: [row.id] });
 }
 
-/** Caption, head, rows, note. The head comes again where a page opens with a row. */
+/** The table, and at its right the paper that its rows rest on: one slab, so that both stay together. */
 export function setTable(composer: Composer, block: TableBlock, tags: TagPath): Slab[] {
+  return block.plate === undefined
+    ? setRows(composer, block, tags)
+    : setPlated(composer, block, block.plate, tags);
+}
+
+/** A paper's picture is this much of the measure wide, and no taller than this share of a sheet. */
+const PLATE = { share: 0.5, tallest: 0.42 };
+
+function setPlated(composer: Composer, block: TableBlock, plate: ShownPhoto, tags: TagPath): Slab[] {
+  const { paper, spaces } = composer;
+  const frame = paper.bottomPt - paper.topPt;
+  const aspect = aspectOf(composer, plate.photo);
+  const width = Math.min(paper.fullPt * PLATE.share, (frame * PLATE.tallest) / aspect);
+  const height = width * aspect;
+  const pictureAt = (x: number): { boxes: Box[]; heightPt: number } => {
+    const place = { block: block.id, tags, key: plate.id };
+    const picture = pictureBoxes(composer, plate.photo, { x, y: 0, width, height }, place);
+    const under = { x, y: height + CAPTION_GAP_PT, width };
+    const caption = captionColumn(composer, plate.caption, under, place);
+    const outline = outlineBoxes({ x, width, height }, block.id);
+    return { boxes: [...outline, ...picture, ...caption.boxes], heightPt: height + caption.heightPt };
+  };
+  const left = paper.fullPt - width - PLATE_GAP_PT;
+  const narrow = { ...composer, paper: { ...paper, textPt: left, fullPt: left } };
+  const cursor = new PageCursor(paper);
+  const boxes: Box[] = [];
+  const anchors: string[] = [];
+  for (const each of setRows(narrow, block, tags)) {
+    const { top } = cursor.advance(each);
+    boxes.push(...each.boxes.map((box) => moved(box, 0, top)));
+    anchors.push(...each.anchors);
+  }
+  const spaced = { beforePt: spaces.figure, afterPt: spaces.table * 1.5 };
+  if (cursor.y > frame * 0.9) {
+    // Rows without end go on over the pages, and the picture comes behind them.
+    const picture = pictureAt(0);
+    return [
+      ...setRows(composer, block, tags),
+      slab(picture.heightPt, picture.boxes, { ...spaced, anchors: [plate.id] }),
+    ];
+  }
+  const picture = pictureAt(left + PLATE_GAP_PT);
+  return [
+    slab(Math.max(picture.heightPt, cursor.y), [...boxes, ...picture.boxes], {
+      ...spaced,
+      anchors: [...anchors, plate.id],
+    }),
+  ];
+}
+
+const PLATE_GAP_PT = 14;
+
+/** A hairline around a white paper on white paper. */
+function outlineBoxes(
+  { x: from, width, height }: { readonly x: number; readonly width: number; readonly height: number },
+  block: string,
+): Box[] {
+  const line = (x: number, y: number, wide: number, high: number): Box => ({
+    kind: 'rule',
+    ink: 'line',
+    x: from + x,
+    y,
+    width: wide,
+    height: high,
+    block,
+    tags: [],
+  });
+  return [
+    line(0, 0, width, 0.4),
+    line(0, height, width, 0.4),
+    line(0, 0, 0.4, height),
+    line(width, 0, 0.4, height),
+  ];
+}
+
+/** Caption, head, rows, note. The head comes again where a page opens with a row. */
+function setRows(composer: Composer, block: TableBlock, tags: TagPath): Slab[] {
   const layout = layoutOf(composer, block);
   const tableTags = [...tags, { type: 'Table', key: block.id }];
   const { tableCaption, note } = composer.styles;

@@ -4,7 +4,7 @@
  * PDF/A-3b (ISO 19005-3, 6.6 and 6.2.3) and PDF/UA-1 (ISO 14289-1, 5) ask for both; the identifiers of PDF/UA are no part
  * of PDF/A's own schemas, so they are described beside.
  */
-import type { PacketExport } from '../packet/packet.js';
+import type { TextExport } from '../packet/packet.js';
 import type { PdfStore, PdfValue, Ref } from './pdf-store.js';
 import { SRGB_PROFILE } from './srgb-profile.js';
 
@@ -48,7 +48,7 @@ export interface Attachments {
  */
 export function attach(
   store: PdfStore,
-  exports: readonly PacketExport[],
+  exports: readonly TextExport[],
   day: string,
 ): Attachments | undefined {
   if (exports.length === 0) return undefined;

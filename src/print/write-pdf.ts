@@ -164,7 +164,11 @@ export async function writePdf(
     subject: packet.house.place,
     creator: 'sillplate',
   };
-  const attached = attach(store, packet.exports, packet.asOf);
+  const attached = attach(
+    store,
+    packet.exports.filter((one) => 'text' in one),
+    packet.asOf,
+  );
   store.catalog({
     Lang: store.ascii(LANGUAGE),
     ViewerPreferences: { DisplayDocTitle: true },

@@ -7,6 +7,7 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Cameras } from '../facts/camera.js';
 import type { House } from '../facts/house.js';
+import type { Ledger } from '../facts/ledger.js';
 import { deriveAges, type SystemAge } from './ages.js';
 import { type AlarmPlan, deriveAlarms } from './alarms.js';
 import { deriveUpdates, type UpdateSuggestion } from './appraiser-updates.js';
@@ -17,6 +18,8 @@ import { checkFutureDates } from './future-dates.js';
 import { type Gap, gapDiagnostics, listGaps } from './gaps.js';
 import { type Improvement, type Kept, listImprovements } from './improvements.js';
 import { deriveLead, type LeadNotes } from './lead-notes.js';
+import { deriveMoney } from './money/derive-money.js';
+import type { MoneyTally } from './money/money-tally.js';
 import { deriveObservations, type Observation } from './observations.js';
 import { checkPhotoWords } from './photo-alt.js';
 import { checkPhotoDates } from './photo-dates.js';
@@ -37,13 +40,19 @@ export interface Tally {
   readonly observations: readonly Observation[];
   readonly lead: LeadNotes;
   readonly gaps: readonly Gap[];
+  /** Of the cost sheets, where they were read. The house file's alone. */
+  readonly money?: MoneyTally | undefined;
 }
 
-/** `cameras`: what the cameras wrote into the photos that are there; left out, nothing is said of photos. */
+/**
+ * `cameras`: what the cameras wrote into the photos that are there; left out, nothing is said of photos. `ledger`: the rows
+ * of its sheets; left out, nothing is said of money.
+ */
 export function deriveTally(
   house: House,
   asOf: string,
   cameras: Cameras = new Map(),
+  ledger?: Ledger,
 ): { readonly tally: Tally; readonly diagnostics: readonly Diagnostic[] } {
   const { areas, diagnostics: areaDiagnostics } = deriveAreas(house);
   const { ages, diagnostics: ageDiagnostics } = deriveAges(house, asOf);
@@ -51,6 +60,10 @@ export function deriveTally(
   const lead = deriveLead(house);
   const alarms = deriveAlarms(house, asOf);
   const gaps = listGaps({ house, ages, areas, alarms, asOf });
+  const books =
+    ledger === undefined || !hasMoney(house, ledger)
+      ? undefined
+      : deriveMoney({ house, ledger, areas, improvements: done, asOf });
   const tally: Tally = {
     asOf,
     areas,
@@ -64,6 +77,7 @@ export function deriveTally(
     observations: deriveObservations(house),
     lead,
     gaps,
+    money: books?.money,
   };
   return {
     tally,
@@ -77,7 +91,14 @@ export function deriveTally(
       ...checkPhotoPlaces(house, cameras),
       // A photo that is not there needs no words.
       ...checkPhotoWords(house).filter(({ path }) => cameras.has(String(path?.[1]))),
+      ...(books?.diagnostics ?? []),
       ...gapDiagnostics(gaps),
     ],
   };
 }
+
+/** A folder without any sheet or word on money has nothing to be told. */
+const hasMoney = (house: House, { costs, trips, hours, sheets }: Ledger): boolean =>
+  house.money !== undefined ||
+  costs.length + trips.length + hours.length > 0 ||
+  Object.values(sheets).some((sheet) => sheet !== undefined);

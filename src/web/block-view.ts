@@ -14,11 +14,12 @@ import type {
   QuestionBlock,
   RecordBlock,
   Rich,
+  ShownPhoto,
 } from '../packet/packet.js';
 import { encodedPath, type LinkBook } from './links.js';
 import { cutClass } from './photo-frames.js';
 import type { PhotoPlace } from './photo-sizes.js';
-import type { PhotoDesk, PhotoView } from './photo-view.js';
+import type { PhotoDesk, PhotoView, ShownView } from './photo-view.js';
 import { type MarkView, markOrNull, markView, type RunView, richView } from './rich-view.js';
 import { svgOf } from './svg-of.js';
 import { type TableView, tableView } from './table-view.js';
@@ -90,12 +91,7 @@ export type BlockView =
       readonly id: string;
       /** Class of the arrangement: `photos` in rows, `contact` for a sheet of many small ones. */
       readonly form: 'photos' | 'contact';
-      readonly photos: readonly {
-        readonly id: string;
-        readonly photo: PhotoView;
-        readonly caption: readonly RunView[];
-        readonly original: { readonly href: string; readonly name: string } | null;
-      }[];
+      readonly photos: readonly ShownView[];
     }
   | {
       readonly kind: 'drawing';
@@ -161,7 +157,12 @@ export class BlockViews {
       case 'list':
         return this.#list(block);
       case 'table':
-        return tableView(block, this.#links, NOTHING_RECORDED);
+        return tableView(
+          block,
+          this.#links,
+          NOTHING_RECORDED,
+          block.plate === undefined ? null : this.#shown(block.plate, { kind: 'row', alone: true }),
+        );
       case 'record':
         return this.#record(block);
       case 'photo':
@@ -240,15 +241,16 @@ export class BlockViews {
       kind: 'photos',
       id: block.id,
       form: block.form === 'contact' ? 'contact' : 'photos',
-      photos: block.photos.map((one) => ({
-        id: one.id,
-        photo: this.#photos.view(one.photo, place),
-        caption: this.#rich(one.caption),
-        original:
-          one.original === undefined
-            ? null
-            : { href: encodedPath(one.original.path), name: one.original.name },
-      })),
+      photos: block.photos.map((one) => this.#shown(one, place)),
+    };
+  }
+
+  #shown({ id, photo, caption, original }: ShownPhoto, place: PhotoPlace): ShownView {
+    return {
+      id,
+      photo: this.#photos.view(photo, place),
+      caption: this.#rich(caption),
+      original: original === undefined ? null : { href: encodedPath(original.path), name: original.name },
     };
   }
 

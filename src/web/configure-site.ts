@@ -70,7 +70,8 @@ async function layBeside({ packet, pictures }: SiteEntry, output: string): Promi
     if ('copyOf' in file) await copyFile(file.copyOf, to);
     else await writeFile(to, file.text);
   }
-  for (const { file, text } of packet.exports) await writeFile(join(folder, file), text);
+  // A workbook belongs to the house file, which is not among the pages that are published.
+  for (const one of packet.exports) if ('text' in one) await writeFile(join(folder, one.file), one.text);
 }
 
 function folderOf(packet: Packet): string {

@@ -3,6 +3,7 @@ import type { Packet, Picture, Pictures } from '../packet/packet.js';
 import { isPanorama } from '../packet/panorama.js';
 import { shapeClass, tinyClass } from './photo-frames.js';
 import { type PhotoPlace, pageSizesOf, ratioOf } from './photo-sizes.js';
+import type { RunView } from './rich-view.js';
 
 export interface PhotoView {
   /** Address of the largest JPEG; following it shows the photo alone. */
@@ -26,6 +27,14 @@ export interface PhotoView {
   readonly tiny: string;
   /** Class of a figure that takes the full measure, or empty. */
   readonly breadth: string;
+}
+
+/** A photo with its caption, and the way to its original. */
+export interface ShownView {
+  readonly id: string;
+  readonly photo: PhotoView;
+  readonly caption: readonly RunView[];
+  readonly original: { readonly href: string; readonly name: string } | null;
 }
 
 /** Path of the script for pairs inside the edition's folder. */

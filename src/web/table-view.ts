@@ -1,6 +1,7 @@
 /** Tables as a template prints them: how wide, which columns, and what a phone makes of them. */
 import type { Rich, TableBlock, TableRow } from '../packet/packet.js';
 import type { LinkBook } from './links.js';
+import type { ShownView } from './photo-view.js';
 import { type MarkView, markOrNull, type RunView, richView } from './rich-view.js';
 
 export interface CellView {
@@ -37,6 +38,8 @@ export interface TableView {
   readonly marked: boolean;
   readonly rows: readonly RowView[];
   readonly note: readonly RunView[];
+  /** The picture that stands beside it, or null. */
+  readonly plate: ShownView | null;
   /** Said in place of rows, or empty. */
   readonly nothing: string;
   /** Columns including that of the marks. */
@@ -56,7 +59,12 @@ const TEXT_SHARE = 62;
 const DENSE_SHARE = 72;
 
 /** Throws when a row has not as many cells as there are columns. */
-export function tableView(block: TableBlock, links: LinkBook, nothing: string): TableView {
+export function tableView(
+  block: TableBlock,
+  links: LinkBook,
+  nothing: string,
+  plate: ShownView | null,
+): TableView {
   const marked = block.rows.some((row) => row.mark !== undefined);
   const dense = marked && block.columns.length >= DENSE_FROM;
   const marksBegin = dense ? DENSE_SHARE : TEXT_SHARE;
@@ -69,6 +77,7 @@ export function tableView(block: TableBlock, links: LinkBook, nothing: string): 
     marked,
     rows: block.rows.map((row) => rowView(block, row, links)),
     note: richView(block.note ?? [], links),
+    plate,
     nothing: block.rows.length === 0 ? nothing : '',
     span: block.columns.length + (marked ? 1 : 0),
   };

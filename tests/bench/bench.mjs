@@ -12,6 +12,7 @@ import { comparePaper } from './compare-paper.mjs';
 import { copyDemoHouses } from './demo-houses.mjs';
 import { machine } from './measure.mjs';
 import { printTable } from './table.mjs';
+import { timeBags } from './time-bags.mjs';
 import { timeBuilds } from './time-builds.mjs';
 import { timeManyHouses } from './time-many-houses.mjs';
 import { timePages } from './time-pages.mjs';
@@ -19,7 +20,7 @@ import { timePaper } from './time-paper.mjs';
 import { timePhotos } from './time-photos.mjs';
 import { timeServe } from './time-serve.mjs';
 
-const PARTS = ['builds', 'pages', 'serve', 'paper', 'photos', 'many'];
+const PARTS = ['builds', 'pages', 'serve', 'paper', 'photos', 'bags', 'many'];
 
 const words = process.argv.slice(2);
 const quick = words.includes('--quick');
@@ -50,6 +51,7 @@ try {
   await part('paper', () => timePaper(base, first, runs));
   if (isWanted('paper')) paper = `\n${await comparePaper(base, runs)}\n`;
   await part('photos', () => timePhotos(base, names, runs, quick ? [30, 90] : [30, 300]));
+  await part('bags', () => timeBags(path.join(base, 'bags'), quick ? 512 : 2048, 3));
   await part('many', () => timeManyHouses(path.join(base, 'many'), quick ? 40 : 200));
   process.stdout.write(
     `\nMeasured on ${before}; at the end ${machine().split(', ').slice(-3).join(', ')}.\nMedian (least–most).\n\n${printTable(rows)}\n${paper}`,

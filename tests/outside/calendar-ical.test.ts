@@ -32,7 +32,7 @@ function calendarOf(spec: PartialSpec): string {
   const { tally } = deriveTally(house, AS_OF);
   const packet = composePacket({ folder: 'test-house', house, tally, edition: 'care', photos: new Map() });
   const file = packet.exports.find((one) => one.file === 'care.ics');
-  if (file === undefined) throw new Error('no calendar was made');
+  if (file === undefined || !('text' in file)) throw new Error('no calendar was made');
   expect(file.mediaType).toBe('text/calendar');
   return file.text;
 }

@@ -35,8 +35,11 @@ export function plantCanaries(spec: HouseSpec): Planted {
     canaries.push({ text, where, keptFrom });
     return text;
   };
+  // A sum is printed with commas between its thousands, in pages and sheets, and without them in data.
   const sum = (text: string): string => {
-    canaries.push({ text, where: `sum ${text}`, keptFrom: PUBLISHED });
+    const printed = text.replace(/\B(?=(\d{3})+\.)/gu, ',');
+    for (const form of new Set([text, printed, text.replace('.', '')]))
+      canaries.push({ text: form, where: `sum ${form}`, keptFrom: PUBLISHED });
     return text;
   };
   const show = spec.house.address.show ?? 'full';
@@ -117,8 +120,22 @@ export function plantCanaries(spec: HouseSpec): Planted {
         date: '2025-03-04',
         file: `${plant('receipt.file')}.pdf`,
         kept: plant('receipt.kept'),
+        total: sum('73914.37'),
       },
     ],
+    money: {
+      role: 'dealer',
+      'in-business': 'yes',
+      sale: { closed: '2026-04-01', price: sum('917364.58'), from: plant('money.sale.from') },
+      payees: [
+        { name: plant('money.payees.name'), sells: 'services', relation: plant('money.payees.relation') },
+      ],
+      budget: [{ for: 'all', amount: sum('81736.45') }],
+      'hour-rate': sum('4173.96'),
+      'gross-receipts': [{ year: 2025, amount: sum('6193847.25') }],
+      'held-up': [{ from: '2026-03-04', to: '2026-03-05', 'waiting-for': plant('money.held-up') }],
+      reductions: [{ what: 'other', amount: sum('57391.84'), note: plant('money.reductions.note') }],
+    },
     photos: {
       ...spec.photos,
       [secretPhoto]: {
@@ -153,8 +170,8 @@ export function plantCanaries(spec: HouseSpec): Planted {
       [`documents/${planted.documents?.at(-2)?.file}`]: text(plant('documents.content')),
       [`documents/${planted.documents?.at(-1)?.file}`]: text(plant('receipt.content')),
       'costs.csv': `date,payee,what,amount,bucket,place,paid,receipt\n2026-03-03,${plant('costs.payee')},${plant('costs.what')},${sum('73914.37')},improvement,,check,${plainReceipt}\n`,
-      'miles.csv': `date,from,to,purpose,miles\n2026-03-03,${plant('miles.from')},${plant('miles.to')},${plant('miles.purpose')},${sum('8641.7')}\n`,
-      'hours.csv': `date,who,what,place,hours\n2026-03-03,owner,${plant('hours.what')},,${sum('6172.5')}\n`,
+      'miles.csv': `date,from,to,purpose,miles\n2026-03-03,${plant('miles.from')},${plant('miles.to')},${plant('miles.purpose')},${sum('1987.643')}\n`,
+      'hours.csv': `date,who,what,place,hours\n2026-03-03,owner,${plant('hours.what')},,7.5\n`,
     },
   };
 }

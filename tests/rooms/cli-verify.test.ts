@@ -204,7 +204,7 @@ describe('what is no packet', () => {
 
   it('is refused with what to do', async () => {
     await refused(path.join(home, 'nothing.pdf'), 'there is no file');
-    await refused(home, 'is no file');
+    await refused(home, 'has no bagit.txt');
     await refused(written('text.pdf', 'Dear buyer'), 'is no PDF');
     await refused(written('empty.pdf', ''), 'is no PDF');
     await refused(written('half.pdf', readFileSync(pdf).subarray(0, 9000)), 'carries no packet’s data');

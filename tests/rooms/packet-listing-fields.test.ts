@@ -8,7 +8,8 @@ function exportsOf(spec: PartialSpec): { json: Record<string, unknown>; csv: str
   const house = houseFrom(spec);
   const { tally } = deriveTally(house, '2026-06-30');
   const packet = composePacket({ folder: 'test-house', house, tally, edition: 'agent', photos: new Map() });
-  const text = (file: string): string => packet.exports.find((one) => one.file === file)?.text ?? '';
+  const texts = packet.exports.filter((one) => 'text' in one);
+  const text = (file: string): string => texts.find((one) => one.file === file)?.text ?? '';
   const parsed = JSON.parse(text('listing-fields.json')) as Record<string, unknown>;
   const fields = (parsed.fields ?? parsed.value ?? parsed) as Record<string, unknown>;
   return { json: fields, csv: text('listing-fields.csv') };

@@ -6,6 +6,8 @@ import { execFileSync } from 'node:child_process';
 import { mkdir, symlink, truncate, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import sharp from 'sharp';
+import writeWorkbook from 'write-excel-file/node';
+import yazl from 'yazl';
 import { cameraPhoto } from './camera-photo.js';
 
 export interface MadeCase {
@@ -62,6 +64,10 @@ photos:
   IMG_0412: { shows: stair, when: before, alt: A stair without a rail. }
   IMG_0641: { shows: stair, when: after, alt: The stair with a rail. }
 `;
+
+/** Headings of a cost sheet, and one payment below them. */
+const COSTS = ['date', 'payee', 'what', 'amount', 'bucket', 'receipt'];
+const PAID = ['2026-03-14', 'Alder Hardware', 'stair treads', 214.5, 'improvement', 'receipt-031'];
 
 export const MADE_CASES: readonly MadeCase[] = [
   {
@@ -432,6 +438,142 @@ export const MADE_CASES: readonly MadeCase[] = [
       return ['new', path.join(folder, 'made-house'), '--yes'];
     },
   },
+  {
+    code: 'intake.encoding',
+    name: 'sheet-in-utf-16',
+    make: (folder) =>
+      moneyHouse(folder, {
+        'costs.csv': Buffer.from(`\ufeff${COSTS.join(',')}\r\n${PAID.join(',')}\r\n`, 'utf16le'),
+      }),
+  },
+  {
+    code: 'intake.encoding',
+    name: 'sheet-of-another-alphabet',
+    make: (folder) =>
+      moneyHouse(folder, {
+        'costs.csv': Buffer.from(
+          `${COSTS.join(',')}\n${PAID.join(',')}\n2026-03-15,Café Alder,boards,9.00,repair,receipt-031\n`,
+          'latin1',
+        ),
+      }),
+  },
+  {
+    code: 'intake.too-big',
+    name: 'sheet-of-65-megabytes',
+    make: async (folder) => {
+      const words = await moneyHouse(folder, { 'costs.csv': '' });
+      await truncate(path.join(folder, 'made-house/costs.csv'), 65_000_000);
+      return words;
+    },
+  },
+  {
+    code: 'intake.outside',
+    name: 'sheet-through-a-link',
+    make: async (folder) => {
+      await writeFile(path.join(folder, 'elsewhere.csv'), `${COSTS.join(',')}\n${PAID.join(',')}\n`);
+      const words = await moneyHouse(folder, {});
+      await symlink(path.join(folder, 'elsewhere.csv'), path.join(folder, 'made-house/costs.csv'));
+      return words;
+    },
+  },
+  {
+    code: 'intake.sheet',
+    name: 'in-two-places',
+    make: async (folder) =>
+      moneyHouse(folder, {
+        'costs.csv': `${COSTS.join(',')}\n${PAID.join(',')}\n`,
+        'costs.xlsx': await workbook({ costs: [COSTS, PAID] }),
+      }),
+  },
+  {
+    code: 'intake.sheet',
+    name: 'workbook-called-csv',
+    make: async (folder) => moneyHouse(folder, { 'costs.csv': await workbook({ costs: [COSTS, PAID] }) }),
+  },
+  {
+    code: 'intake.sheet',
+    name: 'workbook-cut-short',
+    make: async (folder) =>
+      moneyHouse(folder, { 'costs.xlsx': (await workbook({ costs: [COSTS, PAID] })).subarray(0, 900) }),
+  },
+  {
+    code: 'intake.sheet',
+    name: 'workbook-with-a-password',
+    make: (folder) =>
+      moneyHouse(folder, {
+        'costs.xlsx': Buffer.concat([Buffer.from('d0cf11e0a1b11ae1', 'hex'), Buffer.alloc(504)]),
+      }),
+  },
+  {
+    code: 'intake.sheet',
+    name: 'sheets-of-a-workbook-that-are-not-read',
+    make: async (folder) =>
+      moneyHouse(folder, {
+        'costs.xlsx': await workbook({
+          costs: [COSTS, PAID],
+          Pivot: [
+            ['bucket', 'sum'],
+            ['improvement', 214.5],
+          ],
+        }),
+      }),
+  },
+  {
+    code: 'intake.sheet',
+    name: 'cells-beyond-the-headings-of-a-workbook',
+    make: async (folder) =>
+      moneyHouse(folder, { 'costs.xlsx': await workbook({ costs: [COSTS, [...PAID, null, 'ask again']] }) }),
+  },
+  {
+    code: 'intake.cell',
+    name: 'cells-of-a-workbook',
+    make: async (folder) =>
+      moneyHouse(folder, {
+        'costs.xlsx': await workbook({
+          costs: [
+            COSTS,
+            PAID,
+            ['2026-03-15', 'Alder Hardware', 'boards', 12.345, 'improvement', 'receipt-031'],
+            ['2026-03-16', 'Alder Hardware', 'boards', '1.234,50', 'improvement', 'receipt-031'],
+            ['2026-03-17', 'Alder Hardware', 'boards', 20, 'improvment', 'receipt-031'],
+            [46_098, 'Alder Hardware', 'boards', 30, 'improvement', 'receipt-031'],
+          ],
+        }),
+      }),
+  },
+  {
+    code: 'intake.cell',
+    name: 'formulas-of-a-workbook',
+    make: async (folder) => moneyHouse(folder, { 'costs.xlsx': await workbookOfFormulas() }),
+  },
+  {
+    code: 'facts.taxpayer-number',
+    name: 'in-a-workbook',
+    make: async (folder) =>
+      moneyHouse(folder, {
+        'costs.xlsx': await workbook({
+          costs: [
+            COSTS,
+            ['2026-03-15', 'Ridge Street Plumbing 00-0000000', 'rough-in', 850, 'improvement', 'receipt-031'],
+          ],
+        }),
+      }),
+  },
+  {
+    code: 'intake.cell',
+    name: 'fifty-thousand-rows',
+    make: (folder) => moneyHouse(folder, { 'costs.csv': `${[COSTS, ...fiftyThousand()].join('\n')}\n` }),
+  },
+  {
+    code: 'tally.row-twice',
+    name: 'fifty-thousand-rows',
+    make: (folder) => {
+      const rows = fiftyThousand(false).map((row, at) =>
+        at === 30_000 ? '2026-03-14,Alder Hardware,board 1,1.01,improvement,receipt-031' : row,
+      );
+      return moneyHouse(folder, { 'costs.csv': `${[COSTS, ...rows].join('\n')}\n` });
+    },
+  },
   { code: 'cli.no-packet', name: 'no-such-file', make: async () => ['verify', 'packet.pdf'] },
   {
     code: 'cli.no-packet',
@@ -473,6 +615,79 @@ export const MADE_CASES: readonly MadeCase[] = [
   },
   { code: 'cli.usage', name: 'no-pair-named', make: async () => ['photos', '--accept', ' , '] },
 ];
+
+/** A house with one receipt, whose role and business are told, so that a sheet's mistakes are all there is to say. */
+const moneyHouse = (folder: string, sheets: Readonly<Record<string, string | Uint8Array>>) =>
+  house(folder, {
+    'house.yaml': `${HOUSE}  bought: 2026-02-17
+documents:
+  - { id: receipt-031, what: receipt for boards, kind: receipt }
+money: { role: dealer, in-business: no }
+`,
+    ...sheets,
+  });
+
+/** Sheets of a workbook by their title. */
+async function workbook(
+  sheets: Readonly<Record<string, readonly (readonly (string | number | null)[])[]>>,
+): Promise<Buffer> {
+  const named = Object.entries(sheets).map(([sheet, rows]) => ({
+    sheet,
+    data: rows.map((row) => row.map((value) => (value === null ? null : { value }))),
+  }));
+  return Buffer.from(await (await writeWorkbook(named as never)).toBuffer());
+}
+
+/** A workbook with a formula that failed and one that was never worked out, which the packer of workbooks doesn't write. */
+async function workbookOfFormulas(): Promise<Buffer> {
+  const text = (at: string, words: string | number): string =>
+    `<c r="${at}" t="inlineStr"><is><t>${words}</t></is></c>`;
+  const row = (number: number, amount: string): string =>
+    `<row r="${number}">${PAID.map((words, at) => (at === 3 ? amount : text(`${'ABCDEF'[at]}${number}`, words))).join('')}</row>`;
+  const sheet = [
+    `<row r="1">${COSTS.map((words, at) => text(`${'ABCDEF'[at]}1`, words)).join('')}</row>`,
+    row(2, '<c r="D2" t="e"><f>1/0</f><v>#DIV/0!</v></c>'),
+    row(3, '<c r="D3"><f>D1*2</f></c>'),
+  ].join('');
+  const main = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
+  const office = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
+  const relations = (kind: string, target: string): string =>
+    `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="${office}/${kind}" Target="${target}"/></Relationships>`;
+  const parts = {
+    '[Content_Types].xml':
+      '<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Default Extension="xml" ContentType="application/xml"/></Types>',
+    '_rels/.rels': relations('officeDocument', 'xl/workbook.xml'),
+    'xl/workbook.xml': `<workbook xmlns="${main}" xmlns:r="${office}"><sheets><sheet name="costs" sheetId="1" r:id="rId1"/></sheets></workbook>`,
+    'xl/_rels/workbook.xml.rels': relations('worksheet', 'worksheets/sheet1.xml'),
+    'xl/worksheets/sheet1.xml': `<worksheet xmlns="${main}"><sheetData>${sheet}</sheetData></worksheet>`,
+  };
+  const zip = new yazl.ZipFile();
+  for (const [name, xml] of Object.entries(parts)) zip.addBuffer(Buffer.from(xml), name);
+  zip.end();
+  const chunks: Buffer[] = [];
+  for await (const chunk of zip.outputStream) chunks.push(chunk as Buffer);
+  return Buffer.concat(chunks);
+}
+
+/** Rows of a cost sheet, all different; with `wrong` a handful among them that can't be read. */
+function fiftyThousand(wrong = true): string[] {
+  const broken: Readonly<Record<number, string>> = {
+    7: '2026-03-14,Alder Hardware,board 7,"1.234,50",improvement,receipt-031',
+    9999: '2026-02-30,Alder Hardware,board 9999,9.99,improvement,receipt-031',
+    25000: '2026-03-14,Alder Hardware,board 25000,12.345,improvement,receipt-031',
+    40000: '2026-03-14,Alder Hardware,board 40000,40.00,improvment,receipt-031',
+    50000: '2026-03-14,Alder Hardware,board 50000,1e3,improvement,receipt-031',
+  };
+  return Array.from({ length: 50_000 }, (_, at) => {
+    const n = at + 1;
+    const told = wrong ? broken[n] : undefined;
+    const cents = String((n % 100) + 100);
+    return (
+      told ??
+      `2026-03-14,Alder Hardware,board ${n},${cents.slice(0, 1)}.${cents.slice(1)},improvement,receipt-031`
+    );
+  });
+}
 
 /** A disk of 128 kB in memory; where the machine does not allow one, the case can't be made. */
 function onSmallDisk(folder: string, words: readonly string[]): readonly string[] | undefined {

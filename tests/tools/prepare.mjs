@@ -7,6 +7,8 @@
  */
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
 
 const starts = (command, ...words) =>
   spawnSync(command, words, { stdio: 'ignore', timeout: 60_000 }).error === undefined;
@@ -15,6 +17,15 @@ const succeeds = (command, ...words) =>
 /** `convert` is the name of other programs, too. */
 const says = (word, command, ...words) =>
   spawnSync(command, words, { encoding: 'utf8', timeout: 60_000 }).stdout?.includes(word) === true;
+
+/** A package for Python in a folder of its own, beside the packages of Node; the system keeps what it has. */
+const python = new URL('../../node_modules/.cache/python', import.meta.url);
+const importsPython = (module) =>
+  spawnSync('python3', ['-c', `import ${module}`], {
+    stdio: 'ignore',
+    env: { ...process.env, PYTHONPATH: fileURLToPath(python) },
+    timeout: 60_000,
+  }).status === 0;
 
 const browser = JSON.parse(readFileSync(new URL('browser.json', import.meta.url), 'utf8'));
 
@@ -59,6 +70,24 @@ const TOOLS = [
     checks: 'areas of outlines beside another library’s',
   },
   {
+    name: 'hledger',
+    debian: ['hledger'],
+    found: () => succeeds('hledger', '--version'),
+    checks: 'the journal of a house’s costs, its balance and its totals',
+  },
+  {
+    name: 'ledger',
+    debian: ['ledger'],
+    found: () => says('Ledger', 'ledger', '--version'),
+    checks: 'the same journal in a second program',
+  },
+  {
+    name: 'LibreOffice (soffice, its spreadsheet)',
+    debian: ['libreoffice-calc-nogui'],
+    found: () => succeeds('soffice', '--version'),
+    checks: 'the workbook of a house’s costs, cell by cell',
+  },
+  {
     name: 'ExifTool',
     debian: ['libimage-exiftool-perl'],
     found: () => succeeds('exiftool', '-ver'),
@@ -82,6 +111,25 @@ const TOOLS = [
     found: () => succeeds('vipsthumbnail', '--version'),
     checks: 'the photos of  npm run bench  beside another program’s',
   },
+  {
+    name: 'age',
+    debian: ['age'],
+    found: () => succeeds('age', '--version') && starts('age-keygen', '--version'),
+    checks: 'sealed bags opened and made by another program',
+  },
+  {
+    name: 'zip and unzip',
+    debian: ['zip', 'unzip'],
+    found: () => succeeds('zip', '-v') && succeeds('unzip', '-v'),
+    checks: 'packed bags opened and made by other programs',
+  },
+  {
+    name: 'bagit for Python, by the Library of Congress',
+    debian: succeeds('python3', '-m', 'pip', '--version') ? [] : ['python3', 'python3-pip'],
+    pypi: 'bagit==1.9.0',
+    found: () => importsPython('bagit'),
+    checks: 'bags beside another validator’s',
+  },
 ];
 
 const say = (line) => process.stdout.write(`checks: ${line}\n`);
@@ -90,9 +138,16 @@ const missing = () => TOOLS.filter((tool) => !tool.found());
 let absent = missing();
 if (absent.length > 0 && mayInstall()) {
   const packages = absent.flatMap((tool) => tool.debian);
-  say(`installing ${packages.join(', ')}`);
-  const trouble = install(packages);
-  if (trouble !== undefined) say(`could not install: ${trouble}`);
+  if (packages.length > 0) {
+    say(`installing ${packages.join(', ')}`);
+    const trouble = install(packages);
+    if (trouble !== undefined) say(`could not install: ${trouble}`);
+  }
+  for (const tool of absent.filter((one) => one.pypi !== undefined && !one.found())) {
+    say(`installing ${tool.pypi} below node_modules/.cache`);
+    const refused = installPython(tool.pypi);
+    if (refused !== undefined) say(`could not install ${tool.pypi}: ${refused}`);
+  }
   absent = missing();
 }
 for (const tool of absent)
@@ -130,6 +185,21 @@ function install(packages) {
   return undefined;
 }
 
+/** The last lines of what pip said if it failed. */
+function installPython(name) {
+  const run = spawnSync('python3', ['-m', 'pip', ...pipWords(name)], { encoding: 'utf8', timeout: 300_000 });
+  if (run.status === 0) return undefined;
+  return (run.error?.message ?? run.stderr ?? '').trim().split('\n').slice(-3).join(' ');
+}
+
+function pipWords(name) {
+  const folder = path.relative(process.cwd(), fileURLToPath(python));
+  return ['install', '--quiet', '--disable-pip-version-check', '--no-compile', '--target', folder, name];
+}
+
 function byHand(tool) {
-  return `apt-get install ${tool.debian.join(' ')}`;
+  return [
+    ...(tool.debian.length === 0 ? [] : [`apt-get install ${tool.debian.join(' ')}`]),
+    ...(tool.pypi === undefined ? [] : [`python3 -m pip ${pipWords(tool.pypi).join(' ')}`]),
+  ].join('; ');
 }

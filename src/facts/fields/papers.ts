@@ -42,6 +42,10 @@ export const document = z.strictObject({
     'receipt',
   ),
   date: date('Date on it.', '2026-04-03').optional(),
+  total: money(
+    'What a receipt or invoice adds up to; the cost rows are held against it. House file only.',
+    '472.14',
+  ).optional(),
   file: text('File under documents/. Left out: the paper is kept elsewhere.', 'receipt-031.pdf').optional(),
   kept: text('Where the original is, if not in the folder.', 'binder, tab 3').optional(),
   private: flag(

@@ -1,0 +1,99 @@
+/**
+ * What is made before a house goes into a bag: its house file as of the day, all other packets where there is none yet,
+ * and the exports and the guide that lie beside them.
+ */
+import { readdir, readFile } from 'node:fs/promises';
+import path from 'node:path';
+import { howToRead } from './archive/how-to-read.js';
+import { buildHouse, EDITION_NAMES } from './build.js';
+import type { MakeReady, ReadyHouse } from './command-archive.js';
+import { houseJsonSchema } from './facts/json-schema.js';
+import { isFolder, shownPath } from './find-houses.js';
+import { readFacts } from './intake/read-facts.js';
+import { EDITIONS } from './packet/edition-house.js';
+import type { EditionName } from './packet/packet.js';
+import type { Terminal } from './terminal.js';
+import { version } from './version.js';
+
+export interface ReadyOptions {
+  readonly out: string;
+  /** YYYY-MM-DD. */
+  readonly asOf: string;
+  readonly paper: 'letter' | 'a4';
+}
+
+/** A packet that was made on an earlier day stays as it was handed out; the house file is made anew. */
+export const archiveReady =
+  ({ out, asOf, paper }: ReadyOptions, terminal: Terminal): MakeReady =>
+  async ({ folder, shown, name }) => {
+    const made = path.join(path.resolve(out), name);
+    const lacking: EditionName[] = [];
+    for (const edition of EDITION_NAMES)
+      if (edition === 'file' || !(await isFolder(path.join(made, edition)))) lacking.push(edition);
+    const progress = terminal.progress(`sillplate: ${name}`);
+    const { located } = await buildHouse({
+      folder,
+      shown,
+      asOf,
+      editions: lacking,
+      out: path.resolve(out),
+      outShown: shownPath(out),
+      paper,
+      onStep: progress.step,
+      onPhoto: (photo, done, all) => progress.photo(name, photo, done, all),
+    }).finally(progress.stop);
+    const errors = located.filter(({ diagnostic }) => diagnostic.severity === 'error');
+    const exports = errors.length > 0 ? [] : await exportsOf(made, folder, shown);
+    const editions = [];
+    for (const edition of EDITION_NAMES)
+      if (await isFolder(path.join(made, edition)))
+        editions.push({ name: edition, is: isFor(EDITIONS[edition].title, EDITIONS[edition].reader) });
+    return {
+      located: errors,
+      description: `The record of the house ${name}, as of ${asOf}: facts, papers, packets and costs`,
+      exports,
+      guide: howToRead({
+        house: name,
+        asOf,
+        editions,
+        exports: exports.map(({ path: file }) => ({ file, is: WHAT_IS[kindOf(file)] ?? 'data' })),
+        program: `sillplate ${version()}`,
+      }),
+    } satisfies ReadyHouse;
+  };
+
+const isFor = (title: string, reader: string): string =>
+  `${title.toLowerCase()}: ${reader.charAt(0).toLowerCase()}${reader.slice(1)}`;
+
+const kindOf = (file: string): string => (file.endsWith('.journal') ? 'journal' : file);
+
+const WHAT_IS: Readonly<Record<string, string>> = {
+  'facts.json': 'what the house file says, fact by fact',
+  'house.json': 'the facts of the folder’s YAML files, as one',
+  'house.schema.json': 'what each word of house.json means',
+  'ledger.csv': 'payments, one a row',
+  'miles.csv': 'trips, one a row',
+  'hours.csv': 'unpaid work, one a row',
+  'ledger.xlsx': 'payments, trips, hours and sums for a spreadsheet',
+  'ledger.json': 'payments with all sums and worksheets; money in whole cents',
+  'ledger.schema.json': 'what each word of ledger.json means',
+  journal: 'payments as double-entry bookkeeping',
+};
+
+/** The house file's exports, and the facts themselves as JSON with their schema. */
+async function exportsOf(made: string, folder: string, shown: string): Promise<ReadyHouse['exports']> {
+  const home = path.join(made, 'file');
+  const names = (await readdir(home, { withFileTypes: true }))
+    .filter((one) => one.isFile() && !/\.(html|pdf)$/u.test(one.name))
+    .map(({ name }) => name);
+  const files = await Promise.all(
+    names.map(async (name) => ({ path: name, bytes: await readFile(path.join(home, name)) })),
+  );
+  const facts = await readFacts(folder, shown);
+  const text = (value: unknown): Uint8Array => Buffer.from(`${JSON.stringify(value, null, 1)}\n`);
+  return [
+    ...files,
+    { path: 'house.json', bytes: text('spec' in facts ? facts.spec : {}) },
+    { path: 'house.schema.json', bytes: text(houseJsonSchema()) },
+  ].sort((a, b) => (a.path < b.path ? -1 : 1));
+}

@@ -1,0 +1,167 @@
+/**
+ * Rows are added to the sheets of a house in one go: several files, so that a killed program leaves no row twice and
+ * none lost.
+ *
+ * Before anything else, a note of what is about to be done is brought to the disk (`imports/.unfinished.json`). Then the
+ * costs are replaced, then the list of what was imported, then the note goes. The next import looks for the note first:
+ * if the rows stand in the costs, it finishes the list; if they do not, it drops the note, and the rows come as new.
+ */
+import { createHash } from 'node:crypto';
+import { mkdir, open, readFile, realpath, rename, rm, stat } from 'node:fs/promises';
+import path from 'node:path';
+import { alone } from './folder-lock.js';
+
+/** The file is no longer what it was when it was read. */
+export class ChangedMeanwhile extends Error {}
+
+/** The file is a link that leads out of the folder. */
+export class LeadsOutside extends Error {
+  readonly syscall = 'open';
+  readonly code = 'ELOOP';
+}
+
+/** One import at a time in a house. Makes `imports/`. */
+export async function aloneInImports<T>(folder: string, work: () => Promise<T>): Promise<T> {
+  const imports = path.join(folder, 'imports');
+  await mkdir(imports, { recursive: true });
+  if (!(await realpath(imports)).startsWith((await realpath(folder)) + path.sep))
+    throw new LeadsOutside('imports leads out of its folder');
+  return alone(imports, 'import', work);
+}
+
+/**
+ * Puts `next` in the place of `folder/name`, whose bytes were `was` when they were read (undefined: it was not there), in
+ * one step. Throws `ChangedMeanwhile` and leaves the file alone if it is another by now.
+ */
+export async function putFile(
+  folder: string,
+  name: string,
+  was: Uint8Array | undefined,
+  next: Uint8Array,
+): Promise<void> {
+  const home = await realpath(folder);
+  const wanted = path.join(home, ...name.split('/'));
+  const target =
+    was === undefined
+      ? path.join(await realpath(path.dirname(wanted)), path.basename(wanted))
+      : await realpath(wanted);
+  if (!target.startsWith(home + path.sep)) throw new LeadsOutside(`${name} leads out of its folder`);
+  if (!(await isStill(target, was))) throw new ChangedMeanwhile(name);
+  const mode = was === undefined ? undefined : (await stat(target)).mode;
+  const making = path.join(
+    path.dirname(target),
+    `.sillplate-writing-${path.basename(target)}-${process.pid}`,
+  );
+  try {
+    // What a killed run left under this name is nobody's.
+    await rm(making, { force: true });
+    const handle = await open(making, 'wx', mode);
+    try {
+      await handle.writeFile(next);
+      // The mask of the process may have taken rights away.
+      if (mode !== undefined) await handle.chmod(mode);
+      await handle.sync();
+    } finally {
+      await handle.close();
+    }
+    // Somebody's editor may have saved in between.
+    if (!(await isStill(target, was))) throw new ChangedMeanwhile(name);
+    await rename(making, target);
+  } finally {
+    await rm(making, { force: true }).catch(() => undefined);
+  }
+  await settle(path.dirname(target));
+}
+
+async function isStill(file: string, was: Uint8Array | undefined): Promise<boolean> {
+  try {
+    const now = await readFile(file);
+    return was !== undefined && now.equals(was);
+  } catch (thrown) {
+    if ((thrown as NodeJS.ErrnoException).code === 'ENOENT') return was === undefined;
+    throw thrown;
+  }
+}
+
+/** The rename itself reaches the disk. Some systems can't do that for a folder, and need not. */
+async function settle(folder: string): Promise<void> {
+  try {
+    const handle = await open(folder, 'r');
+    await handle.sync().finally(() => handle.close());
+  } catch {
+    // The file is in place all the same.
+  }
+}
+
+const NOTE = 'imports/.unfinished.json';
+
+/** What is about to be done. */
+interface Note<Row> {
+  /** File that the rows go into, below the folder. */
+  readonly sheet: string;
+  /** SHA-256 of it with the rows. */
+  readonly after: string;
+  /** The rows as they are added, and how often they stood in it before. */
+  readonly added: string;
+  readonly times: number;
+  /** What the list of imported rows gets. */
+  readonly seen: readonly Row[];
+}
+
+export interface Addition<Row> {
+  readonly sheet: string;
+  readonly was: Buffer | undefined;
+  readonly next: Buffer;
+  /** The added rows as text, without what closes the line before. */
+  readonly added: string;
+  readonly seen: readonly Row[];
+}
+
+const digest = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
+const timesIn = (bytes: Buffer | undefined, added: string): number =>
+  (bytes?.toString('utf8').split(added).length ?? 1) - 1;
+
+/** Writes the note, the rows, and by `writeSeen` the list, in this order. To be called within `aloneInImports`. */
+export async function addRows<Row>(
+  folder: string,
+  addition: Addition<Row>,
+  writeSeen: () => Promise<void>,
+): Promise<void> {
+  const { sheet, was, next, added, seen } = addition;
+  const note: Note<Row> = { sheet, after: digest(next), added, times: timesIn(was, added), seen };
+  await dropNote(folder);
+  await putFile(folder, NOTE, undefined, Buffer.from(JSON.stringify(note)));
+  try {
+    await putFile(folder, sheet, was, next);
+  } catch (thrown) {
+    await dropNote(folder);
+    throw thrown;
+  }
+  await writeSeen();
+  await dropNote(folder);
+}
+
+export const dropNote = (folder: string): Promise<void> =>
+  rm(path.join(folder, ...NOTE.split('/')), { force: true });
+
+/**
+ * What a killed import had added to the costs without entering it in the list; undefined if nothing is left over, or the
+ * costs were not reached.
+ */
+export async function leftOver<Row>(folder: string): Promise<readonly Row[] | undefined> {
+  let note: Note<Row>;
+  try {
+    note = JSON.parse(await readFile(path.join(folder, ...NOTE.split('/')), 'utf8'));
+  } catch {
+    // None is there; a note is never half there, and what is none of ours says nothing.
+    return undefined;
+  }
+  if (typeof note !== 'object' || note === null) return undefined;
+  const { sheet, after, added, times, seen } = note;
+  if (![sheet, after, added].every((one) => typeof one === 'string') || !Array.isArray(seen) || added === '')
+    return undefined;
+  const bytes = await readFile(path.join(folder, ...sheet.split('/'))).catch(() => undefined);
+  if (bytes === undefined) return undefined;
+  // Somebody may have written on since.
+  return digest(bytes) === after || timesIn(bytes, added) > times ? seen : undefined;
+}

@@ -1,0 +1,86 @@
+/** Money, rows and rules as a packet says them. Used in the house file alone. */
+import type { House } from '../facts/house.js';
+import { printMoney } from '../facts/money.js';
+import { nameOfPlace } from '../facts/place-name.js';
+import { groupThousands } from '../facts/written-number.js';
+import type { MoneyRule } from '../tally/money/money-tally.js';
+import type { Rich, Run } from './packet.js';
+import { link, rich, runsInWords, say, soft, upperFirst } from './rich.js';
+
+/** Cents as dollars; what can't be told is said so. */
+export const moneyWords = (cents: number | undefined): string =>
+  cents === undefined ? 'not known' : printMoney(cents);
+
+/** Anchor of a row of the cost sheet. */
+export const costAnchor = (row: number): string => `cost-${row}`;
+/** Anchor of a rule, in the list at the end of the money pages. */
+export const ruleAnchor = (id: string): string => `rule-${id}`;
+/** Anchor of a paper's plate among the receipts. */
+export const plateAnchor = (document: string): string => `plate-${document}`;
+
+/** More runs of rows than these are counted rather than listed. */
+const MOST_RUNS = 12;
+
+/** "4, 7–12", each leading to its row. Rows are ascending. */
+export function rowsRuns(rows: readonly number[], anchor: (row: number) => string = costAnchor): Rich {
+  const spans: [first: number, last: number][] = [];
+  for (const row of rows) {
+    const last = spans.at(-1);
+    if (last !== undefined && row === last[1] + 1) last[1] = row;
+    else spans.push([row, row]);
+  }
+  const runs = spans
+    .slice(0, MOST_RUNS)
+    .flatMap(([first, last], index): Run[] => [
+      ...(index === 0 ? [] : [say(', ')]),
+      link(first === last ? String(first) : `${first}–${last}`, anchor(first)),
+    ]);
+  const more = spans.length - MOST_RUNS;
+  return more > 0 ? [...runs, say(` and more: ${rows.length} rows`)] : runs;
+}
+
+/** The rules by number, each leading to its words: "rules 3 and 7". */
+export function rulesRuns(ids: readonly string[], rules: readonly MoneyRule[]): Rich {
+  const numbered = ids.flatMap((id) => {
+    const at = rules.findIndex((rule) => rule.id === id);
+    return at === -1 ? [] : [{ number: at + 1, id }];
+  });
+  return runsInWords(
+    numbered
+      .sort((a, b) => a.number - b.number)
+      .map(({ number, id }) => link(String(number), ruleAnchor(id))),
+  );
+}
+
+/** A room, level, structure, system or work item by the name that the packet gives it. */
+export function placeWords(house: House, id: string | undefined): string {
+  if (id === undefined) return 'Whole house';
+  const system = house.systems.find((one) => one.id === id);
+  if (system !== undefined) return upperFirst(system.name ?? system.is);
+  const work = house.work.find((one) => one.id === id);
+  if (work !== undefined) return upperFirst(work.what);
+  return upperFirst(nameOfPlace(house, id));
+}
+
+/** Thousandths of a mile as miles: 18400 → "18.4". */
+export const milesWords = (thousandths: number): string => decimal(thousandths, 3);
+/** Hundredths of an hour as hours: 950 → "9.5". */
+export const hoursWords = (hundredths: number): string => decimal(hundredths, 2);
+
+function decimal(whole: number, places: number): string {
+  const unit = 10 ** places;
+  const sign = whole < 0 ? '−' : '';
+  const all = Math.abs(whole);
+  const rest = String(all % unit)
+    .padStart(places, '0')
+    .replace(/0+$/, '');
+  const units = groupThousands(Math.floor(all / unit));
+  return `${sign}${units}${rest === '' ? '' : `.${rest}`}`;
+}
+
+/** A remark with the rules behind it. */
+export function withRules(text: string, ids: readonly string[], rules: readonly MoneyRule[]): Rich {
+  const behind = rulesRuns(ids, rules);
+  if (behind.length === 0) return rich(text);
+  return rich(text, soft(behind.length === 1 ? ' Rule ' : ' Rules '), ...behind, soft('.'));
+}

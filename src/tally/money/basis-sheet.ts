@@ -1,0 +1,182 @@
+/**
+ * A house that is held: adjusted basis, land and building, and the gain when it is sold.
+ *
+ * Source: `adjusted-basis`, `what-moves-basis` and the rules that each line cites in tables/basis.yaml. Repairs that
+ * the facts leave open are not added; the notes tell the sum with them.
+ */
+import { BUCKETS, HOLDING } from '../../facts/bucket.js';
+import { printMoney } from '../../facts/money.js';
+import { addBasis, type HeldBasis, type Holder } from './adjusted-basis.js';
+import { type Books, rowsIn, sumRows } from './books.js';
+import { conversionPart, convertBasis } from './conversion-part.js';
+import { type ConversionBasis, convertedGain } from './converted-home.js';
+import { gainOf } from './gain.js';
+import { landPart } from './land-part.js';
+import type { SheetLine, WorksheetPart } from './money-tally.js';
+import type { RepairSplit } from './repairs-in-basis.js';
+import type { OpenFigure, RoleSheet } from './role-figures.js';
+import { bucketLine, figureLine, rowsLine, sumLines, totalLine } from './sheet-line.js';
+
+const TITLES: Record<Holder, { readonly title: string; readonly form: string }> = {
+  investor: { title: 'Investor: adjusted basis', form: 'Form 8949 and Schedule D' },
+  'main-home': {
+    title: 'Main home: adjusted basis',
+    form: 'Form 8949 and Schedule D, where the sale has to be reported',
+  },
+  rental: { title: 'Rental: adjusted basis', form: 'Form 4797' },
+};
+
+export function basisSheet(books: Books, role: Holder): RoleSheet {
+  const sums = addBasis(books, role);
+  const changed = role === 'rental' && books.money.rental?.['from-home'] === 'yes';
+  const conversion = changed ? convertBasis(books, sums) : undefined;
+  const gain = gainFigures(books, sums, conversion);
+  return {
+    role,
+    ...TITLES[role],
+    parts: [
+      firstPart(sums),
+      ...(sums.raised.length === 0
+        ? []
+        : [
+            {
+              id: 'raised',
+              title: 'What raises the basis',
+              lines: [...sums.raised, sumOf('raised-sum', 'Raised by', sums.raised)],
+            },
+          ]),
+      ...(sums.lowered.length === 0
+        ? []
+        : [
+            {
+              id: 'lowered',
+              title: 'What lowers the basis',
+              lines: [...sums.lowered, sumOf('lowered-sum', 'Lowered by', sums.lowered)],
+            },
+          ]),
+      adjustedPart(sums),
+      ...(sums.land === undefined ? [] : [landPart(books, sums, sums.land)]),
+      ...(changed ? [conversionPart(conversion)] : []),
+      ...(gain === undefined ? [] : [salePart(books, sums, gain, conversion)]),
+      ...apartPart(books, sums.repairs),
+    ],
+    basis: sums.adjusted,
+    gain,
+    building: sums.land?.building,
+  };
+}
+
+const sumOf = (id: string, label: string, lines: readonly SheetLine[]): SheetLine =>
+  totalLine(id, label, sumLines(lines), { rules: ['what-moves-basis'] });
+
+const firstPart = ({ first, firstCost }: HeldBasis): WorksheetPart => ({
+  id: 'first-cost',
+  title: 'Cost of buying',
+  lines: [...first, totalLine('first-cost', 'Cost of buying', firstCost, { rules: ['cost-when-bought'] })],
+});
+
+function adjustedPart({ adjusted, repairs }: HeldBasis): WorksheetPart {
+  const open = sumRows(repairs.open).cents;
+  return {
+    id: 'adjusted',
+    title: 'Adjusted basis',
+    lines: [
+      ...(repairs.open.length === 0
+        ? []
+        : [
+            {
+              ...rowsLine('repair-open', 'Repairs that are open, not added', repairs.open, {
+                rules: repairs.rules,
+                note: `${repairs.why}; without them the basis is ${printMoney(adjusted.cents)}, with them ${printMoney(adjusted.cents + open)}. The preparer decides`,
+              }),
+            },
+          ]),
+      totalLine('adjusted-basis', 'Adjusted basis', adjusted.cents, {
+        rules: ['adjusted-basis'],
+        note:
+          adjusted.other === undefined
+            ? undefined
+            : `or ${printMoney(adjusted.other)} with the repairs that are open`,
+      }),
+    ],
+  };
+}
+
+function gainFigures(
+  books: Books,
+  { adjusted }: HeldBasis,
+  conversion: ConversionBasis | string | undefined,
+): OpenFigure | undefined {
+  const { sale } = books;
+  if (sale === undefined) return undefined;
+  const selling = sumRows(rowsIn(books, 'selling')).cents;
+  const at = (basis: number): number => gainOf(sale.price, selling, basis).gain;
+  const other = adjusted.other === undefined ? undefined : at(adjusted.other);
+  return typeof conversion === 'object'
+    ? { cents: convertedGain(sale.price - selling, conversion), other: undefined }
+    : { cents: at(adjusted.cents), other };
+}
+
+function salePart(
+  books: Books,
+  { adjusted }: HeldBasis,
+  gain: OpenFigure,
+  conversion: ConversionBasis | string | undefined,
+): WorksheetPart {
+  const selling = rowsIn(books, 'selling');
+  const cost = sumRows(selling);
+  const price = books.sale?.price ?? 0;
+  const rules = ['gain-on-sale'] as const;
+  const converted = typeof conversion === 'object' ? conversion : undefined;
+  const used = price - cost.cents - gain.cents;
+  const note = converted
+    ? 'a gain is measured from the one basis and a loss from the other; between them there is neither'
+    : gain.other === undefined
+      ? undefined
+      : `open: ${printMoney(gain.cents)} without the repairs that are open, ${printMoney(gain.other)} with them. The preparer decides`;
+  return {
+    id: 'sale',
+    title: 'Gain or loss on the sale',
+    lines: [
+      figureLine('price', 'Sale price', price, { rules, facts: ['money.sale.price'] }),
+      { ...rowsLine('selling', 'Costs of selling', selling, { rules }), cents: 0 - cost.cents },
+      totalLine('realised', 'What the sale brought', price - cost.cents, { rules }),
+      figureLine(
+        'less-basis',
+        converted ? 'Basis for gain or loss' : 'Adjusted basis',
+        0 - (converted ? used : adjusted.cents),
+        {
+          rules: converted ? ['home-turned-rental'] : ['adjusted-basis'],
+        },
+      ),
+      totalLine('gain', gain.cents < 0 ? 'Loss' : 'Gain', gain.cents, {
+        rules,
+        facts: ['money.sale.price'],
+        note,
+      }),
+    ],
+  };
+}
+
+function apartPart(books: Books, repairs: RepairSplit): WorksheetPart[] {
+  const lines = [
+    ...bucketLine(books, 'purchase-closing-out', { rules: ['closing-outside-basis'] }),
+    ...(repairs.out.length === 0
+      ? []
+      : [
+          rowsLine('repair-out', 'Repairs that don’t count', repairs.out, {
+            rules: repairs.rules,
+            note: repairs.why,
+          }),
+        ]),
+    ...HOLDING.flatMap((bucket) =>
+      bucketLine(books, bucket, { rules: ['holding-apart'], note: 'open: the preparer places it' }),
+    ),
+    ...(books.sale === undefined ? bucketLine(books, 'selling', { rules: ['gain-on-sale'] }) : []),
+    ...bucketLine(books, 'tool', {
+      rules: ['de-minimis'],
+      note: `${BUCKETS.tool.about}; no part of the house`,
+    }),
+  ];
+  return lines.length === 0 ? [] : [{ id: 'apart', title: 'Not in the basis', lines }];
+}

@@ -1,0 +1,199 @@
+/** What applies to a role beside its figures: tests by year, elections, what is open. Never advice. */
+import type { Role } from '../../facts/bucket.js';
+import { printMoney } from '../../facts/money.js';
+import { groupThousands } from '../../facts/written-number.js';
+import { basisRules } from '../tables/basis.js';
+import { addUp, type Books, rowsIn, sumRows, taxYearOf } from './books.js';
+import { yearOf } from './day-number.js';
+import { groupBy } from './group-by.js';
+import { printHours } from './print-hours.js';
+import { splitRepairs } from './repairs-in-basis.js';
+import type { RoleSheet, SheetNote } from './role-figures.js';
+import { deMinimisItem, smallBuilding } from './safe-harbours.js';
+import { testSmallBusiness } from './small-business.js';
+
+const DECIDES = 'The preparer decides.';
+
+export function roleNotes(books: Books, sheet: RoleSheet): SheetNote[] {
+  return [
+    statedNote(books, sheet.role),
+    ownLabourNote(books),
+    ...(sheet.role === 'dealer' ? dealerNotes(books) : []),
+    ...(sheet.role === 'main-home' ? [homeNote()] : []),
+    ...(sheet.role === 'rental' ? rentalNotes(books, sheet) : []),
+    toolsNote(books, sheet.role),
+    holdingNote(sheet.role),
+  ];
+}
+
+function statedNote({ money }: Books, role: Role): SheetNote {
+  const text =
+    money.role === role
+      ? 'The owner states this role; the program never decides it.'
+      : money.role === undefined
+        ? 'No role is stated under money: role:. This sheet shows what would follow from this one.'
+        : 'Not the role the owner states; shown so that the difference can be seen.';
+  return { id: 'stated', text: `${text} Not tax advice.`, rules: ['role-is-stated', 'forms-by-role'] };
+}
+
+function ownLabourNote({ ledger }: Books): SheetNote {
+  const hundredths = ledger.hours.reduce((sum, one) => sum + one.hundredths, 0);
+  const hours =
+    hundredths === 0 ? '' : ` The ${printHours(hundredths)} hours on record are in none of these figures.`;
+  return { id: 'own-labour', text: `Unpaid work is no cost.${hours}`, rules: ['own-labour'] };
+}
+
+function dealerNotes(books: Books): SheetNote[] {
+  const { rateHundredthsOfPercent: rate, netHundredthsOfPercent: net } =
+    basisRules()['self-employment'].figures;
+  return [
+    ...smallBusinessNotes(books),
+    {
+      id: 'inventory-method',
+      text: `Small businesses have a choice of method for stock; the cost of a house is taken only when it is sold. ${DECIDES}`,
+      rules: ['inventory-method'],
+    },
+    {
+      id: 'self-employment',
+      text: `Profit of a dealer goes to Schedule SE as well: ${printPercent(rate)} on ${printPercent(net)} of the net. No tax is worked out here. ${DECIDES}`,
+      rules: ['self-employment'],
+    },
+    {
+      id: 'no-exchange',
+      text: `Neither a like-kind exchange nor the instalment method is open to a dealer. ${DECIDES}`,
+      rules: ['no-exchange-for-dealers'],
+    },
+  ];
+}
+
+function smallBusinessNotes(books: Books): SheetNote[] {
+  const receipts = new Map(books.money['gross-receipts'].map(({ year, amount }) => [year, amount]));
+  return taxYears(books).map((year) => {
+    const test = testSmallBusiness(year, receipts);
+    return {
+      id: `small-business-${year}`,
+      text: `Tax year ${year}, small-business test: ${smallBusinessWords(test)} ${DECIDES}`,
+      rules: ['small-business-test'],
+    };
+  });
+}
+
+function smallBusinessWords({
+  year,
+  average,
+  limit,
+  passes,
+  missing,
+}: ReturnType<typeof testSmallBusiness>): string {
+  if (average === undefined)
+    return `undecided, since gross receipts of ${listYears(missing)} are not written under money: gross-receipts:.`;
+  const mean = `receipts of ${year - 3} to ${year - 1} average ${printMoney(average)}`;
+  if (limit === undefined || passes === undefined)
+    return `undecided; ${mean}, and no amount is known for ${year}.`;
+  return passes
+    ? `passed; ${mean}, no more than ${printMoney(limit)}, if it is no tax shelter.`
+    : `not passed; ${mean}, more than ${printMoney(limit)}.`;
+}
+
+/** Years from purchase to sale or as-of day, and those of rows; at most the last ten. */
+function taxYears(books: Books): number[] {
+  const end = books.sale?.year ?? yearOf(books.asOf);
+  const start = books.costs.reduce(
+    (least, row) => Math.min(least, taxYearOf(row)),
+    books.bought === undefined ? end : Math.min(end, yearOf(books.bought)),
+  );
+  const first = Math.max(start, end - 9);
+  return Array.from({ length: end - first + 1 }, (_, at) => first + at);
+}
+
+function homeNote(): SheetNote {
+  const { singleDollars, jointDollars, useYears, windowYears } = basisRules()['main-home-exclusion'].figures;
+  return {
+    id: 'exclusion',
+    text: `Up to $${groupThousands(singleDollars)} of gain, or $${groupThousands(jointDollars)} on a joint return, can be left out of income after ${useYears} of ${windowYears} years as the main home. Nothing is left out of the gain above. ${DECIDES}`,
+    rules: ['main-home-exclusion'],
+  };
+}
+
+function rentalNotes(books: Books, sheet: RoleSheet): SheetNote[] {
+  return [...smallBusinessNotes(books), ...smallBuildingNotes(books, sheet)];
+}
+
+function smallBuildingNotes(books: Books, { building }: RoleSheet): SheetNote[] {
+  const service = books.money.rental?.['in-service']?.earliest;
+  const { receiptsDollars } = basisRules()['small-building'].figures;
+  const also = `It also takes average receipts up to $${groupThousands(receiptsDollars)} and an election. ${DECIDES}`;
+  const note = (id: string, text: string): SheetNote => ({ id, text, rules: ['small-building'] });
+  if (service === undefined || building === undefined || building < 0)
+    return [
+      note(
+        'small-building',
+        `Election for a small building: undecided, since ${service === undefined ? 'the day it was ready to be let is not written under money: rental: in-service:' : 'the land is not split off under money: land:'}. ${also}`,
+      ),
+    ];
+  const work = rowsIn(books, 'repair', 'improvement', 'restoration', 'rebate');
+  const early = work.filter((row) => row.bucket !== 'repair' && row.date < service);
+  const earlier = sumRows([...early, ...splitRepairs(books, 'rental').counted]).cents;
+  const cost = building + earlier;
+  const byYear = groupBy(
+    work.filter(({ date }) => date >= service),
+    taxYearOf,
+  );
+  return [...byYear].map(([year, rows]) => {
+    const spent = sumRows(rows).cents;
+    const upkeep = addUp(
+      rowsIn(books, 'upkeep')
+        .filter((row) => row.date >= service && taxYearOf(row) === year)
+        .map(({ cents }) => cents),
+    );
+    const { cap, verdict } = smallBuilding(cost, Math.max(0, spent));
+    const withUpkeep = smallBuilding(cost, Math.max(0, spent + upkeep));
+    const straddles =
+      withUpkeep.verdict === verdict
+        ? ''
+        : ` With upkeep of ${printMoney(upkeep)} it is ${withUpkeep.verdict}.`;
+    return note(
+      `small-building-${year}`,
+      `Tax year ${year}, election for a small building: repairs and improvements of ${printMoney(spent)} are ${verdict === 'building too dear' ? 'outside, the building having cost too much' : `${verdict} the cap of ${printMoney(cap)}`}; the building cost ${printMoney(cost)} before depreciation.${straddles} ${also}`,
+    );
+  });
+}
+
+function toolsNote(books: Books, role: Role): SheetNote {
+  const tools = rowsIn(books, 'tool').filter(({ cents }) => cents > 0);
+  const small = tools.filter(({ cents }) => deMinimisItem(cents).within).length;
+  const { dollars } = basisRules()['de-minimis'].figures;
+  const limit = `$${groupThousands(dollars)}`;
+  const house =
+    role === 'dealer'
+      ? 'A house held for sale is stock and stays outside, whatever an item cost.'
+      : 'Land stays outside, and so does a house that is, or will be, stock.';
+  const count =
+    tools.length === 0
+      ? ''
+      : ` Of ${tools.length} payments for tools ${small} ${small === 1 ? 'is' : 'are'} no more than ${limit}.`;
+  return {
+    id: 'de-minimis',
+    text: `Election for things up to ${limit} by invoice or item: for tools and office things. ${house}${count} ${DECIDES}`,
+    rules: ['de-minimis'],
+  };
+}
+
+const holdingNote = (role: Role): SheetNote => ({
+  id: 'holding',
+  text: `Costs of holding the house stand apart and are in no sum. ${role === 'investor' ? 'An investor may be able to add some by election. ' : ''}${DECIDES}`,
+  rules: ['holding-apart'],
+});
+
+/** 1530 → "15.3 %". */
+function printPercent(hundredths: number): string {
+  const places = String(hundredths % 100)
+    .padStart(2, '0')
+    .replace(/0+$/, '');
+  return `${Math.floor(hundredths / 100)}${places === '' ? '' : `.${places}`} %`;
+}
+
+function listYears(years: readonly number[]): string {
+  const last = years.at(-1);
+  return years.length < 2 ? String(last ?? '') : `${years.slice(0, -1).join(', ')} and ${last}`;
+}

@@ -1,0 +1,64 @@
+/** The seller's property tax in the cost of a purchase: rows of the sheet, or the bill under `money: property-tax:`. */
+import { dayWords } from '../../facts/date-moment.js';
+import { printMoney } from '../../facts/money.js';
+import { type Books, rowsIn, sumRows } from './books.js';
+import type { SheetLine } from './money-tally.js';
+import { basisChange, splitPropertyTax } from './property-tax-split.js';
+import { figureLine, rowsLine } from './sheet-line.js';
+
+const RULES = ['property-tax-by-days'] as const;
+const LABEL = 'Seller’s property tax taken over, or buyer’s paid by the seller';
+
+/**
+ * Where rows and a bill are both there only the rows count, and the note tells what the bill comes to. A bill of
+ * which nobody wrote whether it was paid back moves nothing; the note tells both figures.
+ */
+export function sellerTaxLines(books: Books): SheetLine[] {
+  const rows = rowsIn(books, 'property-tax-taken-over');
+  const bills = billLines(books);
+  if (rows.length === 0) return bills;
+  const told = sumRows(rows).cents;
+  const worked = bills.reduce((sum, { cents }) => sum + (cents ?? 0), 0);
+  const unsure = bills.some(({ cents }) => cents === undefined);
+  const note =
+    bills.length === 0
+      ? undefined
+      : unsure
+        ? `only the rows count; the bill under money: property-tax: can’t be worked out (${bills[0]?.note ?? ''})`
+        : worked === told
+          ? 'the bill under money: property-tax: comes to the same by days'
+          : `only the rows count; by days the bill under money: property-tax: comes to ${printMoney(worked)}, which differs by ${printMoney(worked - told)}`;
+  return [
+    rowsLine('property-tax-taken-over', LABEL, rows, {
+      rules: RULES,
+      facts: bills.length === 0 ? [] : ['money.property-tax'],
+      note,
+    }),
+  ];
+}
+
+function billLines({ money, bought, house }: Books): SheetLine[] {
+  return money['property-tax'].map((bill, at) => {
+    const facts = [`money.property-tax[${at}]`, 'house.bought'];
+    const id = `property-tax-bill-${at + 1}`;
+    const from = bill.from.earliest;
+    const line = (cents: number | undefined, note: string): SheetLine =>
+      figureLine(id, LABEL, cents, { rules: RULES, facts, note });
+    if (bought === undefined || from === undefined)
+      return line(
+        undefined,
+        house.house.bought === undefined
+          ? 'not worked out, and not added: the day of the purchase is not written under house: bought:'
+          : 'not worked out, and not added: it takes the very day of the purchase',
+      );
+    const split = splitPropertyTax(bill.amount, from, bought);
+    const words = `${printMoney(bill.amount)} for the ${split.days} days from ${dayWords(from)}, paid by the ${bill['paid-by']}: ${split.buyerDays} days and ${printMoney(split.buyerCents)} are the buyer’s, ${printMoney(split.sellerCents)} the seller’s`;
+    const change = basisChange(split, bill);
+    if (change === undefined)
+      return line(
+        undefined,
+        `${words}; open: not added, since it isn’t written whether it was paid back at closing. If it was, nothing moves; if not, ${printMoney(basisChange(split, { ...bill, reimbursed: 'no' }) ?? 0)}`,
+      );
+    return line(change, bill.reimbursed === 'yes' ? `${words}; settled at closing, so nothing moves` : words);
+  });
+}

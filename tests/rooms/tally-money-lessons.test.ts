@@ -1,0 +1,287 @@
+import { describe, expect, test } from 'vitest';
+import { BUCKET_NAMES } from '../../src/facts/bucket.js';
+import type { PartialSpec } from './house-from.js';
+import { type CostWords, costRows, hoursRows, told, trips, workOut } from './tally-money-case.js';
+
+const SPEC: PartialSpec = {
+  house: { bought: '2026-02-17', listed: '2026-06-20' },
+  people: [{ id: 'ridge', name: 'Ridge Plumbing', trade: 'plumber' }],
+  levels: [{ id: 'main', name: 'Main level', grade: 'above', size: "30' x 40'" }],
+  rooms: [
+    { id: 'kitchen', level: 'main', use: 'kitchen' },
+    { id: 'bath', level: 'main', use: 'bath' },
+  ],
+  systems: [{ id: 'panel', is: 'electrical panel', where: 'kitchen' }],
+  work: [
+    { id: 'wiring', what: 'kitchen circuits', did: 'new', where: ['kitchen'], done: '2026-04-01' },
+    { id: 'tiles', what: 'floor tile', did: 'new', where: ['kitchen', 'bath'], done: '2026-04' },
+    { id: 'anywhere', what: 'cleaning out', did: 'removed' },
+  ],
+};
+
+const ROWS: readonly CostWords[] = [
+  { bucket: 'improvement', cents: 10_000, place: 'wiring' },
+  { bucket: 'improvement', cents: 20_000, place: 'tiles' },
+  { bucket: 'repair', cents: 30_000, place: 'kitchen', payee: 'RIDGE plumbing' },
+  { bucket: 'improvement', cents: 40_000, place: 'panel' },
+  { bucket: 'restoration', cents: 50_000, place: 'main' },
+  { bucket: 'improvement', cents: 60_000 },
+  { bucket: 'improvement', cents: 1_000, place: 'anywhere' },
+  { bucket: 'rebate', cents: -5_000, place: 'panel' },
+  { bucket: 'tool', cents: 9_999, place: 'kitchen' },
+  { bucket: 'utilities', cents: 24_600 },
+];
+
+const learn = (money: PartialSpec['money'] = {}, rows = ROWS, more: Parameters<typeof workOut>[1] = {}) =>
+  workOut({ ...SPEC, money }, { costs: costRows(rows), ...more });
+
+describe('what was spent', () => {
+  const { lessons } = learn().money;
+
+  test('work on the house, rebates taken off, by the square foot', () => {
+    expect(lessons.spent).toBe(206_000);
+    expect(lessons.area).toEqual({ squareFeet: 1200, words: 'finished, above grade' });
+    // 171.67 cents.
+    expect(lessons.perSquareFoot).toBe(172);
+    expect(workOut({}, {}).money.lessons).toMatchObject({ area: undefined, perSquareFoot: undefined });
+  });
+
+  test('by trade: of the work, of the system, else of whoever was paid', () => {
+    expect(lessons.byTrade.map(({ label, cents }) => [label, cents])).toEqual([
+      ['Not named', 110_000],
+      ['Electrical', 45_000],
+      ['Plumbing', 30_000],
+      ['Tile', 20_000],
+      ['Other', 1_000],
+    ]);
+  });
+
+  test('by room: through systems and work, several rooms and the whole house apart', () => {
+    expect(lessons.byRoom.map(({ id, label, cents, rows }) => [id, label, cents, rows])).toEqual([
+      ['place-kitchen', 'Kitchen', 75_000, [2, 4, 5, 9]],
+      ['whole-house', 'Whole house', 61_000, [7, 8]],
+      ['place-main', 'Main level', 50_000, [6]],
+      ['several-rooms', 'Several rooms', 20_000, [3]],
+    ]);
+  });
+});
+
+describe('planned against actual', () => {
+  test('rooms, levels with their rooms, trades, buckets, things and all', () => {
+    const words = ['all', 'kitchen', 'main', 'electrical', 'utilities', 'tiles', 'panel', 'Tools'];
+    const { money } = learn({ budget: words.map((one) => ({ for: one, amount: '100.00' })) });
+    expect(money.lessons.budget.map(({ label, planned, actual }) => [label, planned, actual])).toEqual([
+      ['All work on the house', 10_000, 206_000],
+      ['Kitchen', 10_000, 75_000],
+      ['Main level', 10_000, 125_000],
+      ['Electrical', 10_000, 45_000],
+      ['Holding: utilities', 10_000, 24_600],
+      ['floor tile', 10_000, 20_000],
+      ['electrical panel', 10_000, 35_000],
+      ['Tools', 10_000, 9_999],
+    ]);
+  });
+
+  test('a word that nothing has is named', () => {
+    const { money, diagnostics } = learn({ budget: [{ for: 'ballroom', amount: '1.00' }] });
+    expect(money.lessons.budget).toEqual([]);
+    expect(told(diagnostics, 'facts.id-unknown')[0]).toContain(
+      'money.budget.0.for nothing in the folder is called “ballroom”',
+    );
+  });
+});
+
+describe('days', () => {
+  test('to listing and sale, and holding by the day', () => {
+    const { lessons } = learn(
+      { sale: { closed: '2026-08-14', price: '3,000.00' }, 'hour-rate': '35.00' },
+      ROWS,
+      {
+        hours: hoursRows([{ hundredths: 1050 }, { hundredths: 200, who: 'family' }]),
+      },
+    ).money;
+    expect(lessons.days).toEqual({
+      bought: '2026-02-17',
+      listed: '2026-06-20',
+      sold: '2026-08-14',
+      toListing: 123,
+      toSale: 178,
+    });
+    expect(lessons).toMatchObject({ holding: 24_600, holdingDays: 178, holdingPerDay: 138 });
+    // 3,000.00 less 2,405.99 paid; then 10.5 hours at 35.00.
+    expect(lessons.profit).toBe(300_000 - 240_599);
+    expect(lessons.hours).toEqual({ owner: 1050, others: 200 });
+    expect(lessons.profitAfterHours).toBe(300_000 - 240_599 - 36_750);
+  });
+
+  test('a listing to come, a month alone and an unsold house give no false figure', () => {
+    const days = (house: PartialSpec['house']) => workOut({ house }, {}).money.lessons;
+    expect(days({ bought: '2026-02-17', listed: '2026-12-01' }).days.toListing).toBeUndefined();
+    expect(days({ bought: '2026-02', listed: '2026-06-20' }).days).toMatchObject({
+      bought: undefined,
+      toListing: undefined,
+    });
+    expect(days({ bought: '2026-11-20' })).toMatchObject({
+      holdingDays: 0,
+      holdingPerDay: undefined,
+      profit: undefined,
+    });
+  });
+});
+
+describe('what held the work up', () => {
+  const stretches = (money: PartialSpec['money'], rows: readonly string[], more: PartialSpec = {}) =>
+    workOut(
+      { house: { bought: '2026-03-01', listed: '2026-05-01' }, ...more, money },
+      { costs: costRows(rows.map((date) => ({ date, bucket: 'repair', cents: 1 }))) },
+    ).money.lessons.heldUp.map(({ from, to, days, by }) => [from, to, days, by]);
+
+  test('fourteen days without a trace, not thirteen', () => {
+    // 2 to 14 March are thirteen days, 16 to 29 March fourteen.
+    expect(stretches({}, ['2026-03-15', '2026-03-30', '2026-04-10', '2026-04-20'])).toEqual([
+      ['2026-03-16', '2026-03-29', 14, 'nothing on record'],
+    ]);
+  });
+
+  test('up to the listing, and a work date of a month may be any day of it', () => {
+    expect(stretches({}, ['2026-03-10'])).toEqual([['2026-03-11', '2026-04-30', 51, 'nothing on record']]);
+    const work: PartialSpec['work'] = [{ id: 'a', what: 'tile', did: 'new', done: '2026-04' }];
+    expect(stretches({}, ['2026-03-10'], { work })).toEqual([
+      ['2026-03-11', '2026-03-31', 21, 'nothing on record'],
+    ]);
+  });
+
+  test('what the owner wrote is not found again, and a permit that stood open is named', () => {
+    const held = { 'held-up': [{ from: '2026-03-11', to: '2026-04-25', 'waiting-for': 'the inspector' }] };
+    expect(stretches(held, ['2026-03-10'])).toEqual([['2026-03-11', '2026-04-25', 46, 'the inspector']]);
+    const permits: PartialSpec['permits'] = [
+      { id: 'p', what: 'three circuits', state: 'final', issued: '2026-03-20', final: '2026-04-20' },
+    ];
+    expect(stretches({}, ['2026-03-10'], { permits })[0]?.[3]).toBe(
+      'nothing on record; open at the time: the permit for three circuits',
+    );
+  });
+
+  test('nobody waits once the house is let', () => {
+    const days = (money: PartialSpec['money']) =>
+      workOut({ house: { bought: '2026-03-01' }, money }, {}).money.lessons.heldUp.map(({ to }) => to);
+    expect(days({ rental: { 'in-service': '2026-05-01' } })).toEqual(['2026-04-30']);
+    expect(days({})).toEqual(['2026-11-19']);
+  });
+
+  test('trips and hours are traces', () => {
+    const { lessons } = workOut(
+      { house: { bought: '2026-03-01', listed: '2026-04-01' } },
+      {
+        trips: trips([{ date: '2026-03-12', thousandths: 1 }]),
+        hours: hoursRows([{ date: '2026-03-22', hundredths: 1 }]),
+      },
+    ).money;
+    expect(lessons.heldUp).toEqual([]);
+  });
+});
+
+describe('how long papers are kept', () => {
+  const kept = (spec: PartialSpec, rows: readonly CostWords[] = []) =>
+    new Map(workOut(spec, { costs: costRows(rows) }).money.retention.map((one) => [one.id, one]));
+
+  test('unsold, the count has not begun', () => {
+    const list = kept({});
+    expect([...list.keys()]).toEqual([
+      'property-papers-3',
+      'property-papers-6',
+      'property-papers-7',
+      'no-return',
+      'lead-disclosure',
+    ]);
+    for (const { through, from } of list.values()) {
+      expect(through).toBeUndefined();
+      expect(from).toMatch(/not begun|no end/);
+    }
+  });
+
+  test('no lead papers for a house built in 1978 or later', () => {
+    expect(kept({ house: { built: '1978' } }).has('lead-disclosure')).toBe(false);
+    expect(kept({ house: { built: 'not known' } }).has('lead-disclosure')).toBe(true);
+  });
+
+  test('lead renovation records from the last work that disturbed more than a little paint', () => {
+    const job = (id: string, done?: string): NonNullable<PartialSpec['work']>[number] => ({
+      id,
+      what: 'trim',
+      did: 'replaced',
+      where: ['main'],
+      'paint-disturbed': '40 sq ft',
+      ...(done === undefined ? {} : { done }),
+    });
+    const levels: PartialSpec['levels'] = [{ id: 'main', name: 'Main level', grade: 'above' }];
+    expect(
+      kept({ levels, work: [job('a', '2024-02-29'), job('b', '2025-05-10')] }).get('lead-renovation')
+        ?.through,
+    ).toBe('2028-05-10');
+    expect(kept({ levels, work: [job('a', '2024-02-29')] }).get('lead-renovation')?.through).toBe(
+      '2027-03-01',
+    );
+    expect(
+      kept({ levels, work: [job('a', '2025-05-10'), job('b')] }).get('lead-renovation')?.through,
+    ).toBeUndefined();
+  });
+
+  test('payer’s copies, a year longer where tax was kept back or nobody wrote whether', () => {
+    const row: CostWords = { date: '2025-05-01', payee: 'P', bucket: 'improvement', cents: 100_000 };
+    const copies = (withheld: 'yes' | 'no' | undefined) =>
+      kept(
+        {
+          money: {
+            'in-business': true,
+            payees: [{ name: 'P', sells: 'services', 'tax-class': 'individual' }],
+            ...(withheld === undefined ? {} : { 'backup-withheld': withheld }),
+          },
+        },
+        [row],
+      ).get('payer-copies-2025');
+    expect(copies('no')?.through).toBe('2029-02-02');
+    expect(copies('yes')?.through).toBe('2030-02-02');
+    expect(copies(undefined)).toMatchObject({ through: '2030-02-02', years: 4 });
+    expect(copies(undefined)?.from).toContain('3 years if no tax was kept back');
+  });
+
+  test('wages bring employment papers', () => {
+    expect(kept({ money: { employees: true } }).get('employment-papers')?.years).toBe(4);
+    const son = { name: 'Son', sells: 'wages', relation: 'son, 17' } as const;
+    expect(
+      kept({ money: { payees: [son] } }, [{ payee: 'Son', bucket: 'improvement', cents: 1 }]).has(
+        'employment-papers',
+      ),
+    ).toBe(true);
+  });
+});
+
+describe('a very long sheet', () => {
+  const made = (count: number) =>
+    costRows(
+      Array.from({ length: count }, (_, at) => ({
+        date: `202${4 + (at % 3)}-0${1 + (at % 7)}-1${at % 10}`,
+        payee: `Payee ${at % 2000}`,
+        bucket: BUCKET_NAMES[at % BUCKET_NAMES.length] ?? 'repair',
+        cents: 1000 + (at % 977),
+        receipt: at % 3 === 0 ? undefined : `r${at}`,
+      })),
+    );
+  const seconds = (rows: ReturnType<typeof made>): number => {
+    const start = process.cpuUsage();
+    workOut(
+      { ...SPEC, money: { role: 'dealer', sale: { closed: '2026-08-14', price: '1.00' } } },
+      { costs: rows },
+    );
+    const { user, system } = process.cpuUsage(start);
+    return (user + system) / 1e6;
+  };
+
+  test('takes time in step with its rows, not with their square', () => {
+    seconds(made(5000));
+    const [short, long] = [made(5000), made(50_000)].map((rows) => Math.min(seconds(rows), seconds(rows)));
+    // Ten times the rows; a square would be a hundred times.
+    expect(long).toBeLessThan(40 * Math.max(short ?? 0, 0.01));
+  });
+});
