@@ -66,7 +66,7 @@ export const taxpayerNumberWords = (
   message: `this looks like a taxpayer number (it ${ending}), and a house folder holds none`,
   hints: [
     'take it out, keep it with the signed form in a locked place, and write  taxpayer-form: on-file  under  money: payees:',
-    'if it is another number, write it without its hyphens',
+    'if it is another number, write it in other parts, for example 900.700.700',
   ],
 });
 

@@ -8,14 +8,14 @@ import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
 import { withoutKnockOns } from '../diagnostics/knock-on.js';
-import { eitherBook, NOWHERE, type PlaceBook } from '../diagnostics/place.js';
+import { eitherBook, NOWHERE, type PlaceBook, withLines } from '../diagnostics/place.js';
 import { checkAddress } from '../facts/check-address.js';
 import { checkCorrections } from '../facts/check-corrections.js';
 import { checkHouse } from '../facts/check-house.js';
 import { checkReferences } from '../facts/check-references.js';
 import type { House } from '../facts/house.js';
 import type { Ledger } from '../facts/ledger.js';
-import { findTaxpayerNumbers } from '../facts/taxpayer-number.js';
+import { coverTaxpayerNumbers, findTaxpayerNumbers } from '../facts/taxpayer-number.js';
 import { checkDocuments } from './documents.js';
 import type { PhotoFile } from './look-at-photo.js';
 import { findPhotos } from './photo-files.js';
@@ -69,7 +69,9 @@ export async function readHouse(
   }
   const checked = checkHouse(facts.spec, facts.written);
   const { house } = checked;
-  const rest = { places: facts.places, writtenPath: checked.writtenPath, spec: facts.spec };
+  // A terminal and a build's log keep what is shown there.
+  const places = withLines(facts.places, coverTaxpayerNumbers);
+  const rest = { places, writtenPath: checked.writtenPath, spec: facts.spec };
   const own = checked.diagnostics.filter((d) => !restsOnBroken(d, facts));
   // Found in what was written: also below a word that could not be read.
   const first = [...facts.diagnostics, ...own, ...findTaxpayerNumbers(facts.spec)];
@@ -105,7 +107,7 @@ export async function readHouse(
       ledger: rows?.ledger,
     },
     ...rest,
-    places: rows === undefined ? facts.places : eitherBook(rows.places, facts.places),
+    places: rows === undefined ? places : eitherBook(rows.places, places),
     diagnostics: [...first, ...withoutKnockOns(later, first)],
   };
 }

@@ -38,7 +38,7 @@ export interface ComparisonOrder {
 export function composeComparison({ houses, payees, asOf, program }: ComparisonOrder): Packet {
   const sections = sectionsWithProperSigns([
     figures(houses, asOf),
-    drawings(houses),
+    ...drawings(houses),
     trades(houses),
     ...acrossHouses(payees),
   ]);
@@ -108,14 +108,14 @@ function figures(houses: readonly ComparedHouse[], asOf: string): Section {
           cells: [rich(house.name), ...FIGURES.map((figure) => cell(figure, house))],
         })),
         note: rich(
-          `Counted to ${isoDate(asOf)}. The work is improvements, restorations and repairs, refunds and rebates taken off; a square foot is one of finished area above grade. What is left after a sale is before tax. Hours are no cost; the last column is for comparison only.`,
+          `Counted to ${isoDate(asOf)}. The work is improvements, restorations and repairs, refunds and rebates taken off; a square foot is one of finished area above grade. What is left after a sale is before tax. Hours are no cost; the last column is for comparison only. Days are told where both ends are known to the day.`,
         ),
       },
     ],
   };
 }
 
-function drawings(houses: readonly ComparedHouse[]): Section {
+function drawings(houses: readonly ComparedHouse[]): Section[] {
   const drawn = ['square-foot', 'to-listing', 'holding', 'left'].flatMap((id) => {
     const figure = FIGURES.find((one) => one.id === id);
     return figure === undefined ? [] : [figure];
@@ -125,7 +125,8 @@ function drawings(houses: readonly ComparedHouse[]): Section {
       const value = figure.of(lessons);
       return value === undefined ? [] : [{ label: name, amount: value, words: figure.words(value) }];
     });
-    if (bars.length === 0) return [];
+    // One bar compares nothing.
+    if (bars.length < 2) return [];
     const missing = houses.length - bars.length;
     return [
       {
@@ -141,7 +142,7 @@ function drawings(houses: readonly ComparedHouse[]): Section {
       },
     ];
   });
-  return { id: 'drawings', title: 'Side by side', blocks };
+  return blocks.length === 0 ? [] : [{ id: 'drawings', title: 'Side by side', blocks }];
 }
 
 /** Houses that a table of trades has room for. */

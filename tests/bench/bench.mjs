@@ -14,13 +14,14 @@ import { machine } from './measure.mjs';
 import { printTable } from './table.mjs';
 import { timeBags } from './time-bags.mjs';
 import { timeBuilds } from './time-builds.mjs';
+import { timeLedger } from './time-ledger.mjs';
 import { timeManyHouses } from './time-many-houses.mjs';
 import { timePages } from './time-pages.mjs';
 import { timePaper } from './time-paper.mjs';
 import { timePhotos } from './time-photos.mjs';
 import { timeServe } from './time-serve.mjs';
 
-const PARTS = ['builds', 'pages', 'serve', 'paper', 'photos', 'bags', 'many'];
+const PARTS = ['builds', 'pages', 'serve', 'paper', 'photos', 'ledger', 'bags', 'many'];
 
 const words = process.argv.slice(2);
 const quick = words.includes('--quick');
@@ -51,6 +52,7 @@ try {
   await part('paper', () => timePaper(base, first, runs));
   if (isWanted('paper')) paper = `\n${await comparePaper(base, runs)}\n`;
   await part('photos', () => timePhotos(base, names, runs, quick ? [30, 90] : [30, 300]));
+  await part('ledger', () => timeLedger(path.join(base, 'ledger'), 50_000, runs));
   await part('bags', () => timeBags(path.join(base, 'bags'), quick ? 512 : 2048, 3));
   await part('many', () => timeManyHouses(path.join(base, 'many'), quick ? 40 : 200));
   process.stdout.write(

@@ -3,12 +3,13 @@
  * full disk, a command line. Each makes its house in a folder of its own and says what to type.
  */
 import { execFileSync } from 'node:child_process';
-import { mkdir, symlink, truncate, writeFile } from 'node:fs/promises';
+import { appendFile, mkdir, rm, symlink, truncate, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import sharp from 'sharp';
 import writeWorkbook from 'write-excel-file/node';
 import yazl from 'yazl';
 import { cameraPhoto } from './camera-photo.js';
+import { written } from './made-bags.js';
 
 export interface MadeCase {
   readonly code: string;
@@ -574,6 +575,50 @@ export const MADE_CASES: readonly MadeCase[] = [
       return moneyHouse(folder, { 'costs.csv': `${[COSTS, ...rows].join('\n')}\n` });
     },
   },
+  ...(
+    [
+      ['flipped-bit', (bag) => writeFile(path.join(bag, 'data', 'how-to-read.txt'), 'reed it\n')],
+      ['missing', (bag) => rm(path.join(bag, 'data', 'originals', 'house.yaml'))],
+      ['added', (bag) => writeFile(path.join(bag, 'data', 'note.txt'), 'a note\n')],
+      [
+        'climbing-out',
+        (bag) =>
+          appendFile(path.join(bag, 'manifest-sha256.txt'), `${'0'.repeat(64)}  data/../../house.yaml\n`),
+      ],
+      ['no-manifest', (bag) => rm(path.join(bag, 'manifest-sha256.txt'))],
+    ] satisfies [string, (bag: string) => Promise<void>][]
+  ).map(
+    ([name, spoil]): MadeCase => ({
+      code: 'archive.bag',
+      name,
+      make: async (folder) => {
+        const bag = await written(path.join(folder, 'archive'));
+        await spoil(bag);
+        return ['verify', bag];
+      },
+    }),
+  ),
+  ...(
+    [
+      ['no-csv', 'OFXHEADER:100\nDATA:OFXSGML\n'],
+      [
+        'european-amounts',
+        'Date,Description,Amount\n2026-04-03,Corner Supply,"1.234,50"\n2026-04-04,Corner Supply,1e3\n',
+      ],
+      ['no-rows', 'Date,Description,Amount\n'],
+    ] satisfies [string, string][]
+  ).map(
+    ([name, text]): MadeCase => ({
+      code: 'cli.import',
+      name,
+      make: async (folder) => {
+        const [, home = ''] = await house(folder, { 'house.yaml': HOUSE });
+        const file = path.join(folder, 'bank.csv');
+        await writeFile(file, text);
+        return ['costs', 'import', file, home, '--yes', '--paid-is', 'positive', '--paid', 'card'];
+      },
+    }),
+  ),
   { code: 'cli.no-packet', name: 'no-such-file', make: async () => ['verify', 'packet.pdf'] },
   {
     code: 'cli.no-packet',

@@ -40,8 +40,17 @@ function figures(learnt: Lessons): Block {
           ? 'not known, since no size is'
           : `${printMoney(learnt.perSquareFoot)}, over ${groupThousands(area.squareFeet)} sq ft ${area.words}`,
       ),
-      ...entry('to-listing', 'To listing', daysWords(days.toListing, days.bought, days.listed)),
-      ...entry('to-sale', 'To sale', daysWords(days.toSale, days.bought, days.sold)),
+      ...entry(
+        'to-listing',
+        'To listing',
+        daysWords(days.toListing, days.bought, days.listed) ?? 'not known to the day',
+      ),
+      ...entry(
+        'to-sale',
+        'To sale',
+        daysWords(days.toSale, days.bought, days.sold) ??
+          (learnt.profit === undefined ? 'not sold yet' : 'not known to the day'),
+      ),
       ...entry(
         'holding',
         'Holding',
