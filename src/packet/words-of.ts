@@ -1,4 +1,4 @@
-import type { Block, EvidenceMark, Packet, Section, ShownPhoto } from './packet.js';
+import type { Block, EvidenceMark, Packet, Section } from './packet.js';
 import { plainText } from './rich.js';
 
 /** Every string a block shows, in reading order. The proof that pages and sheets agree reads this. */
@@ -20,7 +20,7 @@ export function wordsOf(block: Block): string[] {
         ...block.columns.map((column) => column.title),
         ...block.rows.flatMap((row) => [...row.cells.map(plainText), ...mark(row.mark)]),
         ...(block.note ? [plainText(block.note)] : []),
-        ...(block.plate === undefined ? [] : shownWords(block.plate)),
+        ...(block.plate === undefined ? [] : [plainText(block.plate.caption)]),
       ];
     case 'record':
       return [
@@ -32,7 +32,11 @@ export function wordsOf(block: Block): string[] {
     case 'pair':
       return [plainText(block.caption)];
     case 'photos':
-      return block.photos.flatMap(shownWords);
+      // A contact sheet is where a photo is looked up by the name of its file.
+      return block.photos.flatMap(({ caption, original }) => [
+        plainText(caption),
+        ...(original === undefined || block.form !== 'contact' ? [] : [original.name]),
+      ]);
     case 'drawing':
       return [
         plainText(block.caption),
@@ -50,11 +54,6 @@ export function wordsOf(block: Block): string[] {
       return [plainText(block.text), ...block.fields.map((field) => field.label)];
   }
 }
-
-const shownWords = ({ caption, original }: ShownPhoto): string[] => [
-  plainText(caption),
-  ...(original === undefined ? [] : [original.name]),
-];
 
 /** What of a section stands on paper. */
 export const printedBlocks = ({ blocks }: Section): readonly Block[] =>

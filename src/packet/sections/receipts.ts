@@ -52,7 +52,7 @@ function paper(
   const sum = rows.reduce((all, { cents }) => all + cents, 0);
   const plates = context.plates.get(document.id);
   return [
-    { kind: 'heading', id, level: 4, text: `${upperFirst(document.what)}` },
+    { kind: 'heading', id, level: 3, text: upperFirst(document.what) },
     ...(rows.length === 0
       ? [
           {
