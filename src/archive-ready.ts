@@ -7,10 +7,12 @@ import path from 'node:path';
 import { howToRead } from './archive/how-to-read.js';
 import { buildHouse, EDITION_NAMES } from './build.js';
 import type { MakeReady, ReadyHouse } from './command-archive.js';
+import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { houseJsonSchema } from './facts/json-schema.js';
 import { isFolder, shownPath } from './find-houses.js';
 import { readFacts } from './intake/read-facts.js';
 import { EDITIONS } from './packet/edition-house.js';
+import { FACTS_NAME, readFactsFile } from './packet/facts-file.js';
 import type { EditionName } from './packet/packet.js';
 import type { Terminal } from './terminal.js';
 import { version } from './version.js';
@@ -45,13 +47,20 @@ export const archiveReady =
     const errors = located.filter(({ diagnostic }) => diagnostic.severity === 'error');
     const exports = errors.length > 0 ? [] : await exportsOf(made, folder, shown);
     const editions = [];
-    for (const edition of EDITION_NAMES)
-      if (await isFolder(path.join(made, edition)))
-        editions.push({ name: edition, is: isFor(EDITIONS[edition].title, EDITIONS[edition].reader) });
+    const notes: Diagnostic[] = [];
+    for (const edition of EDITION_NAMES) {
+      if (!(await isFolder(path.join(made, edition)))) continue;
+      const state = await stateOf(path.join(made, edition));
+      const is = isFor(EDITIONS[edition].title, EDITIONS[edition].reader);
+      editions.push({ name: edition, is, ...state });
+      if (state?.asOf !== asOf)
+        notes.push(ofAnotherDay(edition, state?.asOf, name, path.posix.join(shownPath(out), name, edition)));
+    }
     return {
       located: errors,
       description: `The record of the house ${name}, as of ${asOf}: facts, papers, packets and costs`,
       exports,
+      notes,
       guide: howToRead({
         house: name,
         asOf,
@@ -61,6 +70,33 @@ export const archiveReady =
       }),
     } satisfies ReadyHouse;
   };
+
+/** Day and digest of a packet, as the file of its facts says; undefined where it has none that can be read. */
+async function stateOf(
+  folder: string,
+): Promise<{ readonly asOf: string; readonly digest: string } | undefined> {
+  const text = await readFile(path.join(folder, FACTS_NAME), 'utf8').catch(() => undefined);
+  const facts = text === undefined ? undefined : readFactsFile(text);
+  return facts === undefined ? undefined : { asOf: facts.asOf, digest: facts.digest };
+}
+
+const ofAnotherDay = (
+  edition: EditionName,
+  day: string | undefined,
+  house: string,
+  file: string,
+): Diagnostic => ({
+  code: 'archive.bag',
+  severity: 'note',
+  file,
+  message:
+    day === undefined
+      ? `no day can be read of the ${edition} packet in it; the facts may have changed since`
+      : `the ${edition} packet in it is of ${day}; the facts may have changed since`,
+  hints: [
+    `what was made stays as it was handed out; to make all packets anew, type  sillplate build ${house}`,
+  ],
+});
 
 const isFor = (title: string, reader: string): string =>
   `${title.toLowerCase()}: ${reader.charAt(0).toLowerCase()}${reader.slice(1)}`;
@@ -90,10 +126,12 @@ async function exportsOf(made: string, folder: string, shown: string): Promise<R
     names.map(async (name) => ({ path: name, bytes: await readFile(path.join(home, name)) })),
   );
   const facts = await readFacts(folder, shown);
+  // The house was built from it a moment ago.
+  if (!('spec' in facts)) throw new Error(`${shown} was there, and can’t be read any more`);
   const text = (value: unknown): Uint8Array => Buffer.from(`${JSON.stringify(value, null, 1)}\n`);
   return [
     ...files,
-    { path: 'house.json', bytes: text('spec' in facts ? facts.spec : {}) },
+    { path: 'house.json', bytes: text(facts.spec) },
     { path: 'house.schema.json', bytes: text(houseJsonSchema()) },
   ].sort((a, b) => (a.path < b.path ? -1 : 1));
 }

@@ -10,7 +10,6 @@ import { listTree } from './archive/list-tree.js';
 import { placeTrouble } from './archive/output-place.js';
 import { recover, replaceFolder } from './archive/replace-folder.js';
 import type { FileToWrite } from './archive/write-tree.js';
-import { workbookBytes } from './archive/write-workbook.js';
 import { asWritten } from './as-written.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { diskTrouble } from './diagnostics/disk-trouble.js';
@@ -28,11 +27,12 @@ import {
   photoTrouble,
   platesFor,
   platesOnDisk,
+  undrawnPapers,
 } from './house-photos.js';
 import { type ReadHouse, readHouse } from './intake/read-house.js';
 import { missingGlyphs } from './missing-glyphs.js';
 import { composePacket } from './packet/compose.js';
-import type { EditionName, Packet, Pictures } from './packet/packet.js';
+import type { EditionName, Packet, Pictures, WorkbookExport } from './packet/packet.js';
 import type { PaperName } from './print/paper.js';
 import type { Printed } from './print/render-print.js';
 import { deriveTally, type Tally } from './tally/tally.js';
@@ -94,6 +94,7 @@ export async function composeHouse(order: HouseOrder): Promise<ComposedHouse> {
   diagnostics.push(...earlyPhotos(found.house, order));
   try {
     if (!hasErrors(diagnostics)) plates = await platesFor(order, found);
+    diagnostics.push(...asWritten(read, undrawnPapers(plates, found.house)));
   } catch (thrown) {
     if (!isRefusal(thrown)) throw thrown;
     diagnostics.push(diskTrouble(thrown, order.outShown));
@@ -226,6 +227,12 @@ export async function renderPdf(packet: Packet, pictures: Pictures, paper: Paper
   return renderPrint(packet, pictures, paper);
 }
 
+/** What packs workbooks is loaded when one is packed. */
+async function workbookBytes({ workbook }: WorkbookExport): Promise<Uint8Array> {
+  const { workbookBytes: pack } = await import('./archive/write-workbook.js');
+  return pack(workbook());
+}
+
 async function renderEdition(
   packet: Packet,
   pictures: Pictures,
@@ -244,9 +251,7 @@ async function renderEdition(
     ...(await Promise.all(
       packet.exports.map(async (one): Promise<FileToWrite> => {
         const at = inside(one.file);
-        return 'text' in one
-          ? { path: at, text: one.text }
-          : { path: at, bytes: await workbookBytes(one.workbook) };
+        return 'text' in one ? { path: at, text: one.text } : { path: at, bytes: await workbookBytes(one) };
       }),
     )),
     ...originals(packet, read.found, plates).map((file) => ({ ...file, path: inside(file.path) })),

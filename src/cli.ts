@@ -3,19 +3,15 @@
  * The front door: what someone typed becomes one of the commands.
  *
  * Exit status: 0 fine · 1 the house's record is at fault · 2 the command line is · 3 a bug of ours. The only
- * place that asks for today's date, and only where no `--as-of` is given.
+ * place that asks for today's date, and only where no `--as-of` is given. Commands with libraries of their own are loaded
+ * when they are typed.
  */
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
-import { archiveReady } from './archive-ready.js';
 import { EDITION_NAMES, PUBLISHED } from './build.js';
-import { archiveCommand } from './command-archive.js';
 import { buildCommand, checkCommand } from './command-build.js';
-import { compareCommand } from './command-compare.js';
-import { costsImportCommand } from './command-costs.js';
 import { newCommand } from './command-new.js';
 import { photosCommand } from './command-photos.js';
 import { serveCommand } from './command-serve.js';
-import { verifyCommand } from './command-verify.js';
 import { visible } from './diagnostics/report.js';
 import { readDate } from './facts/date.js';
 import { PAYMENT_WAYS } from './facts/ledger.js';
@@ -175,9 +171,10 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
       ]),
     )
     .addOption(content)
-    .action(async (file: string, house: string | undefined, options) =>
-      finish(await costsImportCommand(file, house, options, terminal)),
-    );
+    .action(async (file: string, house: string | undefined, options) => {
+      const { costsImportCommand } = await import('./command-costs.js');
+      finish(await costsImportCommand(file, house, options, terminal));
+    });
 
   program
     .command('compare')
@@ -188,9 +185,10 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
     .addOption(asOf)
     .addOption(out)
     .addOption(paper)
-    .action(async (houses: string[], options) =>
-      finish(await compareCommand(houses, { ...options, asOf: options.asOf ?? today() }, terminal)),
-    );
+    .action(async (houses: string[], options) => {
+      const { compareCommand } = await import('./command-compare.js');
+      finish(await compareCommand(houses, { ...options, asOf: options.asOf ?? today() }, terminal));
+    });
 
   program
     .command('archive')
@@ -218,6 +216,8 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
     )
     .action(async (houses: string[], options) => {
       const dated = { ...options, asOf: options.asOf ?? today() };
+      const { archiveCommand } = await import('./command-archive.js');
+      const { archiveReady } = await import('./archive-ready.js');
       finish(await archiveCommand(houses, dated, terminal, archiveReady(dated, terminal)));
     });
 
@@ -242,9 +242,10 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
     )
     .option('--private', 'of the house file, too, tell the facts that differ')
     .option('--identity <file>', 'the file with the secret key (age) that opens a sealed bag')
-    .action(async (file: string, house: string | undefined, options) =>
-      finish(await verifyCommand(file, house, options, terminal)),
-    );
+    .action(async (file: string, house: string | undefined, options) => {
+      const { verifyCommand } = await import('./command-verify.js');
+      finish(await verifyCommand(file, house, options, terminal));
+    });
 
   return program;
 }

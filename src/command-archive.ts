@@ -31,9 +31,20 @@ export interface ReadyHouse {
   readonly description: string;
   readonly exports: readonly { readonly path: string; readonly bytes: Uint8Array }[];
   readonly guide: string;
+  /** On the packets, told with the bag they lie in. */
+  readonly notes: readonly Diagnostic[];
 }
 
 export type MakeReady = (house: HouseFolder & { readonly name: string }) => Promise<ReadyHouse>;
+
+type Done =
+  | {
+      readonly house: string;
+      readonly result: ArchiveResult;
+      readonly notes: readonly Diagnostic[];
+    }
+  /** Its facts or sheets stood in the way; `check` is its name for that command. */
+  | { readonly house: string; readonly result: undefined; readonly check: string };
 
 /** Exit status 0: every house is archived · 1: one could not be · 2: the command line. */
 export async function archiveCommand(
@@ -50,7 +61,7 @@ export async function archiveCommand(
   }
   const { houses, diagnostics } = await findHouses(options.content, wanted);
   const located: Located[] = locate(diagnostics, NOWHERE);
-  const done: { readonly house: string; readonly result: ArchiveResult }[] = [];
+  const done: Done[] = [];
   const progress = terminal.progress('sillplate');
   try {
     for (const house of houses) {
@@ -58,7 +69,10 @@ export async function archiveCommand(
       progress.step(name);
       const ready = await makeReady({ ...house, name });
       located.push(...ready.located);
-      if (ready.located.some(({ diagnostic }) => diagnostic.severity === 'error')) continue;
+      if (ready.located.some(({ diagnostic }) => diagnostic.severity === 'error')) {
+        done.push({ house: name, result: undefined, check: asTyped({ ...house, name }, options.content) });
+        continue;
+      }
       const result = await archiveHouse({
         ...house,
         ...ready,
@@ -73,7 +87,8 @@ export async function archiveCommand(
         onBytes: (bytes, all) => progress.step(`${name}, ${size(bytes)} of ${size(all)} archived`),
       });
       located.push(...locate(result.diagnostics, NOWHERE));
-      done.push({ house: name, result });
+      const notes = result.bag === undefined ? [] : [...ready.notes, ...result.notes];
+      done.push({ house: name, result, notes });
     }
   } finally {
     progress.stop();
@@ -81,10 +96,12 @@ export async function archiveCommand(
   if (options.format === 'json') terminal.out(asJson(located, done));
   else {
     if (located.length > 0) terminal.error(`${printReport(located, 'text', terminal.colour)}\n`);
-    for (const { house, result } of done) terminal.out(asText(house, result, options));
+    for (const one of done)
+      if (one.result === undefined) terminal.error(notReady(one.house, one.check));
+      else terminal.out(asText(one, options));
   }
   const failed = located.some(({ diagnostic }) => diagnostic.severity === 'error');
-  return failed || done.some(({ result }) => result.bag === undefined) ? 1 : 0;
+  return failed || done.some(({ result }) => result?.bag === undefined) ? 1 : 0;
 }
 
 async function sealFrom(
@@ -136,38 +153,53 @@ async function sealFrom(
   return { passphrase };
 }
 
-function asText(house: string, { bag }: ArchiveResult, options: ArchiveOptions): string {
+/** A house as `sillplate check` finds it. */
+function asTyped({ folder, shown, name }: HouseFolder & { readonly name: string }, content: string): string {
+  if (path.dirname(path.resolve(folder)) !== path.resolve(content)) return shown;
+  return shownPath(content) === 'content' ? name : `${name} --content ${shownPath(content)}`;
+}
+
+const notReady = (house: string, check: string): string =>
+  `\n${visible(house)}: nothing was archived, since its house file would be false or can’t be made; earlier bags are as they were\n  for all there is to mend, type  sillplate check ${visible(check)}  and then archive again\n`;
+
+function asText(
+  { house, result: { bag }, notes }: Extract<Done, { result: ArchiveResult }>,
+  options: ArchiveOptions,
+): string {
   if (bag === undefined) return `${house}: no bag was made\n`;
   const shown = visible(bag.shown);
   if (bag.kind === 'same')
-    return `${house}: nothing has changed since ${shown}, which holds this state byte for byte; no bag was made\n  to see whether it is still whole, type  sillplate verify ${shown}\n`;
+    return `${house}: nothing has changed since ${shown}, which holds this state byte for byte and was found whole; no bag was made\n${told(notes)}`;
   const sealed = /\.age$/u.test(bag.shown);
   const key = options.sealWithPassphrase === true ? 'the passphrase' : 'the secret key';
   return [
     `${house}: ${shown}\n`,
     `  ${bag.files} files, ${size(bag.bytes)}${bag.earlier === undefined ? '' : `; the bag before it is ${bag.earlier}`}\n`,
     sealed ? `  Without ${key} nobody opens it, you neither: keep ${key} in a place apart.\n` : '',
+    told(notes),
     '  It is private: it holds what was paid, to whom, and the receipts. Keep a second copy in another place.\n',
   ].join('');
 }
 
-function asJson(
-  located: readonly Located[],
-  done: readonly { readonly house: string; readonly result: ArchiveResult }[],
-): string {
-  const bags = done.map(({ house, result: { bag } }) =>
-    bag === undefined
-      ? { house, bag: null, written: false }
-      : {
-          house,
-          bag: bag.shown,
-          written: bag.kind === 'written',
-          ...(bag.kind === 'written'
-            ? { files: bag.files, bytes: bag.bytes, earlier: bag.earlier ?? null }
-            : {}),
-        },
-  );
-  const problems: unknown = JSON.parse(printReport(located, 'json', false));
+/** One line each, and below them what to type, once. */
+function told(notes: readonly Diagnostic[]): string {
+  const toType = new Set(notes.flatMap(({ hints }) => hints.filter((hint) => hint.includes('sillplate '))));
+  return [...notes.map(({ message }) => message), ...toType].map((line) => `  ${visible(line)}\n`).join('');
+}
+
+function asJson(located: readonly Located[], done: readonly Done[]): string {
+  const bags = done.map(({ house, result }) => {
+    const bag = result?.bag;
+    if (bag === undefined) return { house, bag: null, written: false };
+    return {
+      house,
+      bag: bag.shown,
+      written: bag.kind === 'written',
+      ...(bag.kind === 'written' ? { files: bag.files, bytes: bag.bytes, earlier: bag.earlier ?? null } : {}),
+    };
+  });
+  const notes = done.flatMap((one) => (one.result === undefined ? [] : locate(one.notes, NOWHERE)));
+  const problems: unknown = JSON.parse(printReport([...located, ...notes], 'json', false));
   return `${JSON.stringify({ bags, problems }, null, 2)}\n`;
 }
 

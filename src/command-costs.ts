@@ -30,14 +30,15 @@ export type Typing = NodeJS.ReadableStream & { readonly isTTY?: boolean };
 
 /**
  * Status 0: done, also where nothing was new; 1: the file, or the house's own files, can't be taken as they are; 2: the
- * command line can't be followed. Without `typing`, or with `yes`, nothing is asked.
+ * command line can't be followed, or questions are open and nothing at all came to answer them. `typing` is a terminal or
+ * answers that were piped in; with `yes` or `dryRun` nothing is asked.
  */
 export async function costsImportCommand(
   file: string,
   wanted: string | undefined,
   options: CostsImportOptions,
   terminal: Terminal,
-  typing: Typing | undefined = process.stdin.isTTY === true ? process.stdin : undefined,
+  typing: Typing = process.stdin,
 ): Promise<number> {
   const refuse = (diagnostics: readonly Diagnostic[], status: 1 | 2): number => {
     terminal.error(printReport(locate(diagnostics, NOWHERE), 'text', terminal.colour));
@@ -59,7 +60,7 @@ export async function costsImportCommand(
   const columns = options.columns === undefined ? undefined : readColumnsOption(options.columns);
   if (columns !== undefined && 'problem' in columns)
     return refuse([badColumns(columns.problem as string)], 2);
-  const isAsking = typing !== undefined && options.yes !== true && options.dryRun !== true;
+  const isAsking = options.yes !== true && options.dryRun !== true;
   const asker = isAsking ? askerOn(typing, terminal) : undefined;
   try {
     const { diagnostics: wrong, result } = await importBank(
@@ -76,7 +77,8 @@ export async function costsImportCommand(
       terminal.out,
     );
     if (result !== undefined) terminal.out(`${isAsking ? '\n' : ''}${importTold(result)}`);
-    return wrong.length > 0 ? refuse(wrong, 1) : 0;
+    if (wrong.length === 0) return 0;
+    return refuse(wrong, wrong.some(({ code }) => code === 'cli.usage') ? 2 : 1);
   } finally {
     asker?.close();
   }
@@ -93,13 +95,24 @@ function askerOn(input: Typing, terminal: Terminal): Asker & { readonly close: (
   const lines = createInterface({ input, output, terminal: input.isTTY === true });
   // Ctrl+C ends the answers; what was answered so far is written.
   lines.on('SIGINT', () => lines.close());
+  // An input that fails has no more answers.
+  input.on('error', () => lines.close());
   const typed = lines[Symbol.asyncIterator]();
+  let first: Promise<IteratorResult<string>> | undefined;
+  let hasBegun = false;
   return {
     say: terminal.out,
+    isThere: async () => {
+      if (input.isTTY === true || hasBegun) return true;
+      first ??= typed.next();
+      return (await first).done !== true;
+    },
     question: async (words, usual) => {
       lines.setPrompt(usual === '' ? `${words}: ` : `${words} [${visible(usual)}]: `);
       lines.prompt();
-      const next = await typed.next();
+      const next = await (first ?? typed.next());
+      first = undefined;
+      hasBegun = true;
       return next.done === true ? undefined : next.value.trim() || usual;
     },
     close: () => lines.close(),

@@ -103,6 +103,8 @@ function closing(shown: string, report: BagReport, errors: number): string {
     ...(report.date === undefined ? [] : [`, a bag of ${visible(report.date)}`]),
     `: ${report.files} files, ${size(report.bytes)}, checked by ${report.algorithms.join(' and ')}`,
   ].join('');
+  if (report.verdict === 'whole' && report.files === 0)
+    return `${what}\n  It holds nothing, and nothing in it differs from that.\n`;
   if (report.verdict === 'whole')
     return `${what}\n  It is whole: every file is what its manifests say, none is missing, and none was added.\n`;
   return `${what}\n  It is not whole: ${errors === 1 ? 'one thing differs' : `${errors} things differ`}.\n`;

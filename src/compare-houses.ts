@@ -6,7 +6,7 @@ import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { type Located, locate } from './diagnostics/report.js';
 import type { HouseFolder } from './find-houses.js';
 import { readHouse } from './intake/read-house.js';
-import { COMPARISON, type ComparedHouse, composeComparison } from './packet/compose-comparison.js';
+import { type ComparedHouse, composeComparison } from './packet/compose-comparison.js';
 import type { Packet } from './packet/packet.js';
 import { payeesOverHouses } from './tally/money/payees-over-houses.js';
 import { deriveTally } from './tally/tally.js';
@@ -14,7 +14,7 @@ import { version } from './version.js';
 
 export interface Comparison {
   readonly located: readonly Located[];
-  /** Undefined if there is no house to show. */
+  /** Undefined if there are not two houses to show. */
   readonly packet: Packet | undefined;
   /** Houses that are in it, and those that are not, with why. */
   readonly shown: readonly string[];
@@ -38,17 +38,20 @@ export async function compareHouses(houses: readonly HouseFolder[], asOf: string
     if (found === undefined || errors.length > 0) leftOut.push({ house: shown, why: 'it has errors' });
     else if (money === undefined || money.ledger.costs.length === 0)
       leftOut.push({ house: shown, why: 'it has no row of costs' });
-    else if (found.folder === COMPARISON)
-      leftOut.push({ house: shown, why: 'it has the comparison’s own name' });
     else {
-      compared.push({ folder: found.folder, name: found.house.house.name, lessons: money.lessons });
+      compared.push({
+        folder: found.folder,
+        name: found.house.house.name,
+        lessons: money.lessons,
+        sold: money.sale !== undefined,
+      });
       books.push({ house: found.house, ledger: money.ledger });
     }
   }
   return {
     located,
     packet:
-      compared.length === 0
+      compared.length < 2
         ? undefined
         : composeComparison({
             houses: compared,

@@ -1,6 +1,7 @@
 /** What of a house goes into its bag: the folder as it lies, every packet that was made, exports, and the guide. */
 import path from 'node:path';
 import type { Seal } from './archive/age-file.js';
+import { tellLeftOut } from './archive/bag-left-out.js';
 import { isInside } from './archive/is-inside.js';
 import { readTrouble } from './archive/read-bag-folder.js';
 import { type Survey, surveyFolder } from './archive/survey-folder.js';
@@ -39,19 +40,21 @@ export interface ArchiveResult {
   /** Undefined where something that must go in could not. */
   readonly bag: Exclude<BagResult, { readonly kind: 'failed' }> | undefined;
   readonly diagnostics: readonly Diagnostic[];
+  /** What is good to know of what the bag holds, told with it. */
+  readonly notes: readonly Diagnostic[];
 }
 
 /** Writes the bag of a house. The packets must have been made. */
 export async function archiveHouse(order: ArchiveOrder): Promise<ArchiveResult> {
   const misplaced = (await isFolder(order.folder)) ? await placeTrouble(order) : noFolder(order);
-  if (misplaced !== undefined) return { bag: undefined, diagnostics: [misplaced] };
+  if (misplaced !== undefined) return { bag: undefined, diagnostics: [misplaced], notes: [] };
   const packets = path.join(order.out, order.house);
   const packetsShown = path.posix.join(order.outShown, order.house);
   const originals = await survey(order.folder, order.shown);
   const made = (await isFolder(packets)) ? await survey(packets, packetsShown) : undefined;
   const diagnostics = [...originals.diagnostics, ...(made?.diagnostics ?? [])];
   if (made === undefined || made.files.length === 0) diagnostics.push(noPackets(order, packetsShown));
-  if (diagnostics.some((one) => one.severity === 'error')) return { bag: undefined, diagnostics };
+  if (diagnostics.some((one) => one.severity === 'error')) return { bag: undefined, diagnostics, notes: [] };
   const payload: PayloadFile[] = [
     ...originals.files.map((one) => ({ path: `originals/${one.path}`, source: one })),
     ...(made?.files ?? []).map((one) => ({ path: `packets/${one.path}`, source: one })),
@@ -72,8 +75,15 @@ export async function archiveHouse(order: ArchiveOrder): Promise<ArchiveResult> 
     ...(order.onBytes === undefined ? {} : { onBytes: order.onBytes }),
   });
   return result.kind === 'failed'
-    ? { bag: undefined, diagnostics: [...diagnostics, ...result.diagnostics] }
-    : { bag: result, diagnostics };
+    ? { bag: undefined, diagnostics: [...diagnostics, ...result.diagnostics], notes: [] }
+    : {
+        bag: result,
+        diagnostics: result.kind === 'same' ? diagnostics : [...diagnostics, ...result.diagnostics],
+        notes: [
+          ...leftOut(order.shown, originals),
+          ...(made === undefined ? [] : leftOut(packetsShown, made)),
+        ],
+      };
 }
 
 async function survey(folder: string, shown: string): Promise<Survey> {
@@ -89,9 +99,22 @@ async function survey(folder: string, shown: string): Promise<Survey> {
       message: `${shown} ${trouble}`,
       hints: ['check who may read it, and type the same command again'],
     };
-    return { files: [], diagnostics: [diagnostic] };
+    return { files: [], leftOut: [], diagnostics: [diagnostic] };
   }
 }
+
+const leftOut = (shown: string, survey: Survey): Diagnostic[] =>
+  survey.leftOut.length === 0
+    ? []
+    : [
+        {
+          code: 'archive.bag',
+          severity: 'note',
+          file: shown,
+          message: `left out, being no record of anybody’s: ${tellLeftOut(survey.leftOut)}`,
+          hints: ['give a file another name if it is a record after all'],
+        },
+      ];
 
 /** A bag in the house folder would hold the bags before it, and those the bags before them. */
 async function placeTrouble(order: ArchiveOrder): Promise<Diagnostic | undefined> {

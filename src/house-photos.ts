@@ -7,11 +7,12 @@ import type { FileToWrite } from './archive/write-tree.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import type { Cameras } from './facts/camera.js';
 import type { House } from './facts/house.js';
+import type { PaperFile } from './facts/ledger.js';
 import { photosReliedOn } from './facts/photos-relied-on.js';
 import type { HouseOrder } from './house-order.js';
 import { type Development, developPhotos, type PhotoOrder } from './intake/develop-photos.js';
 import type { PhotoFile } from './intake/look-at-photo.js';
-import { type Plate, paperPlates } from './intake/paper-plates.js';
+import { type Plates as PaperPlates, paperPlates } from './intake/paper-plates.js';
 import { about, lackOf, leftOut } from './intake/photo-files.js';
 import type { HouseOnDisk } from './intake/read-house.js';
 import type { PhotoOnDisk, PlatesOnDisk } from './packet/context.js';
@@ -43,30 +44,52 @@ export interface DevelopedFor {
 const cacheOf = (order: HouseOrder, what: 'photo' | 'paper', house: string): string =>
   path.join(order.out, `.${what}-cache`, house);
 
-/** Receipts and whatever else a row rests on, drawn for the house file. Nothing for every other edition. */
+/** Receipts and whatever else a row rests on, with their pages as pictures. Nothing for every edition but the house file. */
 export async function platesFor(order: HouseOrder, { ledger, folder, house }: HouseOnDisk): Promise<Plates> {
   if (ledger === undefined || !order.editions.includes('file')) return new Map();
   const named = new Set(ledger.costs.map(({ receipt }) => receipt));
-  const shown = house.documents.filter((one) => named.has(one.id) || holdsPrices(one));
   const papers = new Map(
-    shown.flatMap(({ id }) => {
-      const paper = ledger.papers.get(id);
-      return paper === undefined ? [] : [[id, paper] as const];
-    }),
+    house.documents
+      .filter((one) => named.has(one.id) || holdsPrices(one))
+      .flatMap(({ id }) => {
+        const paper = ledger.papers.get(id);
+        return paper === undefined ? [] : [[id, paper] as const];
+      }),
   );
-  return paperPlates({ papers, cache: cacheOf(order, 'paper', folder) });
+  const plates = await paperPlates({ papers, cache: cacheOf(order, 'paper', folder) });
+  return new Map(
+    [...papers].map(([id, paper]) => [id, { paper, ...(plates.get(id) ?? { pages: [], of: 0 }) }]),
+  );
 }
 
-export type Plates = ReadonlyMap<string, readonly Plate[]>;
+/** By the document's id. A paper that can't be drawn has no pages. */
+export type Plates = ReadonlyMap<string, PaperPlates & { readonly paper: PaperFile }>;
 
 /** What a packet may know of them. */
 export const platesOnDisk = (plates: Plates): Map<string, PlatesOnDisk> =>
   new Map(
-    [...plates].map(([id, pages]) => [
-      id,
-      { pages: pages.map(({ file }) => onDisk(file)), file: pages[0]?.paper.file ?? '' },
-    ]),
+    [...plates].map(([id, { paper, pages, of }]) => [id, { pages: pages.map(onDisk), of, file: paper.file }]),
   );
+
+/** Papers that are no pictures and can't be drawn: locked, damaged, or of another kind. */
+export function undrawnPapers(plates: Plates, house: House): Diagnostic[] {
+  return [...plates].flatMap(([id, { paper, pages }]): Diagnostic[] =>
+    pages.length > 0
+      ? []
+      : [
+          {
+            code: 'intake.paper',
+            severity: 'warning',
+            path: ['documents', house.documents.findIndex((one) => one.id === id), 'file'],
+            message: `documents/${paper.file} can’t be shown beside its rows: it is locked, damaged, or neither a PDF nor a photo`,
+            hints: [
+              'save it again as PDF, without a password, or take a photo of it',
+              'or leave it: a copy of the file lies in papers/ of the house file',
+            ],
+          },
+        ],
+  );
+}
 
 /** Makes ready what the packets show. */
 export async function developFor(
@@ -80,7 +103,7 @@ export async function developFor(
   if (packets.length === 0 || order.everyPhoto)
     for (const id of found.photos.keys()) if (found.house.photos[id]?.private !== true) wanted.full.add(id);
   for (const { id, use } of packets.flatMap((packet) => packet.photos)) wanted[use].add(id);
-  const papers = [...plates.values()].flat().map(({ file }) => file);
+  const papers = [...plates.values()].flatMap(({ pages }) => pages);
   const unnamed = new Map([...found.unnamed, ...papers].map((file) => [file.id, file]));
   const ordersOf = (use: PhotoOrder['use']): PhotoOrder[] =>
     [...wanted[use]].flatMap((id) => {
@@ -137,12 +160,12 @@ export function earlyPhotos(house: House, { asOf, today }: HouseOrder): Diagnost
 
 /** The house file's own copies: photos as the camera made them, papers as they lie in the folder. */
 export function originals(packet: Packet, found: HouseOnDisk | undefined, plates: Plates): FileToWrite[] {
-  const files = new Map([
-    ...[...(found?.photos.values() ?? []), ...(found?.unnamed ?? [])].map(
-      (file) => [file.id, file.original] as const,
-    ),
-    ...[...plates.values()].flat().map(({ file, paper }) => [file.id, paper.path] as const),
+  const photos = new Map(
+    [...(found?.photos.values() ?? []), ...(found?.unnamed ?? [])].map((file) => [file.id, file.original]),
+  );
+  const copies = new Map([
+    ...packet.originals.map(({ photo, path: to }) => [to, photos.get(photo)] as const),
+    ...(packet.papers ?? []).map(({ document, path: to }) => [to, plates.get(document)?.paper.path] as const),
   ]);
-  const paths = new Map(packet.originals.map(({ photo, path: to }) => [to, files.get(photo)]));
-  return [...paths].flatMap(([to, copyOf]) => (copyOf === undefined ? [] : [{ path: to, copyOf }]));
+  return [...copies].flatMap(([to, copyOf]) => (copyOf === undefined ? [] : [{ path: to, copyOf }]));
 }

@@ -73,7 +73,8 @@ export async function importBank(
   const known = await readKnown(house);
   if (known.diagnostics.length > 0) return failed(...known.diagnostics);
   const { house: checked } = checkHouse(facts.spec, facts.written);
-  const days = rows.days ?? mapping.columns.days;
+  // An order that was only assumed is not kept: it would be taken for said, and a later file refused by it.
+  const days = rows.daysAreAssumed ? undefined : (rows.days ?? mapping.columns.days);
   const sheetRows = new Map<Decision, number>();
   const told = new Set<string>();
   const kept = new Set<Decision>();

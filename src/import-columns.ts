@@ -3,12 +3,21 @@ import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { visible } from './diagnostics/report.js';
 import { dayWords } from './facts/date-moment.js';
 import type { PaymentWay } from './facts/ledger.js';
-import { type Asker, askColumns, askDays, askPaid, askRight, mappingWords } from './import-questions.js';
+import {
+  type Asker,
+  askColumns,
+  askDays,
+  askPaid,
+  askRight,
+  mappingWords,
+  NOBODY_ANSWERS,
+} from './import-questions.js';
 import {
   type BankColumns,
   chatterAbove,
   columnsFrom,
   type FoundHeadings,
+  likelySign,
   type NamedColumns,
   namesOf,
   proposeColumns,
@@ -79,7 +88,7 @@ export async function settleColumns(
     if (!read.ok) return refuse(read.problem, ...read.hints);
     columns = {
       ...read.columns,
-      paidIs: kept?.columns.paidIs ?? signOf(sheet, head, read.columns),
+      paidIs: kept?.columns.paidIs ?? likelySign(sheet.rows, head, read.columns.amount),
       days: kept?.columns.days,
     };
   } else columns = kept?.columns ?? proposed;
@@ -92,8 +101,11 @@ export async function settleColumns(
   const paid = options.paid ?? kept?.paid;
 
   if (asker === undefined || isSettled) {
-    if (columns === undefined || (!isSettled && !head.isSure)) return refuse(...notTold(head, columns));
-    const rows = readBankRows(sheet, head, set(columns));
+    const rows = columns && readBankRows(sheet, head, set(columns));
+    // Where no row can be read, what its cells should say helps more than to name the columns.
+    if (rows !== undefined && rows.rows.length === 0) return { diagnostics: rows.diagnostics };
+    if (columns === undefined || rows === undefined || (!isSettled && !head.isSure))
+      return refuse(...notTold(head, columns));
     if (rows.diagnostics.length > 0) return { diagnostics: rows.diagnostics };
     if (kept === undefined)
       say(`${visible(shown)} is read like this:\n${mappingWords(set(columns), head, rows.rows)}`);
@@ -107,6 +119,7 @@ export async function settleColumns(
     const rows = columns && readBankRows(sheet, head, set(columns));
     if (columns !== undefined && rows !== undefined && head.isSure && rows.rows.length === 0)
       return { diagnostics: rows.diagnostics };
+    if (first && !(await asker.isThere())) return { diagnostics: [NOBODY_ANSWERS] };
     if (columns !== undefined && rows !== undefined && (head.isSure || !first)) {
       asker.say(`${visible(shown)} is read like this:\n${mappingWords(set(columns), head, rows.rows)}`);
       const right = await askRight(asker);
@@ -156,21 +169,6 @@ async function settleRest(
   }
   const way = paid ?? (await askPaid(asker));
   return way === undefined ? unanswered() : { mapping: { columns: settled, paid: way }, rows: read };
-}
-
-/** The sign that most payments of a named column have. */
-function signOf(
-  sheet: SheetRows,
-  head: FoundHeadings,
-  { amount }: Pick<BankColumns, 'amount'>,
-): 'negative' | 'positive' {
-  if (amount.kind === 'marked') return 'positive';
-  const at = amount.kind === 'one' ? amount.at : amount.paid;
-  const cells = sheet.rows.slice(head.from - 1).map((row) => (row[at] ?? '').trim());
-  const filled = cells.filter((cell) => /[1-9]/.test(cell));
-  const below = filled.filter((cell) => /^\(|^\$?\s*[-−]/.test(cell)).length;
-  if (amount.kind === 'two') return filled.length > 0 && below === filled.length ? 'negative' : 'positive';
-  return below * 2 >= filled.length ? 'negative' : 'positive';
 }
 
 /** Without a terminal, columns that no heading tells must be named. */

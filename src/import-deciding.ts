@@ -3,8 +3,9 @@ import type { Diagnostic } from './diagnostics/diagnostic.js';
 import type { PaymentWay } from './facts/ledger.js';
 import { type Decision, decideAlone, type NewRow, type Open } from './import-decision.js';
 import type { Known } from './import-known.js';
+import { type LookAlike, SeenTwins } from './import-matching.js';
 import type { PayeeMemory } from './import-memory.js';
-import { type Asker, askRow, ROW_OPENING } from './import-questions.js';
+import { type Asker, askRow, NOBODY_ANSWERS, ROW_OPENING } from './import-questions.js';
 import type { BankRows } from './intake/bank-rows.js';
 import type { placeReader } from './intake/cell-words.js';
 import { numberedKey, numberRows } from './intake/seen-rows.js';
@@ -36,14 +37,21 @@ export async function decideRows(
       compare(a.reference, b.reference) ||
       compare(a.memo, b.memo),
   );
-  const fresh = numberRows(sorted).filter((row) => !known.has(numberedKey(row)));
+  const numbered = numberRows(sorted);
+  const fresh = numbered.filter((row) => !known.has(numberedKey(row)));
+  const inFile = new Set(numbered.map(numberedKey));
+  const twins = new SeenTwins(seen, open.claimed, (key) => inFile.has(key));
   const seenBefore = rows.length - fresh.length;
   const propose = (row: NewRow): Open => {
     const proposal = memory.propose(row);
-    return { row, proposal, alike: open.find(row, proposal.payee), paid };
+    const found = open.find(row, proposal.payee);
+    const twin = found?.how === 'sure' ? undefined : twins.find(row);
+    const other: LookAlike | undefined = twin?.cost && { cost: twin.cost, how: 'other-text' };
+    return { row, proposal, alike: found ?? other, twin, paid };
   };
   const take = (decision: Decision): Decision => {
     if (decision.became === 'in-costs' && decision.alike !== undefined) open.take(decision.alike.cost);
+    if (decision.twin !== undefined) twins.take(decision.twin);
     return decision;
   };
   const decisions: Decision[] = [];
@@ -60,6 +68,7 @@ export async function decideRows(
     notAsked: fresh.length - decisions.length,
     trouble,
   });
+  if (fresh.length > 0 && !(await asker.isThere())) return ended(NOBODY_ANSWERS);
   // The columns that were settled, before the first question about a row.
   const unkept = await keep([]);
   if (unkept !== undefined) return ended(unkept);
@@ -79,7 +88,7 @@ export async function decideRows(
 
 function learn(memory: PayeeMemory, { row, payee, became, cost }: Decision): void {
   memory.addSeen({ text: row.text, date: row.date, payee, became }, true);
-  if (cost !== undefined) memory.addCost({ ...cost, payee: cost.payee }, true);
+  if (cost !== undefined) memory.addCost({ ...cost, payee: cost.payee });
 }
 
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

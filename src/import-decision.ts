@@ -1,8 +1,8 @@
 /** What becomes of one row of a bank, and what is decided where nobody is asked. */
 import type { Bucket } from './facts/bucket.js';
 import type { PaymentWay } from './facts/ledger.js';
-import type { LookAlike } from './import-matching.js';
-import type { Proposal } from './import-memory.js';
+import type { LookAlike, SeenTwin } from './import-matching.js';
+import type { History, Proposal } from './import-memory.js';
 import type { BankRow } from './intake/bank-rows.js';
 import type { Became } from './intake/seen-rows.js';
 
@@ -31,6 +31,10 @@ export interface Decision {
   readonly cost: NewCost | undefined;
   /** Row of the costs that stands for it, or may. */
   readonly alike: LookAlike | undefined;
+  /** Row that was imported before and may be the same payment. */
+  readonly twin: SeenTwin | undefined;
+  /** By what its bucket was taken over, or left open, without a question. */
+  readonly history: History | undefined;
 }
 
 /** What is open about a row when it is decided. */
@@ -38,26 +42,42 @@ export interface Open {
   readonly row: NewRow;
   readonly proposal: Proposal;
   readonly alike: LookAlike | undefined;
+  readonly twin: SeenTwin | undefined;
   /** How it is paid from this account. */
   readonly paid: PaymentWay | undefined;
 }
 
-/** By history alone. What has none is added without a bucket; money that comes in from strangers is left out. */
+/** By history alone. What has none, or has one of several buckets, is added without a bucket; money that comes in from strangers is left out. */
 export function decideAlone(open: Open): Decision {
-  const { row, proposal, alike } = open;
+  const { row, proposal, alike, twin } = open;
   const payee = proposal.isKnown ? proposal.payee : '';
   if (alike?.how === 'sure')
-    return { row, became: 'in-costs', payee: alike.cost.payee, cost: undefined, alike };
-  const without = { row, payee, cost: undefined, alike: undefined };
+    return {
+      row,
+      became: 'in-costs',
+      payee: alike.cost.payee,
+      cost: undefined,
+      alike,
+      twin: undefined,
+      history: undefined,
+    };
+  const without = {
+    row,
+    payee,
+    cost: undefined,
+    alike: undefined,
+    twin: undefined,
+    history: undefined,
+  };
   if (proposal.notThisHouse === 'always') return { ...without, became: 'not-this-house' };
   if (row.cents < 0 && proposal.bucket === undefined) return { ...without, became: 'left-out' };
   const cost = newCost(open, {
     payee: proposal.payee,
-    bucket: proposal.bucket,
+    bucket: proposal.history?.isMixed === true ? undefined : proposal.bucket,
     what: usualWhat(row),
     place: proposal.place,
   });
-  return { row, became: 'added', payee, cost, alike };
+  return { row, became: 'added', payee, cost, alike, twin, history: proposal.history };
 }
 
 /** The bank's own words for it: its remark, else its text. */

@@ -1,4 +1,5 @@
 /** What an import knows before it decides: the costs, the rows that were seen, payees of this house and those beside it. */
+import path from 'node:path';
 import { leftOver } from './archive/append-rows.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import type { HouseFolder } from './find-houses.js';
@@ -28,9 +29,10 @@ export async function readKnown({ folder, shown }: HouseFolder): Promise<Known> 
   for (const row of seen) memory.addSeen(row, true);
   // A payee that was named by hand in the costs since is known for that text from now on.
   for (const { row, payee } of open.claimSeen(seen)) memory.addSeen({ ...row, payee }, true);
-  for (const cost of costs.rows) memory.addCost(cost, true);
+  for (const cost of costs.rows) memory.addCost(cost);
   for (const sibling of await siblingHouses(folder)) {
-    for (const cost of (await readCostSheet(sibling, sibling)).rows) memory.addCost(cost, false);
+    for (const cost of (await readCostSheet(sibling, sibling)).rows)
+      memory.addCost(cost, path.basename(sibling));
     for (const row of (await readSeen(sibling, sibling)).rows) memory.addSeen(row, false);
   }
   return {

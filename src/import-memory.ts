@@ -3,9 +3,10 @@
  * beside it. Nothing is made up: where nothing was chosen, the bank's own text stands for the payee and there is no bucket.
  */
 import { BUCKET_NAMES, type Bucket } from './facts/bucket.js';
+import { nameKey } from './facts/name-key.js';
 import type { KnownCost } from './intake/bank-costs.js';
 import type { BankRow } from './intake/bank-rows.js';
-import { holdsName, nameKey, namesNobody, sameStem, stemOf } from './intake/bank-text.js';
+import { holdsName, namesNobody, plainText, sameStem, stemOf } from './intake/bank-text.js';
 import type { SeenRow } from './intake/seen-rows.js';
 
 export interface Proposal {
@@ -14,15 +15,37 @@ export interface Proposal {
   readonly isKnown: boolean;
   /** The one used most for the payee; of several the latest. */
   readonly bucket: Bucket | undefined;
+  /** What the proposed bucket rests on; undefined without one. */
+  readonly history: History | undefined;
   /** Where every row of the payee in this house has the same place. */
   readonly place: string | undefined;
   /** latest: the last such payment was not of this house. always: none ever was. */
   readonly notThisHouse: 'latest' | 'always' | undefined;
 }
 
+/** The rows of a payee that have a bucket, in this house and those beside it. */
+export interface History {
+  /** Too many of them have another bucket for the proposed one to be taken over unasked. */
+  readonly isMixed: boolean;
+  /** Every bucket of the payee and its rows, the proposed one first. */
+  readonly buckets: readonly { readonly bucket: Bucket; readonly rows: number }[];
+  /** Houses with rows of the proposed bucket, this house first, then those with most: how many, and of how many. */
+  readonly houses: readonly {
+    /** Undefined: this house. */
+    readonly house: string | undefined;
+    readonly rows: number;
+    readonly of: number;
+  }[];
+}
+
+/** A bucket is taken over unasked if this many hundredths of the payee’s rows have it. */
+const TAKEN_OVER_FROM = 80;
+
 interface Used {
   count: number;
   latest: string;
+  /** Rows by house; undefined: this house. */
+  readonly houses: Map<string | undefined, number>;
 }
 
 interface Chosen {
@@ -39,18 +62,21 @@ export class PayeeMemory {
   private readonly fates = new Map<string, { latest: string; isThis: boolean; ever: boolean }>();
   private readonly held = new Map<string, string | undefined>();
 
-  /** A row of a cost sheet; one without a bucket tells nothing yet. `own`: of this house. */
-  addCost({ payee, bucket, date, place }: Omit<KnownCost, 'row' | 'what' | 'cents'>, own: boolean): void {
+  /** A row of a cost sheet; one without a bucket tells nothing yet. `house`: the one beside this that it is of. */
+  addCost({ payee, bucket, date, place }: Omit<KnownCost, 'row' | 'what' | 'cents'>, house?: string): void {
     // A row that an import left open may still bear the bank's text instead of a name.
     if (bucket === undefined) return;
     const key = nameKey(payee);
     if (!this.names.has(key)) this.held.clear();
     keepLatest(this.names, key, { payee, date });
-    if (own) this.places.set(key, (this.places.get(key) ?? new Set()).add(place));
+    if (house === undefined) this.places.set(key, (this.places.get(key) ?? new Set()).add(place));
     const used = this.buckets.get(key) ?? new Map<Bucket, Used>();
     this.buckets.set(key, used);
-    const one = used.get(bucket) ?? { count: 0, latest: '' };
-    used.set(bucket, { count: one.count + 1, latest: one.latest > date ? one.latest : date });
+    const one = used.get(bucket) ?? { count: 0, latest: '', houses: new Map() };
+    used.set(bucket, one);
+    one.count += 1;
+    if (date > one.latest) one.latest = date;
+    one.houses.set(house, (one.houses.get(house) ?? 0) + 1);
   }
 
   /** A row that was imported once. */
@@ -82,12 +108,14 @@ export class PayeeMemory {
   }
 
   /** What is known of a payee by name. */
-  about(payee: string): Pick<Proposal, 'payee' | 'bucket' | 'place'> {
+  about(payee: string): Pick<Proposal, 'payee' | 'bucket' | 'history' | 'place'> {
     const key = nameKey(payee);
     const places = [...(this.places.get(key) ?? [])];
+    const used = mostUsedFirst(this.buckets.get(key));
     return {
       payee,
-      bucket: mostUsed(this.buckets.get(key)),
+      bucket: used[0]?.[0],
+      history: historyOf(used),
       place: places.length === 1 ? places[0] : undefined,
     };
   }
@@ -126,7 +154,9 @@ export class PayeeMemory {
 function textKeys(text: string): string[] {
   if (namesNobody(text)) return [];
   const stem = stemOf(text);
-  return sameStem(stem, `${stem} 1`) ? [`text ${text}`, `stem ${stem}`] : [`text ${text}`];
+  return sameStem(stem, `${stem} 1`)
+    ? [`text ${plainText(text)}`, `stem ${stem}`]
+    : [`text ${plainText(text)}`];
 }
 
 function keepLatest(map: Map<string, Chosen>, key: string, one: Chosen): void {
@@ -140,7 +170,7 @@ function keepLatest(map: Map<string, Chosen>, key: string, one: Chosen): void {
     map.set(key, one);
 }
 
-function mostUsed(used: ReadonlyMap<Bucket, Used> | undefined): Bucket | undefined {
+function mostUsedFirst(used: ReadonlyMap<Bucket, Used> | undefined): [Bucket, Used][] {
   const all = [...(used ?? [])];
   all.sort(
     ([a, one], [b, other]) =>
@@ -151,5 +181,24 @@ function mostUsed(used: ReadonlyMap<Bucket, Used> | undefined): Bucket | undefin
           ? -1
           : 1),
   );
-  return all[0]?.[0];
+  return all;
+}
+
+function historyOf(used: readonly [Bucket, Used][]): History | undefined {
+  const most = used[0]?.[1];
+  if (most === undefined) return undefined;
+  const rowsIn = (house: string | undefined): number =>
+    used.reduce((sum, [, { houses }]) => sum + (houses.get(house) ?? 0), 0);
+  const all = used.reduce((sum, [, { count }]) => sum + count, 0);
+  return {
+    isMixed: most.count * 100 < all * TAKEN_OVER_FROM,
+    buckets: used.map(([bucket, { count }]) => ({ bucket, rows: count })),
+    houses: [...most.houses]
+      .map(([house, rows]) => ({ house, rows, of: rowsIn(house) }))
+      .sort((a, b) =>
+        a.house === undefined || b.house === undefined
+          ? Number(b.house === undefined) - Number(a.house === undefined)
+          : b.rows - a.rows || (a.house < b.house ? -1 : 1),
+      ),
+  };
 }

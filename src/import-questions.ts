@@ -1,4 +1,5 @@
 /** The questions of an import, one line each; whatever comes from a file is printed so that it can't act on a terminal. */
+import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { visible } from './diagnostics/report.js';
 import { BUCKET_NAMES, BUCKETS, type Bucket } from './facts/bucket.js';
 import { PAYMENT_WAYS, type PaymentWay } from './facts/ledger.js';
@@ -8,6 +9,8 @@ import { type Decision, newCost, type Open, usualWhat } from './import-decision.
 import type { PayeeMemory } from './import-memory.js';
 import {
   type BankColumns,
+  type ColumnWord,
+  columnNamed,
   columnsFrom,
   type FoundHeadings,
   type NamedColumns,
@@ -15,16 +18,30 @@ import {
 } from './intake/bank-columns.js';
 import type { DayOrder } from './intake/bank-day.js';
 import type { BankRow } from './intake/bank-rows.js';
-import { bankText } from './intake/bank-text.js';
+import { bankText, alike as isLike } from './intake/bank-text.js';
 import { bucketReader, paidReader, type placeReader } from './intake/cell-words.js';
 import type { SheetRows } from './intake/sheet-rows.js';
 
 /** Whoever answers. */
 export interface Asker {
   readonly say: (text: string) => void;
+  /** Whether any answer comes at all; waits for the first where no terminal is there. */
+  readonly isThere: () => Promise<boolean>;
   /** The answer without blanks around it, what is usual for an empty one; undefined when no more answers come. */
   readonly question: (words: string, usual: string) => Promise<string | undefined>;
 }
+
+/** Said before anything is written. */
+export const NOBODY_ANSWERS: Diagnostic = {
+  code: 'cli.usage',
+  severity: 'error',
+  message: 'there are questions, and no answers came on standard input, so nothing is written',
+  hints: [
+    'to be asked nothing, add  --yes',
+    'to see what would be added, add  --dry-run',
+    'to be asked, type the same command in a terminal',
+  ],
+};
 
 type Check<T> = (
   answer: string,
@@ -55,7 +72,7 @@ const yesOrNo: Check<boolean> = (answer) => {
 // ------------------------------------------------------------------ columns
 
 /** "2026-04-03  Tollgate Building Supply  $472.14 paid" */
-export const sampleLine = ({ date, text, cents }: BankRow): string =>
+const sampleLine = ({ date, text, cents }: BankRow): string =>
   `${date}  ${visible(text)}  ${printMoney(Math.abs(cents))} ${cents < 0 ? 'came in' : 'paid'}`;
 
 /** Three rows, both directions of money among them if there are both: they show a sign that is the wrong way round. */
@@ -98,18 +115,20 @@ export async function askColumns(
     asker.say(
       `  ${String(at + 1).padStart(2)}  ${visible(head.headings?.[at] ?? '')}  ${visible(bankText(first[at] ?? ''))}\n`,
     );
-  const column: Check<string> = (answer) => {
-    const found = columnsFrom({ date: answer, payee: 'column 0', amount: 'column 0' }, head);
-    return !found.ok && found.problem.endsWith(' for date')
-      ? again(found.problem, ...found.hints)
-      : fine(answer);
-  };
+  const column =
+    (word: ColumnWord): Check<string> =>
+    (answer) => {
+      const found = columnNamed(word, answer, head);
+      return found.ok ? fine(answer) : again(found.problem, ...found.hints);
+    };
+  const amountColumn = column('amount');
   const usual = (at: number | undefined): string => (at === undefined ? '' : String(at + 1));
   for (;;) {
     const amount = proposed?.amount;
-    const date = await ask(asker, '  Which column is the date', usual(proposed?.date), column);
+    const date = await ask(asker, '  Which column is the date', usual(proposed?.date), column('date'));
     const payee =
-      date && (await ask(asker, '  Which column names who was paid', usual(proposed?.payee), column));
+      date &&
+      (await ask(asker, '  Which column names who was paid', usual(proposed?.payee), column('payee')));
     const amounts =
       payee &&
       (await ask(
@@ -122,8 +141,8 @@ export async function askColumns(
             : usual(amount.at),
         (answer) => {
           // A heading may have a comma in it.
-          const parts = column(answer).ok ? [answer] : answer.split(',');
-          const wrong = parts.map(column).find((one) => !one.ok);
+          const parts = amountColumn(answer).ok ? [answer] : answer.split(',');
+          const wrong = parts.map(amountColumn).find((one) => !one.ok);
           return parts.length > 2
             ? again('One column, or two with a comma between')
             : (wrong ?? fine(parts.map((one) => one.trim())));
@@ -189,7 +208,7 @@ export function askPaid(asker: Asker): Promise<PaymentWay | undefined> {
 
 // ------------------------------------------------------------------ rows
 
-export const bucketHelp = (): string =>
+const bucketHelp = (): string =>
   `${BUCKET_NAMES.map((bucket) => `    ${bucket.padEnd(26)} ${BUCKETS[bucket].about}`).join('\n')}
     -                          not of this house: left out, and remembered
     p                          another payee
@@ -214,22 +233,27 @@ interface RowAsked {
 
 /** What becomes of a row by the writer's word; undefined: stop here. */
 export async function askRow(asker: Asker, open: Open, about: RowAsked): Promise<Decision | undefined> {
-  const { row, alike } = open;
+  const { row, alike, twin } = open;
   asker.say(
     `\n${about.number} of ${about.of}   ${row.date}   ${printMoney(Math.abs(row.cents))} ${row.cents < 0 ? 'came in' : 'paid'}\n`,
   );
   asker.say(`  ${visible(bankWords(row))}\n`);
   if (alike !== undefined) {
-    const { cost } = alike;
+    const { cost, how } = alike;
+    const place = `row ${cost.row} of ${about.sheetName}`;
     const same = await ask<boolean | 'stop'>(
       asker,
-      `  row ${cost.row} of ${about.sheetName} looks like this one: ${cost.date}, ${visible(cost.payee)}, ${visible(cost.what)}. The same`,
-      'y',
+      `  ${how === 'other-text' ? `perhaps the same as ${place}` : `${place} looks like this one`}: ${cost.date}, ${visible(cost.payee)}, ${visible(cost.what)}. The same`,
+      how === 'other-text' && !isLike(row.text, twin?.seen.text ?? '') ? 'n' : 'y',
       (answer) => (answer.toLowerCase() === 'q' ? fine('stop') : yesOrNo(answer)),
     );
     if (same === undefined || same === 'stop') return undefined;
-    if (same) return { row, became: 'in-costs', payee: cost.payee, cost: undefined, alike };
-  }
+    if (same)
+      return { row, became: 'in-costs', payee: cost.payee, cost: undefined, alike, twin, history: undefined };
+  } else if (twin !== undefined)
+    asker.say(
+      `  perhaps the same as a row of ${twin.seen.date} that was ${['added', 'in-costs'].includes(twin.seen.became) ? 'imported' : 'left out'} before: ${visible(twin.seen.text)}\n`,
+    );
   return askNew(asker, { ...open, alike: undefined }, about);
 }
 
@@ -247,6 +271,8 @@ async function askNew(asker: Asker, open: Open, about: RowAsked): Promise<Decisi
     payee: proposal.isKnown ? proposal.payee : '',
     cost: undefined,
     alike: undefined,
+    twin: undefined,
+    history: undefined,
   });
   if (row.cents < 0) {
     const isRefund = await rowAsk(
@@ -304,7 +330,15 @@ async function askNew(asker: Asker, open: Open, about: RowAsked): Promise<Decisi
     what: 'value' in what ? what.value : usualWhat(row),
     place: 'value' in place ? place.value : undefined,
   });
-  return { row, became: 'added', payee: proposal.payee, cost, alike: undefined };
+  return {
+    row,
+    became: 'added',
+    payee: proposal.payee,
+    cost,
+    alike: undefined,
+    twin: undefined,
+    history: undefined,
+  };
 }
 
 const WHOLE = 'whole house';

@@ -1,8 +1,10 @@
 /** What became of how many rows of a bank's file, in words. */
 import { visible } from './diagnostics/report.js';
 import { printMoney } from './facts/money.js';
+import { rowsInWords } from './facts/row-runs.js';
 import type { ImportResult } from './import-bank.js';
 import type { Decision } from './import-decision.js';
+import type { History } from './import-memory.js';
 
 /** More rows than these are not told one by one. */
 const MOST_TOLD = 12;
@@ -13,17 +15,17 @@ export function importTold(result: ImportResult): string {
   const added = of('added');
   const rowOf = (decision: Decision): number => sheetRows.get(decision) ?? 0;
   const open = added.filter(({ cost }) => cost?.bucket === undefined);
-  const maybe = added.filter(({ alike }) => alike !== undefined);
+  const maybe = added.filter(({ alike, twin }) => alike !== undefined || twin !== undefined);
   const sheetName = visible(sheet);
   const list: [count: number, words: string, details: readonly string[]][] = [
     [
       added.length,
-      `${isDry ? 'would be added' : 'added'} to ${sheetName}${isDry || added.length === 0 ? '' : `, ${rowRange(added.map(rowOf))}`}`,
+      `${isDry ? 'would be added' : 'added'} to ${sheetName}${isDry || added.length === 0 ? '' : `, ${rowsInWords(added.map(rowOf))}`}`,
       isDry
-        ? added.map(
-            (one) =>
-              `${rowWords(one)}  →  ${visible(one.cost?.payee ?? '')}, ${one.cost?.bucket ?? 'no bucket'}`,
-          )
+        ? added.flatMap((one) => [
+            `${rowWords(one)}  →  ${visible(one.cost?.payee ?? '')}, ${bucketWords(one)}`,
+            ...(maybe.includes(one) ? [`  perhaps the same as ${sameAs(one)}`] : []),
+          ])
         : [],
     ],
     [
@@ -43,7 +45,12 @@ export function importTold(result: ImportResult): string {
   const lines = [`${visible(bank)}: ${all} ${all === 1 ? 'row' : 'rows'}`];
   for (const [count, words, details] of told) {
     lines.push(`${String(count).padStart(width)}  ${words}`);
-    lines.push(...shortened(details).map((line) => `${' '.repeat(width + 4)}${line}`));
+    // What would be added is what a trial run is for: all of it.
+    lines.push(
+      ...(isDry && words.startsWith('would be added') ? details : shortened(details)).map(
+        (line) => `${' '.repeat(width + 4)}${line}`,
+      ),
+    );
   }
   if (isDry) lines.push('', 'Nothing is written (--dry-run).');
   else lines.push(...whatNext(result, open, maybe, rowOf));
@@ -57,13 +64,17 @@ function whatNext(
   rowOf: (decision: Decision) => number,
 ): string[] {
   const lines: string[] = [];
-  if (open.length > 0)
+  const over = decisions.filter(({ cost, history }) => cost?.bucket !== undefined && history !== undefined);
+  if (over.length > 0)
     lines.push(
-      `Without a bucket: ${rowRange(open.map(rowOf))}. Nobody like them was paid before; write what they were for.`,
+      `Buckets taken over by history; correct what does not hold:`,
+      ...over.map((one) => `  row ${rowOf(one)}  ${costWords(one)}  ${bucketWords(one)}`),
+      '',
     );
+  if (open.length > 0) lines.push(...withoutBucket(open, rowOf));
   for (const one of maybe.slice(0, MOST_TOLD))
     lines.push(
-      `Row ${rowOf(one)} may be the same payment as row ${one.alike?.cost.row} (${visible(one.alike?.cost.payee ?? '')}): if so, take one out.`,
+      `Row ${rowOf(one)} is perhaps the same as ${sameAs(one)}: if so, take ${one.alike === undefined ? 'it' : 'one'} out.`,
     );
   if (maybe.length > MOST_TOLD)
     lines.push(`… and ${maybe.length - MOST_TOLD} more that may stand there already.`);
@@ -80,6 +91,58 @@ function whatNext(
   return lines.length === 0 ? [] : ['', ...lines];
 }
 
+/** Rows nobody has decided about: those without any history, and by payee those with several buckets. */
+function withoutBucket(open: readonly Decision[], rowOf: (decision: Decision) => number): string[] {
+  const rowsOf = (some: readonly Decision[]): string => rowsInWords(some.map(rowOf));
+  const unknown = open.filter(({ history }) => history === undefined);
+  const mixed = new Map<string, Decision[]>();
+  for (const one of open)
+    if (one.history !== undefined)
+      mixed.set(one.cost?.payee ?? '', [...(mixed.get(one.cost?.payee ?? '') ?? []), one]);
+  return [
+    `Without a bucket: ${rowsOf(open)}. Write what ${open.length === 1 ? 'it was' : 'they were'} for.`,
+    ...(unknown.length === 0
+      ? []
+      : [`  ${rowsOf(unknown)}: nobody like ${unknown.length === 1 ? 'it' : 'them'} was paid before`]),
+    ...[...mixed].map(
+      ([payee, some]) => `  ${rowsOf(some)}: ${visible(payee)}, ${mixedWords(some[0]?.history)}`,
+    ),
+    '',
+  ];
+}
+
+const mixedWords = (history: History | undefined): string =>
+  `paid for several things before (${(history?.buckets ?? []).map(({ bucket, rows }) => `${bucket} ${rows}`).join(', ')})`;
+
+/** More houses than these are counted. */
+const MOST_HOUSES = 3;
+
+/** "improvement, as in 3 of 3 rows of quarry-road" */
+function bucketWords({ cost, history }: Decision): string {
+  if (cost?.bucket === undefined)
+    return history === undefined ? 'no bucket' : `no bucket: ${mixedWords(history)}`;
+  if (history === undefined) return cost.bucket;
+  const { houses } = history;
+  const from = houses
+    .slice(0, MOST_HOUSES)
+    .map(
+      ({ house, rows, of }, index) =>
+        `${rows} of ${of}${index === 0 ? ` ${of === 1 ? 'row' : 'rows'}` : ''} of ${house === undefined ? 'this house' : visible(house)}`,
+    );
+  const more = houses.length - from.length;
+  return `${cost.bucket}, as in ${from.join(', ')}${more > 0 ? ` and ${more} more ${more === 1 ? 'house' : 'houses'}` : ''}`;
+}
+
+/** "row 5 (Ridge Street Plumbing)"; of one that stands in no row, what was imported. */
+function sameAs({ alike, twin }: Decision): string {
+  if (alike !== undefined) return `row ${alike.cost.row} (${visible(alike.cost.payee)})`;
+  const seen = twin?.seen;
+  return `one that was ${seen?.became === 'added' || seen?.became === 'in-costs' ? 'imported' : 'left out'} before (${visible(seen?.text ?? '')})`;
+}
+
+const costWords = ({ row, cost }: Decision): string =>
+  `${row.date}  ${visible(cost?.payee ?? '')}  ${printMoney(Math.abs(row.cents))}${row.cents < 0 ? ' came in' : ''}`;
+
 const rowWords = ({ row }: Decision): string =>
   `${row.date}  ${visible(row.text)}  ${printMoney(Math.abs(row.cents))}${row.cents < 0 ? ' came in' : ''}`;
 
@@ -87,17 +150,3 @@ const shortened = (lines: readonly string[]): string[] =>
   lines.length <= MOST_TOLD
     ? [...lines]
     : [...lines.slice(0, MOST_TOLD - 1), `… and ${lines.length - MOST_TOLD + 1} more`];
-
-/** "row 31", "rows 31 to 34", "rows 31, 33, 40 to 42". */
-function rowRange(rows: readonly number[]): string {
-  const ranges: [from: number, to: number][] = [];
-  for (const row of rows) {
-    const last = ranges.at(-1);
-    if (last !== undefined && row === last[1] + 1) last[1] = row;
-    else ranges.push([row, row]);
-  }
-  const words = ranges.map(([from, to]) =>
-    from === to ? `${from}` : to === from + 1 ? `${from}, ${to}` : `${from} to ${to}`,
-  );
-  return `${rows.length === 1 ? 'row' : 'rows'} ${words.join(', ')}`;
-}

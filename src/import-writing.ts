@@ -8,13 +8,15 @@ import {
   putFile,
 } from './archive/append-rows.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
-import { diskTrouble } from './diagnostics/disk-trouble.js';
 import { visible } from './diagnostics/report.js';
+import { asInert } from './facts/inert-text.js';
+import { COST_COLUMNS, type CostColumn } from './facts/ledger.js';
 import type { HouseFolder } from './find-houses.js';
 import type { Decision, NewRow } from './import-decision.js';
+import { importDiskTrouble } from './import-disk-trouble.js';
 import type { FoundHeadings } from './intake/bank-columns.js';
 import { type CostSheet, readCostSheet, readPasteSheet } from './intake/bank-costs.js';
-import { amountIn, asInert, dayIn, newLayout, rowIn, type SheetLayout } from './intake/bank-layout.js';
+import { amountIn, dayIn, newLayout, rowIn, type SheetLayout } from './intake/bank-layout.js';
 import {
   COLUMNS_FILE,
   type Mapping,
@@ -22,7 +24,6 @@ import {
   readMapping,
   withMapping,
 } from './intake/bank-mappings.js';
-import type { CostColumn } from './intake/read-costs.js';
 import {
   BECAME,
   numberedKey,
@@ -33,7 +34,7 @@ import {
   withSeen,
 } from './intake/seen-rows.js';
 
-export const PASTE_FILE = 'imports/new-rows.csv';
+const PASTE_FILE = 'imports/new-rows.csv';
 export const targetOf = (costs: CostSheet): string => (costs.kind === 'xlsx' ? PASTE_FILE : costs.name);
 
 /** The note of a killed import is a file like any other. */
@@ -45,18 +46,6 @@ export const isSeenRow = (row: SeenRow): boolean =>
   Number.isSafeInteger(row.cents) &&
   Number.isSafeInteger(row.nth) &&
   BECAME.includes(row.became);
-
-const NEW_COLUMNS: readonly CostColumn[] = [
-  'date',
-  'payee',
-  'what',
-  'amount',
-  'bucket',
-  'place',
-  'paid',
-  'receipt',
-  'note',
-];
 
 export interface WrittenRows {
   readonly firstRow: number;
@@ -106,7 +95,7 @@ export async function write(
           hints: ['close it there, and type the same command again'],
         },
       };
-    return { diagnostic: diskTrouble(thrown, `${shown}/imports`) };
+    return { diagnostic: importDiskTrouble(thrown, shown) };
   }
 }
 
@@ -162,11 +151,11 @@ async function writeRows(
   }
   const target = costs.kind === 'xlsx' ? await pasteSheet(folder, costs) : costs;
   if (target.diagnostics[0] !== undefined) throw new Unplaced(target.diagnostics[0]);
-  const layout = target.layout ?? newLayout(target.columns.length > 0 ? target.columns : NEW_COLUMNS);
+  const layout = target.layout ?? newLayout(target.columns.length > 0 ? target.columns : COST_COLUMNS);
   const isNew = target.layout === undefined;
   const rows = added.map((cost) => rowIn(layout, costCells(cost, layout))).join('');
   const heading = isNew ? headingLine(layout) : '';
-  const before = target.bytes ?? Buffer.alloc(0);
+  const before = isNew ? markOf(target.bytes) : (target.bytes ?? NO_BYTES);
   const result = { firstRow: layout.rows + 1, decisions, told: withoutColumn(added, layout, target.name) };
   await addRows(
     folder,
@@ -184,6 +173,13 @@ async function writeRows(
   );
   return result;
 }
+
+const NO_BYTES = Buffer.alloc(0);
+const UTF8_MARK = Buffer.from('\uFEFF');
+
+/** Of a file that holds blank lines alone: they go, so that the headings are row 1; a mark of UTF-8 stays. */
+const markOf = (bytes: Buffer | undefined): Buffer =>
+  bytes?.subarray(0, UTF8_MARK.length).equals(UTF8_MARK) === true ? UTF8_MARK : NO_BYTES;
 
 /** What was said of rows and has no column in the sheet. The bank's text stands in imports/seen.csv all the same. */
 function withoutColumn(

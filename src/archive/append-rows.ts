@@ -7,8 +7,9 @@
  * if the rows stand in the costs, it finishes the list; if they do not, it drops the note, and the rows come as new.
  */
 import { createHash } from 'node:crypto';
-import { mkdir, open, readFile, realpath, rename, rm, stat } from 'node:fs/promises';
+import { mkdir, open, readdir, readFile, realpath, rename, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
+import { isRunning } from '../diagnostics/is-running.js';
 import { alone } from './folder-lock.js';
 
 /** The file is no longer what it was when it was read. */
@@ -20,13 +21,35 @@ export class LeadsOutside extends Error {
   readonly code = 'ELOOP';
 }
 
-/** One import at a time in a house. Makes `imports/`. */
+/** One import at a time in a house. Makes `imports/`, and takes out what killed runs left half-made. */
 export async function aloneInImports<T>(folder: string, work: () => Promise<T>): Promise<T> {
   const imports = path.join(folder, 'imports');
-  await mkdir(imports, { recursive: true });
+  // Not `recursive`: of a disk that can only be read that says ENOENT, which tells nobody anything.
+  await mkdir(imports).catch(async (thrown: NodeJS.ErrnoException) => {
+    const isThere = await stat(imports).then(
+      (found) => found.isDirectory(),
+      () => false,
+    );
+    if (!isThere) throw thrown;
+  });
   if (!(await realpath(imports)).startsWith((await realpath(folder)) + path.sep))
     throw new LeadsOutside('imports leads out of its folder');
-  return alone(imports, 'import', work);
+  return alone(imports, 'import', async () => {
+    for (const one of [folder, imports]) await dropHalfMade(one);
+    return work();
+  });
+}
+
+/** Names under which a file is made, or a dead lock put aside, with the number of the process behind. */
+const HALF_MADE = /^\.sillplate-(?:writing-.+|lock-import)-(\d{1,10})$/;
+
+/** A file that a running program is making stays. What can't be taken out does no harm. */
+async function dropHalfMade(folder: string): Promise<void> {
+  for (const entry of await readdir(folder, { withFileTypes: true })) {
+    const maker = HALF_MADE.exec(entry.name)?.[1];
+    if (maker === undefined || !entry.isFile() || isRunning(Number(maker))) continue;
+    await rm(path.join(folder, entry.name), { force: true }).catch(() => undefined);
+  }
 }
 
 /**

@@ -1,6 +1,6 @@
 /** A bag as it is read, however it is packed: what lies in it, and the digests of what lies in it. */
 import type { Algorithm } from './bag-manifest.js';
-import type { Digests } from './file-digest.js';
+import { ChangedWhileRead, type Digests } from './file-digest.js';
 
 export interface BagListing {
   /** Name of the bag's own folder. */
@@ -41,6 +41,15 @@ export class BagUnreadable extends Error {
 export const isTag = (path: string): boolean => /^[^/]+\.txt$/u.test(path);
 
 export const isDigests = (one: Digested): one is Digests => one instanceof Map;
+
+/** What the system refused, to follow a name; undefined if it was no refusal of the system. */
+export function readTrouble(thrown: unknown): string | undefined {
+  if (thrown instanceof ChangedWhileRead) return 'was changed while it was being read';
+  const { code, syscall } = thrown as NodeJS.ErrnoException;
+  if (code === undefined || syscall === undefined) return undefined;
+  if (code === 'ENOENT') return 'is not there';
+  return `can’t be read: ${code === 'EACCES' ? 'you may not' : `the system says ${code}`}`;
+}
 
 export const NO_BAGIT = 'has no bagit.txt, so it is no bag';
 export const NAME_IT = 'name the bag’s own folder, in which bagit.txt lies';

@@ -1,8 +1,9 @@
 /** The bags of a house that lie there already. They are read, and never touched. */
 import { readdir } from 'node:fs/promises';
 import path from 'node:path';
-import { BagUnreadable } from './bag-source.js';
+import { BagUnreadable, readTrouble } from './bag-source.js';
 import { openBag } from './open-bag.js';
+import { type BagReport, verifyBag } from './verify-bag.js';
 
 export type BagForm = 'folder' | 'zip' | 'tar' | 'sealed';
 
@@ -48,7 +49,7 @@ export function nextName(house: string, day: string, earlier: readonly EarlierBa
   return last === 0 ? `${house}-${day}` : `${house}-${day}-${last + 1}`;
 }
 
-/** Its payload manifest as it stands; undefined for a sealed bag, and for what can't be read. */
+/** Its payload manifest as it stands; undefined for a sealed bag, and for what can't be read as a bag. */
 export async function manifestOf(parent: string, { entry, form }: EarlierBag): Promise<string | undefined> {
   if (form === 'sealed') return undefined;
   try {
@@ -56,7 +57,26 @@ export async function manifestOf(parent: string, { entry, form }: EarlierBag): P
     const bytes = tags.get('manifest-sha256.txt');
     return bytes === undefined ? undefined : Buffer.from(bytes).toString('utf8');
   } catch (thrown) {
-    if (thrown instanceof BagUnreadable) return undefined;
+    if (isUnreadable(thrown)) return undefined;
     throw thrown;
   }
 }
+
+/** What `verify` would say of it; undefined for a sealed bag, which nobody opens here. */
+export async function reportOn(
+  parent: string,
+  { entry, form }: EarlierBag,
+  onBytes?: (n: number) => void,
+): Promise<BagReport | 'unreadable' | undefined> {
+  if (form === 'sealed') return undefined;
+  try {
+    const report = await verifyBag(await openBag(path.join(parent, entry)), entry, onBytes);
+    return report.verdict === 'no-bag' ? 'unreadable' : report;
+  } catch (thrown) {
+    if (isUnreadable(thrown)) return 'unreadable';
+    throw thrown;
+  }
+}
+
+const isUnreadable = (thrown: unknown): boolean =>
+  thrown instanceof BagUnreadable || readTrouble(thrown) !== undefined;

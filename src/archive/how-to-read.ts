@@ -6,7 +6,13 @@ export interface GuideFacts {
   /** YYYY-MM-DD. */
   readonly asOf: string;
   /** The editions that are in the bag, with what each is for: `buyer`, "for the buyer and the inspector". */
-  readonly editions: readonly { readonly name: string; readonly is: string }[];
+  readonly editions: readonly {
+    readonly name: string;
+    readonly is: string;
+    /** YYYY-MM-DD and digest at the foot of its sheets; left out where the packet does not say. */
+    readonly asOf?: string;
+    readonly digest?: string;
+  }[];
   /** File names below `data/exports/`, with what each is. */
   readonly exports: readonly { readonly file: string; readonly is: string }[];
   /** `sillplate 1.2.3`. */
@@ -33,7 +39,7 @@ export function howToRead({ house, asOf, editions, exports, program }: GuideFact
       'the house folder as its owner kept it: facts in house.yaml (text), costs, miles and hours in sheets, photos, receipts and permits',
     ),
     ...entry('packets/', 'what was made of it, one folder an edition; open index.html or the PDF'),
-    ...editions.flatMap(({ name, is }) => entry(`  ${name}/`, is)),
+    ...editions.flatMap((one) => entry(`  ${one.name}/`, withState(one))),
     ...(exports.length === 0 ? [] : entry('exports/', 'the same facts in forms for other programs')),
     ...exports.flatMap(({ file, is }) => entry(`  ${file}`, is)),
     '',
@@ -59,13 +65,20 @@ export function howToRead({ house, asOf, editions, exports, program }: GuideFact
       '(on a Mac: shasum -a 256 -c --quiet and the two names). No answer means that nothing changed. Any BagIt program does the same and also finds files that were added. In the lists, %25 in a name stands for a percent sign.',
     ),
     ...wrap(
-      'If a file is damaged, take it from another copy: keep two, in two places. What lies here was true on the day above; a later state lies in a later bag.',
+      'If a file is damaged, take it from another copy: keep two, in two places. The house folder, exports and costs are of the day above, each packet of its own day; a later state lies in a later bag.',
     ),
     '',
     `Made by ${program}.`,
     '',
   ].join('\n');
 }
+
+const withState = ({ is, asOf, digest }: GuideFacts['editions'][number]): string =>
+  [
+    is,
+    ...(asOf === undefined ? [] : [`as of ${asOf}`]),
+    ...(digest === undefined ? [] : [`digest ${digest}`]),
+  ].join('; ');
 
 const COLUMN = 16;
 

@@ -11,9 +11,12 @@ import {
   isTag,
   NAME_IT,
   NO_BAGIT,
+  readTrouble,
 } from './bag-source.js';
-import { ChangedWhileRead, digestFile, inLanes } from './file-digest.js';
+import { digestFile, inLanes } from './file-digest.js';
 import { walkFolder } from './walk-folder.js';
+
+export { readTrouble } from './bag-source.js';
 
 export const readBagFolder = (folder: string): BagSource => ({
   list: () => list(folder),
@@ -79,13 +82,4 @@ async function digest(
     }
   });
   return found;
-}
-
-/** What the system refused, to follow a name; undefined if it was no refusal of the system. */
-export function readTrouble(thrown: unknown): string | undefined {
-  if (thrown instanceof ChangedWhileRead) return 'was changed while it was being read';
-  const { code, syscall } = thrown as NodeJS.ErrnoException;
-  if (code === undefined || syscall === undefined) return undefined;
-  if (code === 'ENOENT') return 'is not there';
-  return `can’t be read: ${code === 'EACCES' ? 'you may not' : `the system says ${code}`}`;
 }

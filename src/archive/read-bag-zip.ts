@@ -5,6 +5,7 @@ import { decodeText } from './bag-info.js';
 import { FREE_SWELLING, MOST_SWELLING } from './bag-limits.js';
 import type { Algorithm } from './bag-manifest.js';
 import { type BagListing, type BagSource, BagUnreadable, type Digested, isTag } from './bag-source.js';
+import { namesIn, sizesIn } from './bag-zip-header.js';
 import { Hashes } from './file-digest.js';
 import { PackListing } from './pack-listing.js';
 
@@ -61,6 +62,7 @@ async function nameOf(entry: Entry): Promise<string> {
 async function list(zip: ZipFile, packed: number): Promise<BagListing> {
   const listing = new PackListing();
   const most = Math.max(FREE_SWELLING, packed * MOST_SWELLING);
+  const odd: BagListing['odd'][number][] = [];
   let all = 0;
   for await (const entry of zip.eachEntry()) {
     const name = await nameOf(entry);
@@ -71,6 +73,8 @@ async function list(zip: ZipFile, packed: number): Promise<BagListing> {
         'do not unpack it; ask for it again from where it came',
       );
     const path = listing.take(name, kindOf(entry, name), entry.uncompressedSize);
+    const other = await otherInPlace(zip, entry, name);
+    if (other !== undefined) odd.push({ path: path ?? name, what: other, hint: ASK });
     if (path === undefined || !isTag(path)) continue;
     const pieces: Buffer[] = [];
     const trouble = await through(zip, entry, (piece) => pieces.push(piece));
@@ -78,8 +82,34 @@ async function list(zip: ZipFile, packed: number): Promise<BagListing> {
       throw new BagUnreadable(`has a ${path} that ${trouble}`, 'take another copy of it');
     listing.keepTag(path, Buffer.concat(pieces));
   }
-  return listing.end();
+  const listed = listing.end();
+  return { ...listed, odd: [...listed.odd, ...odd] };
 }
+
+const ASK = 'do not unpack it; ask for it again from where it came';
+
+/**
+ * How a file's own header, where its bytes lie, differs from the list at the end; to follow its name. Most programs
+ * unpack by the list, those that read from a stream by the header. A header that can't be read is told when its bytes are.
+ */
+async function otherInPlace(zip: ZipFile, entry: Entry, name: string): Promise<string | undefined> {
+  const header = await zip.readLocalFileHeaderPromise(entry).catch((thrown: unknown) => {
+    if (thrown instanceof TypeError || thrown instanceof ReferenceError) throw thrown;
+    return undefined;
+  });
+  if (header === undefined) return undefined;
+  const names = namesIn(header);
+  const wrong = names.find((one) => one !== name && !Buffer.from(one).equals(entry.fileNameRaw));
+  if (!header.fileName.equals(entry.fileNameRaw) || wrong !== undefined)
+    return `is called ${(wrong ?? header.fileName.toString('utf8')).slice(0, 200)} where its bytes lie in the ZIP, so programs differ in what they unpack`;
+  const { size, packed } = sizesIn(header);
+  if (size !== undefined && size !== entry.uncompressedSize) return otherSize(size, entry.uncompressedSize);
+  if (packed !== undefined && packed !== entry.compressedSize) return otherSize(packed, entry.compressedSize);
+  return undefined;
+}
+
+const otherSize = (here: number, listed: number): string =>
+  `has ${here} bytes by the header where its bytes lie in the ZIP, and ${listed} by the list at its end, so programs differ in what they unpack`;
 
 function kindOf(entry: Entry, name: string): Parameters<PackListing['take']>[1] {
   // The system that packed it, and the mode that Unix systems keep (APPNOTE 4.4.2 and 4.4.15, the latter by custom).

@@ -2,12 +2,13 @@
  * What of a folder goes into a bag: every file as it lies, and what can't go in, named.
  *
  * A link to a file of the same folder becomes that file; one that leads out, or to a folder, is refused, and so
- * are pipes, sockets and devices.
+ * are pipes, sockets and devices. What no person put there as a record (`bag-left-out.ts`) is passed over.
  */
 import { realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { alikeNames } from './alike-names.js';
+import { isLeftOut } from './bag-left-out.js';
 import { inByteOrder, pathFault } from './bag-manifest.js';
 import type { FileSeen } from './file-digest.js';
 import { type Walked, walkFolder } from './walk-folder.js';
@@ -23,6 +24,8 @@ export interface SurveyedFile {
 export interface Survey {
   /** In the order of their paths' bytes. */
   readonly files: readonly SurveyedFile[];
+  /** Paths of files and folders that were passed over, in the same order. */
+  readonly leftOut: readonly string[];
   readonly diagnostics: readonly Diagnostic[];
 }
 
@@ -30,8 +33,14 @@ export interface Survey {
 export async function surveyFolder(folder: string, shown: string): Promise<Survey> {
   const files: SurveyedFile[] = [];
   const diagnostics: Diagnostic[] = [];
+  const leftOut: string[] = [];
   const home = await realpath(folder);
-  for await (const one of walkFolder(home)) {
+  const passes = (inner: string): boolean => {
+    if (!isLeftOut(inner)) return true;
+    leftOut.push(inner);
+    return false;
+  };
+  for await (const one of walkFolder(home, passes)) {
     const found = await look(one, home, shown);
     if (found === undefined) continue;
     if ('code' in found) diagnostics.push(found);
@@ -46,7 +55,7 @@ export async function surveyFolder(folder: string, shown: string): Promise<Surve
       message: `${other} and ${one} have one name on some systems, where only one of them could be unpacked`,
       hints: ['rename one of them, and the facts that name it'],
     });
-  return { files, diagnostics };
+  return { files, leftOut: leftOut.sort(inByteOrder), diagnostics };
 }
 
 async function look(

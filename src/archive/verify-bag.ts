@@ -124,6 +124,7 @@ class Inspection {
     this.#oxum(lines);
     this.#fetch(declared, payload);
     await this.#compareDigests([...payload, ...tags], onBytes);
+    this.#hollow(payload);
     const inData = [...this.#listing.files].filter(([path]) => isPayload(path));
     return {
       verdict: this.#found.some((one) => one.severity === 'error') ? 'differs' : 'whole',
@@ -300,6 +301,17 @@ class Inspection {
           'look at it before you trust it',
         );
     }
+  }
+
+  /** The standard allows it, and nobody wants it of an archive. */
+  #hollow(payload: readonly Listed[]): void {
+    const isHollow = ![...this.#listing.files.keys()].some(isPayload);
+    if (isHollow && payload.every(({ digests }) => digests.size === 0))
+      this.#say(
+        'warning',
+        'it holds nothing: no file lies below data/, and its manifest lists none',
+        'look for another copy of the bag, or for the bag before it',
+      );
   }
 
   #oxum(lines: ReturnType<typeof readBagInfo>['lines']): void {

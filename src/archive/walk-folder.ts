@@ -13,8 +13,11 @@ export interface Walked {
   readonly empty: boolean;
 }
 
-/** Throws the system's error for a folder that can't be read. */
-export async function* walkFolder(root: string): AsyncGenerator<Walked> {
+/** What `passes` says no to is neither told nor looked into. Throws the system's error for a folder that can't be read. */
+export async function* walkFolder(
+  root: string,
+  passes: (path: string) => boolean = () => true,
+): AsyncGenerator<Walked> {
   const waiting: { readonly file: string; readonly path: string }[] = [{ file: root, path: '' }];
   for (let at = waiting.pop(); at !== undefined; at = waiting.pop()) {
     const entries = await readdir(at.file, { encoding: 'buffer', withFileTypes: true });
@@ -23,6 +26,7 @@ export async function* walkFolder(root: string): AsyncGenerator<Walked> {
       const name = entry.name.toString('utf8');
       const unnamed = !Buffer.from(name).equals(entry.name);
       const inner = { path: at.path === '' ? name : `${at.path}/${name}`, file: path.join(at.file, name) };
+      if (!passes(inner.path)) continue;
       if (entry.isDirectory() && !unnamed) waiting.push(inner);
       else yield { ...inner, kind: kindOf(entry), unnamed, empty: false };
     }

@@ -8,12 +8,22 @@
 import { type FileHandle, mkdir, open, readFile, rename, rm, utimes } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
-import { diskTrouble } from '../diagnostics/disk-trouble.js';
 import type { Seal } from './age-file.js';
+import { bagDiskTrouble } from './bag-disk-trouble.js';
 import { BAGIT_TXT, printBagInfo } from './bag-info.js';
+import { makeFolders } from './bag-make-folders.js';
 import { inByteOrder, printManifest } from './bag-manifest.js';
 import { noonOf, type PackedFile, packTar, packZip } from './bag-pack.js';
-import { type BagForm, type EarlierBag, ENDINGS, earlierBags, manifestOf, nextName } from './earlier-bags.js';
+import { readTrouble } from './bag-source.js';
+import {
+  type BagForm,
+  type EarlierBag,
+  ENDINGS,
+  earlierBags,
+  manifestOf,
+  nextName,
+  reportOn,
+} from './earlier-bags.js';
 import {
   ChangedWhileRead,
   digestBytes,
@@ -69,20 +79,23 @@ export type BagResult =
       readonly bytes: number;
       /** Name of the bag before it. */
       readonly earlier: string | undefined;
+      /** Warnings: an earlier bag that would have made this one needless is no longer whole. */
+      readonly diagnostics: readonly Diagnostic[];
     }
-  /** The newest bag holds this payload, byte for byte. */
+  /** The newest bag holds this payload, byte for byte, and was found whole. */
   | { readonly kind: 'same'; readonly shown: string; readonly name: string }
   | { readonly kind: 'failed'; readonly diagnostics: readonly Diagnostic[] };
 
 /** Writes a bag. Returns what went wrong with the disk or a file; throws for a payload that no bag can hold. */
 export async function bagHouse(order: BagOrder): Promise<BagResult> {
   checkPaths(order.payload);
+  const warnings: Diagnostic[] = [];
   try {
-    await mkdir(order.to, { recursive: true });
+    await makeFolders(order.to);
     await recover(order.to, order.house);
-    return await alone(order.to, order.house, () => new Writing(order).run());
+    return await alone(order.to, order.house, () => new Writing(order, warnings).run());
   } catch (thrown) {
-    return { kind: 'failed', diagnostics: [trouble(thrown, order)] };
+    return { kind: 'failed', diagnostics: [...warnings, trouble(thrown, order)] };
   }
 }
 
@@ -102,12 +115,13 @@ function trouble(thrown: unknown, order: BagOrder): Diagnostic {
     };
   const { code, path: at } = thrown as NodeJS.ErrnoException;
   const source = order.payload.find((one) => 'file' in one.source && one.source.file === at);
-  if (source !== undefined && code !== undefined)
+  const refusal = readTrouble(thrown);
+  if (source !== undefined && refusal !== undefined)
     return {
       code: 'archive.bag',
       severity: 'error',
       file: source.path,
-      message: `${source.path} can’t be read (the system says ${code}), so no bag was made`,
+      message: `${source.path} ${refusal}, so no bag was made`,
       hints: ['check that it is there and who may read it, and type the same command again'],
     };
   if (code === 'ETIMEDOUT')
@@ -118,15 +132,7 @@ function trouble(thrown: unknown, order: BagOrder): Diagnostic {
       message: `${order.shown} is being written by another program that does not end`,
       hints: ['wait for it to end; if none runs, delete the file .sillplate-lock-… in that folder'],
     };
-  return {
-    ...diskTrouble(thrown, order.shown),
-    message: `no bag could be written to ${order.shown}: ${code === 'ENOSPC' ? 'the disk is full' : `the system says ${code}`}. Earlier bags are as they were`,
-    hints: [
-      code === 'ENOSPC'
-        ? 'free some space, and type the same command again'
-        : 'choose another folder:  --to my-archive',
-    ],
-  };
+  return bagDiskTrouble(thrown, order.shown);
 }
 
 /**
@@ -145,6 +151,7 @@ interface Known {
 class Writing {
   readonly #order: BagOrder;
   readonly #form: BagForm;
+  readonly #warnings: Diagnostic[];
   readonly #digests = new Map<string, string>();
   #known: readonly Known[] = [];
   #allBytes = 0;
@@ -153,8 +160,9 @@ class Writing {
   readonly #unsynced: string[] = [];
   #done = 0;
 
-  constructor(order: BagOrder) {
+  constructor(order: BagOrder, warnings: Diagnostic[]) {
     this.#order = order;
+    this.#warnings = warnings;
     this.#form = order.seal === undefined ? order.form : 'sealed';
   }
 
@@ -192,6 +200,7 @@ class Writing {
       files: known.length,
       bytes: this.#allBytes,
       earlier: earlier?.name,
+      diagnostics: this.#warnings,
     };
   }
 
@@ -224,19 +233,47 @@ class Writing {
     if (last === undefined) return false;
     if (last.form !== 'folder') return true;
     const info = await readFile(path.join(this.#order.to, last.entry, 'bag-info.txt'), 'utf8').catch(
-      () => '',
+      () => undefined,
     );
+    // Its list of digests may still be there, and tell that it held the same.
+    if (info === undefined) return true;
     return info.includes(`Payload-Oxum: ${this.#allBytes}.${this.#known.length}\n`);
   }
 
-  /** The newest bag, or one before it that holds the same; in the form that was asked for, and never sealed. */
+  /**
+   * The newest bag, or one before it that holds the same; in the form that was asked for, and never sealed. Its list
+   * tells what it held when it was made, so it is read as a whole before it is relied on.
+   */
   async #sameBag(bags: readonly EarlierBag[]): Promise<EarlierBag | undefined> {
     const manifest = printManifest(this.#digests);
     for (const bag of [...bags].reverse()) {
-      if ((await manifestOf(this.#order.to, bag)) !== manifest) return undefined;
-      if (bag.form === this.#form) return bag;
+      const listed = await manifestOf(this.#order.to, bag);
+      if (listed === undefined && bag.form !== 'sealed' && bag === bags.at(-1))
+        this.#warn(bag, 'can’t be read as a bag, so nobody knows whether it holds this state');
+      if (listed !== manifest) return undefined;
+      if (bag.form !== this.#form) continue;
+      this.#passes += 1;
+      const report = await reportOn(this.#order.to, bag, this.#onBytes);
+      if (report !== 'unreadable' && report?.verdict === 'whole') return bag;
+      const why =
+        report === 'unreadable' || report === undefined
+          ? 'it can’t be read as a bag any more'
+          : differs(report.diagnostics.filter(({ severity }) => severity === 'error').length);
+      this.#warn(bag, `was made of this state, but is no longer whole (${why})`);
+      return undefined;
     }
     return undefined;
+  }
+
+  #warn({ entry }: EarlierBag, what: string): void {
+    const shown = path.posix.join(this.#order.shown, entry);
+    this.#warnings.push({
+      code: 'archive.bag',
+      severity: 'warning',
+      file: shown,
+      message: `${shown} ${what}; the state is archived anew`,
+      hints: [`to see what is wrong with it, type  sillplate verify ${shown}`],
+    });
   }
 
   async #digestAll(): Promise<void> {
@@ -359,6 +396,9 @@ class Writing {
     });
   }
 }
+
+const differs = (things: number): string =>
+  things === 1 ? 'one thing in it differs' : `${things} things in it differ`;
 
 const sha256 = (bytes: Uint8Array): string => digestBytes(bytes, ['sha256']).get('sha256') ?? '';
 

@@ -1,4 +1,4 @@
-import { constants, copyFile, mkdir, writeFile } from 'node:fs/promises';
+import { constants, copyFile, mkdir, open, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 
 /** One file to be written: a path inside the tree, and its text, bytes or where to copy it from. */
@@ -22,7 +22,31 @@ export async function writeTree(root: string, files: readonly FileToWrite[]): Pr
     targets.map(({ file, target }) =>
       'copyOf' in file
         ? copyFile(file.copyOf, target, constants.COPYFILE_FICLONE)
-        : writeFile(target, 'text' in file ? file.text : file.bytes),
+        : 'text' in file && file.text.length > LONG_TEXT
+          ? writeLongText(target, file.text)
+          : writeFile(target, 'text' in file ? file.text : file.bytes),
     ),
   );
+}
+
+const LONG_TEXT = 500_000;
+
+/** A text of many megabytes is not held a second time, as bytes. No character is cut in two. */
+async function writeLongText(target: string, text: string): Promise<void> {
+  const encoder = new TextEncoder();
+  // A unit of UTF-16 is three bytes at most.
+  const buffer = new Uint8Array(3 * LONG_TEXT);
+  const file = await open(target, 'w');
+  try {
+    for (let at = 0; at < text.length; ) {
+      const end = at + LONG_TEXT;
+      const cutsPair = /[\uD800-\uDBFF]/.test(text.charAt(end - 1));
+      const piece = text.slice(at, cutsPair ? end - 1 : end);
+      const { written } = encoder.encodeInto(piece, buffer);
+      await file.writeFile(buffer.subarray(0, written));
+      at += piece.length;
+    }
+  } finally {
+    await file.close();
+  }
 }

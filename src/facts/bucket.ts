@@ -7,7 +7,7 @@
 export interface BucketWords {
   /** As a person reads it. */
   readonly title: string;
-  /** Completes "write this for …". */
+  /** What belongs in it: stands behind the title or the bucket's word, in small letters and without a full stop. */
   readonly about: string;
 }
 
@@ -68,3 +68,11 @@ export const HOLDING: readonly Bucket[] = [
 /** What an owner may hold a house as. Stated by the owner, never worked out. */
 export const ROLES = ['dealer', 'investor', 'main-home', 'rental'] as const;
 export type Role = (typeof ROLES)[number];
+
+/** A role in words, as in "held as a main home". */
+export const ROLE_WORDS: Readonly<Record<Role, string>> = {
+  dealer: 'dealer',
+  investor: 'investor',
+  'main-home': 'main home',
+  rental: 'rental',
+};

@@ -2,6 +2,7 @@
  * One moment of a date: a day, month, season, year or decade, with its marks. A date is one of these, or a span
  * between two of them (date.ts). Pure calendar arithmetic in the Gregorian calendar.
  */
+import { MONTHS } from './month-names.js';
 import { bad, good, type Read } from './read.js';
 
 const FIRST_YEAR = 1600;
@@ -10,21 +11,6 @@ const LAST_YEAR = 2200;
 /** What to write, for any date that could not be read. */
 export const DATE_FORMS =
   'write year-month-day, for example 2019-03-01; a month 2019-03, a year 2019, about a year 2019~, a span 2015/2019';
-
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
 
 const SEASONS = ['spring', 'summer', 'autumn', 'winter'] as const;
 

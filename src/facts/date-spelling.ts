@@ -5,7 +5,8 @@
  * 11 April to one reader and 4 November to another, and the writer has to say which.
  */
 
-const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+import { monthOfName, SHORT_MONTHS } from './month-names.js';
+
 const SEASON_CODES: Readonly<Record<string, number>> = {
   spring: 21,
   summer: 22,
@@ -18,14 +19,14 @@ const two = (digits: string): string => digits.padStart(2, '0');
 
 /** "april", "apr." and "sept" give "04", "04", "09"; anything else gives undefined. */
 function monthNumber(word: string): string | undefined {
-  const at = MONTHS.indexOf(word.slice(0, 3));
-  return at < 0 ? undefined : two(String(at + 1));
+  const month = monthOfName(word.slice(0, 3));
+  return month === undefined ? undefined : two(String(month));
 }
 
 /** A pattern of a human spelling, and the spellings here that it may stand for. */
 type Habit = readonly [RegExp, (...parts: string[]) => readonly (string | undefined)[]];
 
-const MONTH = String.raw`(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.?`;
+const MONTH = String.raw`(${SHORT_MONTHS.join('|').toLowerCase()})[a-z]*\.?`;
 const of = (pattern: string): RegExp => new RegExp(`^${pattern}$`);
 
 const HABITS: readonly Habit[] = [

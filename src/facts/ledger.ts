@@ -10,6 +10,22 @@ import type { Bucket } from './bucket.js';
 export const PAYMENT_WAYS = ['cash', 'check', 'transfer', 'card', 'network', 'loan'] as const;
 export type PaymentWay = (typeof PAYMENT_WAYS)[number];
 
+/** The columns of a cost sheet, in the order in which it is written. */
+export const COST_COLUMNS = [
+  'date',
+  'payee',
+  'what',
+  'amount',
+  'bucket',
+  'place',
+  'paid',
+  'receipt',
+  'tax year',
+  'sales tax',
+  'note',
+] as const;
+export type CostColumn = (typeof COST_COLUMNS)[number];
+
 export interface CostRow {
   /** Number of the row as a spreadsheet counts it: the headings are row 1. */
   readonly row: number;

@@ -7,6 +7,7 @@
  */
 import { readDate } from './date.js';
 import { readMoment } from './date-moment.js';
+import { monthOfName } from './month-names.js';
 import { bad, good, type Read } from './read.js';
 import { LONGEST_TEXT } from './written-number.js';
 
@@ -23,21 +24,6 @@ export interface SheetDay {
 }
 
 const DAY_FORM = 'write year-month-day, for example 2026-03-14';
-const MONTHS = [
-  'january',
-  'february',
-  'march',
-  'april',
-  'may',
-  'june',
-  'july',
-  'august',
-  'september',
-  'october',
-  'november',
-  'december',
-];
-
 const ISO = /^\d{4}-\d{2}-\d{2}$/;
 const STROKES = /^(\d{1,2})\/(\d{1,2})\/(\d{4}|\d{2})$/;
 const MONTH_DAY = /^([a-z]{3,9})\.?[\s-]+(\d{1,2})(?:st|nd|rd|th)?(?:,\s*|\s+|-)(\d{4}|\d{2})$/i;
@@ -87,11 +73,8 @@ function readStrokes(first: string, second: string, year: string): Read<SheetDay
 }
 
 function withMonth(written: string, word: string, day: string, year: string): Read<SheetDay> {
-  const lower = word.toLowerCase();
-  const at = MONTHS.findIndex(
-    (month) => month.startsWith(lower) || (lower === 'sept' && month === 'september'),
-  );
-  return at < 0 ? refuse(written) : plain(`${yearOf(year)}-${two(String(at + 1))}-${two(day)}`);
+  const month = monthOfName(word);
+  return month === undefined ? refuse(written) : plain(`${yearOf(year)}-${two(String(month))}-${two(day)}`);
 }
 
 function refuse(written: string): Read<never> {

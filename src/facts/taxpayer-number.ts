@@ -57,6 +57,16 @@ export function coverTaxpayerNumbers(line: string): string {
   return NUMBER_WORDS.test(line) ? covered.replace(ANY_PLAIN, cover) : covered;
 }
 
+/** A message about a value that could not be read may quote it: as `coverTaxpayerNumbers`, for all that is said. */
+export const withoutTaxpayerNumbers = (diagnostic: Diagnostic): Diagnostic => ({
+  ...diagnostic,
+  message: coverTaxpayerNumbers(diagnostic.message),
+  hints: diagnostic.hints.map(coverTaxpayerNumbers),
+  ...(diagnostic.place === undefined
+    ? {}
+    : { place: { ...diagnostic.place, source: coverTaxpayerNumbers(diagnostic.place.source) } }),
+});
+
 /** One wording for sheets and YAML. `ending` is what `taxpayerNumberIn` answered. */
 export const taxpayerNumberWords = (
   ending: string,

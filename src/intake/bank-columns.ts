@@ -75,6 +75,12 @@ function columnsFor(role: keyof typeof HEADINGS, headings: readonly string[]): n
 
 const isDay = (cell: string): boolean => /\d/.test(cell) && readBankDay(cell).ok;
 const isAmount = (cell: string): boolean => /\d/.test(cell) && readSheetAmount(cell).ok;
+/** A day or an amount in the manner of another country: it can’t be read, and tells where the list stands all the same. */
+const FOREIGN_DAY = /^\d{1,2}\. ?\d{1,2}\. ?(?:\d{4}|\d{2})$/;
+const FOREIGN_AMOUNT =
+  /^[-+−(]?\s*[$€£]?\s*(?:\d{1,3}(?:[.\s'’]\d{3})+|\d+),\d{1,2}\)?\s*(?:[-−]|[€£]|EUR|GBP)?$/;
+const looksLikeDay = (cell: string): boolean => isDay(cell) || FOREIGN_DAY.test(cell.trim());
+const looksLikeAmount = (cell: string): boolean => isAmount(cell) || FOREIGN_AMOUNT.test(cell.trim());
 const isBlank = (cells: readonly string[]): boolean => cells.every((cell) => cell.trim() === '');
 
 /** More lines than any bank writes above its headings. */
@@ -87,7 +93,7 @@ export function findHeadings(rows: Rows): FoundHeadings {
       return { row: index + 1, from: index + 2, ...shape(cells), isSure: true, score: 100 + score };
   }
   const first = rows.findIndex(
-    (cells) => cells.some(isDay) && cells.filter(isAmount).length > 0 && cells.length > 1,
+    (cells) => cells.some(looksLikeDay) && cells.some(looksLikeAmount) && cells.length > 1,
   );
   if (first < 0 || first > MOST_CHATTER)
     return { row: 0, from: rows.length + 1, headings: undefined, width: 0, isSure: false, score: 0 };
@@ -97,7 +103,7 @@ export function findHeadings(rows: Rows): FoundHeadings {
     above !== undefined &&
     above.length === data.length &&
     above.filter((cell) => cell.trim() !== '').length > 1 &&
-    !above.some((cell) => isDay(cell) || isAmount(cell));
+    !above.some((cell) => looksLikeDay(cell) || looksLikeAmount(cell));
   if (isHead) return { row: first, from: first + 1, ...shape(above), isSure: false, score: data.length };
   return {
     row: 0,
@@ -118,7 +124,7 @@ function shape(cells: readonly string[]): { headings: string[]; width: number } 
 
 /** 0 unless there is a date and an amount in a bank's words. */
 function headingScore(cells: readonly string[]): number {
-  if (cells.some((cell) => isDay(cell) || isAmount(cell))) return 0;
+  if (cells.some((cell) => looksLikeDay(cell) || looksLikeAmount(cell))) return 0;
   const has = (role: keyof typeof HEADINGS): boolean => columnsFor(role, cells).length > 0;
   if (!has('date') || !(has('amount') || (has('debit') && has('credit')))) return 0;
   return cells.filter((cell) => plainWord(cell) !== '').length + (has('payee') ? 1 : 0);
@@ -166,14 +172,22 @@ const LOOKED_AT = 2_000;
 
 /** What the columns most likely are; undefined where that can't be told. */
 export function proposeColumns(rows: Rows, head: FoundHeadings): BankColumns | undefined {
-  const data = rows.slice(head.from - 1, head.from - 1 + LOOKED_AT).filter((cells) => !isBlank(cells));
-  const cellsOf = (at: number): string[] =>
-    data.flatMap((cells) => ((cells[at] ?? '').trim() === '' ? [] : [(cells[at] ?? '').trim()]));
+  const cellsOf = cellsIn(rows, head);
   const columns =
     head.headings === undefined || !head.isSure
       ? byLooks(head.width, cellsOf)
       : byWords(head.headings, cellsOf);
-  return columns && { ...columns, paidIs: likelySign(columns.amount, cellsOf), days: undefined };
+  return columns && { ...columns, paidIs: signIn(columns.amount, cellsOf), days: undefined };
+}
+
+/** Whether payments have a minus in the amounts of a list. */
+export const likelySign = (rows: Rows, head: FoundHeadings, amount: AmountColumns): BankColumns['paidIs'] =>
+  signIn(amount, cellsIn(rows, head));
+
+/** The cells of a column that are filled, as far as a proposal looks. */
+function cellsIn(rows: Rows, head: FoundHeadings): (at: number) => string[] {
+  const data = rows.slice(head.from - 1, head.from - 1 + LOOKED_AT).filter((cells) => !isBlank(cells));
+  return (at) => data.flatMap((cells) => ((cells[at] ?? '').trim() === '' ? [] : [(cells[at] ?? '').trim()]));
 }
 
 type Unsigned = Pick<BankColumns, 'date' | 'payee' | 'memo' | 'amount'>;
@@ -204,24 +218,25 @@ function byLooks(width: number, cellsOf: (at: number) => string[]): Unsigned | u
   const all = Array.from({ length: width }, (_, at) => ({ at, cells: cellsOf(at) }));
   const mostly = (cells: readonly string[], is: (cell: string) => boolean): boolean =>
     cells.length > 0 && cells.filter(is).length * 10 >= cells.length * 9;
-  const dates = all.filter(({ cells }) => mostly(cells, isDay));
+  const dates = all.filter(({ cells }) => mostly(cells, looksLikeDay));
   const rest = all.filter((one) => !dates.includes(one));
-  const amounts = rest.filter(({ cells }) => mostly(cells, isAmount));
+  const amounts = rest.filter(({ cells }) => mostly(cells, looksLikeAmount));
   const length = (cells: readonly string[]): number => cells.reduce((sum, cell) => sum + cell.length, 0);
   const texts = rest
     .filter((one) => !amounts.includes(one))
     .sort((a, b) => length(b.cells) - length(a.cells) || a.at - b.at);
-  const amount = amounts.find(({ cells }) => cells.some((cell) => cell.includes('.'))) ?? amounts[0];
+  const amount = amounts.find(({ cells }) => cells.some((cell) => /[.,]\d{1,2}\b/.test(cell))) ?? amounts[0];
   const [date, payee] = [dates[0], texts[0]];
   if (date === undefined || payee === undefined || amount === undefined) return undefined;
   return { date: date.at, payee: payee.at, memo: undefined, amount: { kind: 'one', at: amount.at } };
 }
 
 /** Of one column the sign that most rows have, since there are more payments than deposits; a draw is a bank’s. */
-function likelySign(amount: AmountColumns, cellsOf: (at: number) => string[]): 'negative' | 'positive' {
+function signIn(amount: AmountColumns, cellsOf: (at: number) => string[]): 'negative' | 'positive' {
   if (amount.kind === 'marked') return 'positive';
   const cents = cellsOf(amount.kind === 'one' ? amount.at : amount.paid).flatMap((cell) => {
     const read = readSheetAmount(cell);
+    if (!read.ok && FOREIGN_AMOUNT.test(cell)) return [/^[-−(]|[-−]$/.test(cell) ? -1 : 1];
     return read.ok && read.value !== 0 ? [read.value] : [];
   });
   const below = cents.filter((one) => one < 0).length;
@@ -244,18 +259,9 @@ export function columnsFrom(
   for (const word of COLUMN_WORDS) {
     const name = named[word];
     if (name === undefined) continue;
-    const position = positionOf(name, head);
-    if (position === undefined)
-      return {
-        ok: false,
-        problem: `there is no column “${bankText(name)}” for ${word}`,
-        hints: [
-          head.headings === undefined
-            ? `the file has no headings; name columns by number, from 1 to ${head.width}`
-            : `the columns are: ${head.headings.map((heading, n) => (heading === '' ? `${n + 1}` : heading)).join(', ')}`,
-        ],
-      };
-    at[word] = position;
+    const found = columnNamed(word, name, head);
+    if (!found.ok) return found;
+    at[word] = found.at;
   }
   const { date, payee, memo, amount, debit, credit, sign } = at;
   const lacks = (problem: string): ColumnsRead => ({
@@ -272,6 +278,8 @@ export function columnsFrom(
     return lacks('no column is named for the amount');
   if (amount !== undefined && (debit !== undefined || credit !== undefined))
     return lacks('the amount is one column, or debit and credit, not all three');
+  if (amount === undefined && sign !== undefined)
+    return lacks('a column for the sign stands beside one amount, not beside debit and credit');
   const used = Object.values(at);
   if (new Set(used).size < used.length) return lacks('one column is named for two things');
   const found: AmountColumns =
@@ -281,6 +289,25 @@ export function columnsFrom(
         ? { kind: 'one', at: amount }
         : { kind: 'marked', at: amount, mark: sign };
   return { ok: true, columns: { date, payee, memo, amount: found } };
+}
+
+/** The column that is named for one thing, by its heading or its number from 1. */
+export function columnNamed(
+  word: ColumnWord,
+  name: string,
+  head: Pick<FoundHeadings, 'headings' | 'width'>,
+): { readonly ok: true; readonly at: number } | Extract<ColumnsRead, { readonly ok: false }> {
+  const at = positionOf(name, head);
+  if (at !== undefined) return { ok: true, at };
+  return {
+    ok: false,
+    problem: `there is no column “${bankText(name)}” for ${word}`,
+    hints: [
+      head.headings === undefined
+        ? `the file has no headings; name columns by number, from 1 to ${head.width}`
+        : `the columns are: ${head.headings.map((heading, n) => (heading === '' ? `${n + 1}` : heading)).join(', ')}`,
+    ],
+  };
 }
 
 function positionOf(

@@ -6,12 +6,14 @@ import { readdir, readFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Bucket } from '../facts/bucket.js';
+import { asItWas } from '../facts/inert-text.js';
+import type { CostColumn } from '../facts/ledger.js';
 import { readSheetDate } from '../facts/sheet-date.js';
 import { readSheetAmount } from '../facts/sheet-number.js';
 import { readPlainCsv } from './bank-csv.js';
-import { asItWas, layoutOf, type SheetLayout } from './bank-layout.js';
+import { layoutOf, type SheetLayout } from './bank-layout.js';
 import { bucketReader } from './cell-words.js';
-import { COST_COLUMNS, type CostColumn } from './read-costs.js';
+import { COST_HEADINGS } from './read-costs.js';
 import { safePath } from './safe-path.js';
 import { findSheets } from './sheet-file.js';
 import { type Headings, readHeadings } from './sheet-headings.js';
@@ -35,6 +37,7 @@ export interface CostSheet {
   readonly kind: 'csv' | 'xlsx' | 'none';
   /** Of a CSV file that is there. */
   readonly bytes: Buffer | undefined;
+  /** Undefined where there are no headings yet: no file, or one of blank lines alone. */
   readonly layout: SheetLayout<CostColumn> | undefined;
   /** Columns of a workbook, in its order. */
   readonly columns: readonly CostColumn[];
@@ -74,19 +77,19 @@ export async function readPasteSheet(folder: string, name: string): Promise<Cost
 }
 
 function fromCsv(bytes: Buffer, name: string, file: string): CostSheet {
-  const { sheet, diagnostics } = readPlainCsv(bytes, name, file);
+  const { sheet, diagnostics, delimiter } = readPlainCsv(bytes, name, file);
   const unread: CostSheet = { ...NOTHING, name, kind: 'csv', bytes };
   if (sheet === undefined || diagnostics.length > 0) return { ...unread, diagnostics };
   // A file that was made and never filled.
   if (sheet.rows.every((cells) => cells.every((cell) => cell.trim() === ''))) return unread;
-  const { headings, diagnostics: about } = readHeadings('costs', sheet, COST_COLUMNS);
+  const { headings, diagnostics: about } = readHeadings('costs', sheet, COST_HEADINGS);
   if (headings === undefined)
     return { ...unread, diagnostics: about.filter((one) => one.severity === 'error') };
-  return { ...unread, layout: layoutOf(bytes, sheet, headings), rows: knownRows(sheet, headings) };
+  return { ...unread, layout: layoutOf(bytes, sheet, headings, delimiter), rows: knownRows(sheet, headings) };
 }
 
 function fromWorkbook(sheet: SheetRows): CostSheet {
-  const { headings, diagnostics } = readHeadings('costs', sheet, COST_COLUMNS);
+  const { headings, diagnostics } = readHeadings('costs', sheet, COST_HEADINGS);
   const unread: CostSheet = { ...NOTHING, name: sheet.name, kind: 'xlsx' };
   if (headings === undefined)
     return { ...unread, diagnostics: diagnostics.filter((one) => one.severity === 'error') };
@@ -107,8 +110,8 @@ function knownRows(sheet: SheetRows, { row: heading, at }: Headings<CostColumn>)
     rows.push({
       row,
       date: date.value.day,
-      payee: asItWas(cell('payee')),
-      what: asItWas(cell('what')),
+      payee: asItWas(cell('payee')).trim(),
+      what: asItWas(cell('what')).trim(),
       cents: cents.value,
       bucket: bucket?.ok === true ? bucket.value : undefined,
       place: cell('place') === '' ? undefined : cell('place'),

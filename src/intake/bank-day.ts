@@ -16,7 +16,3 @@ function inPlainForm(text: string): string {
     return [yearFirst[1], ...[yearFirst[2], yearFirst[3]].map((n) => n?.padStart(2, '0'))].join('-');
   return /^\d{1,2}-\d{1,2}-(\d{4}|\d{2})$/.test(day) ? day.replaceAll('-', '/') : day;
 }
-
-/** How many days lie between two days (YYYY-MM-DD). */
-export const daysBetween = (a: string, b: string): number =>
-  Math.abs(Math.round((Date.parse(`${a}T00:00:00Z`) - Date.parse(`${b}T00:00:00Z`)) / 86_400_000));

@@ -10,6 +10,7 @@ import type { Place } from '../diagnostics/place.js';
 import { findHeadings } from './bank-columns.js';
 import { readPlainCsv, withoutPath } from './bank-csv.js';
 import { coverNumbers } from './bank-text.js';
+import { CSV_DELIMITERS, CSV_HEAD, type CsvDelimiter } from './csv-cells.js';
 import { MOST_BYTES, MOST_COLUMNS, MOST_ROWS, type SheetRows } from './sheet-rows.js';
 import { readWorkbook } from './workbook-cells.js';
 
@@ -107,46 +108,21 @@ async function readBook(bytes: Buffer, name: string, shown: string): Promise<Ban
   };
 }
 
-const DELIMITERS = [',', ';', '\t', '|'] as const;
-/** Headings stand within these many bytes. */
-const HEAD = 65_536;
-
 /** Lines of chatter above the headings have delimiters of their own, so the one that gives headings is taken. */
 function readText(bytes: Buffer, name: string, shown: string): BankFile {
-  const tells = /^(?:ï»¿)?"?sep=/i.test(bytes.subarray(0, 16).toString('latin1'));
   const plain = readPlainCsv(bytes, name, shown);
-  if (tells || plain.sheet === undefined) return plain;
-  const head = bytes.subarray(
-    0,
-    bytes.lastIndexOf(10, HEAD) > 0 && bytes.length > HEAD ? bytes.lastIndexOf(10, HEAD) + 1 : bytes.length,
-  );
-  let best: { delimiter: string; score: number } | undefined;
-  for (const delimiter of DELIMITERS) {
-    const { sheet } = withDelimiter(head, delimiter, name, shown);
+  if (plain.sheet === undefined) return plain;
+  // Whole lines of the beginning.
+  const end = bytes.length > CSV_HEAD ? bytes.lastIndexOf(10, CSV_HEAD) : -1;
+  const head = end > 0 ? bytes.subarray(0, end + 1) : bytes;
+  let best: { delimiter: CsvDelimiter; score: number } | undefined;
+  for (const delimiter of CSV_DELIMITERS) {
+    const { sheet } = readPlainCsv(head, name, shown, { delimiter });
     const { score } = findHeadings(sheet?.rows ?? []);
     if (best === undefined || score > best.score) best = { delimiter, score };
   }
-  return best === undefined || best.score === 0 ? plain : withDelimiter(bytes, best.delimiter, name, shown);
-}
-
-const BOM = Buffer.from([0xef, 0xbb, 0xbf]);
-
-/** A first line `sep=;` names the delimiter; it is put there, and every place moved back by it. */
-function withDelimiter(bytes: Buffer, delimiter: string, name: string, shown: string): BankFile {
-  const text = bytes.subarray(0, 3).equals(BOM) ? bytes.subarray(3) : bytes;
-  const { sheet, diagnostics } = readPlainCsv(
-    Buffer.concat([Buffer.from(`sep=${delimiter}\n`), text]),
-    name,
-    shown,
-  );
-  const back = (place: Place | undefined): Place | undefined =>
-    place === undefined ? undefined : { ...place, line: place.line - 1 };
-  return {
-    sheet: sheet && { ...sheet, placeOf: (row, column) => back(sheet.placeOf(row, column)) },
-    diagnostics: diagnostics.map((one) =>
-      one.place === undefined ? one : { ...one, place: { ...one.place, line: one.place.line - 1 } },
-    ),
-  };
+  if (best === undefined || best.score === 0 || best.delimiter === plain.delimiter) return plain;
+  return readPlainCsv(bytes, name, shown, { delimiter: best.delimiter });
 }
 
 /** Control characters in front of a spot are left as they are: the report makes them visible. */

@@ -2,6 +2,8 @@
  * How a CSV sheet is written, so that a row added to it looks like its neighbours: order of the columns, delimiter, line
  * ends, and the manner of dates and amounts.
  */
+import { SHORT_MONTHS } from '../facts/month-names.js';
+import { plainDecimal } from '../facts/print-decimal.js';
 import { readSheetDate } from '../facts/sheet-date.js';
 import { groupThousands } from '../facts/written-number.js';
 import type { Headings } from './sheet-headings.js';
@@ -39,11 +41,12 @@ export const PLAIN_MANNER: Manner = {
   parentheses: false,
 };
 
-/** The layout of a file that is there. `bytes` is the whole file. */
+/** The layout of a file that is there. `bytes` is the whole file, `delimiter` the one it was read with. */
 export function layoutOf<Column extends string>(
   bytes: Buffer,
   sheet: SheetRows,
   { row, at, width }: Headings<Column>,
+  delimiter: string,
 ): SheetLayout<Column> {
   const text = bytes.toString('utf8');
   const columnOf = (word: string): string[] => {
@@ -58,7 +61,7 @@ export function layoutOf<Column extends string>(
   return {
     at,
     width,
-    delimiter: delimiterOf(sheet, row, text),
+    delimiter,
     lineEnd: /\r\n|\n|\r/.exec(text)?.[0] ?? '\n',
     isClosed: /[\r\n]$/.test(text),
     rows: sheet.rows.length,
@@ -76,13 +79,6 @@ export const newLayout = <Column extends string>(columns: readonly Column[]): Sh
   rows: 1,
   manner: PLAIN_MANNER,
 });
-
-/** The sign before the second heading. */
-function delimiterOf(sheet: SheetRows, row: number, text: string): string {
-  const told = /^\uFEFF?"?sep=([,;\t|])/i.exec(text)?.[1];
-  const second = sheet.placeOf(row, 1);
-  return told ?? second?.source[second.column - 2] ?? ',';
-}
 
 /** A manner is taken only where every cell has it. Days day first are written year-month-day: those can't be misread. */
 function mannerOf(days: readonly string[], amounts: readonly string[]): Manner {
@@ -105,24 +101,19 @@ function mannerOf(days: readonly string[], amounts: readonly string[]): Manner {
   };
 }
 
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-
 /** `day`: YYYY-MM-DD. */
 export function dayIn(manner: Manner, day: string): string {
   const [year = '', month = '', date = ''] = day.split('-');
   const number = (digits: string): string => (manner.isPadded ? digits : String(Number(digits)));
-  if (manner.day === 'words') return `${MONTHS[Number(month) - 1]} ${Number(date)}, ${year}`;
+  if (manner.day === 'words') return `${SHORT_MONTHS[Number(month) - 1]} ${Number(date)}, ${year}`;
   // Two digits are read as this century.
   const short = manner.yearDigits === 2 && year.startsWith('20') ? year.slice(2) : year;
   return manner.day === 'strokes' ? `${number(month)}/${number(date)}/${short}` : day;
 }
 
 export function amountIn(manner: Manner, cents: number): string {
-  const all = Math.abs(cents);
-  // Whole dollars first, so that the division leaves nothing over.
-  const whole = (all - (all % 100)) / 100;
-  const dollars = manner.commas ? groupThousands(whole) : String(whole);
-  const text = `${manner.dollar ? '$' : ''}${dollars}.${String(all % 100).padStart(2, '0')}`;
+  const [dollars = '', rest] = plainDecimal(Math.abs(cents), 2).split('.');
+  const text = `${manner.dollar ? '$' : ''}${manner.commas ? groupThousands(Number(dollars)) : dollars}.${rest}`;
   if (cents >= 0) return text;
   return manner.parentheses ? `(${text})` : `-${text}`;
 }
@@ -139,13 +130,3 @@ export function rowIn<Column extends string>(
 
 const quoted = (cell: string, delimiter: string): string =>
   cell.includes(delimiter) || /["\r\n]|^\s|\s$/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
-
-/** A spreadsheet runs a cell that begins so as a formula; the apostrophe before it makes it text. */
-const RUNS = /^[=+\-@\t\r\uFF1D\uFF0B\uFF0D\uFF20]/;
-
-/** A text that no spreadsheet takes for a formula. */
-export const asInert = (text: string): string => (RUNS.test(text) ? `'${text}` : text);
-
-/** The text as it was before `asInert`. */
-export const asItWas = (text: string): string =>
-  text.startsWith("'") && RUNS.test(text.slice(1)) ? text.slice(1) : text;

@@ -1,4 +1,5 @@
 /** A bank's own text for a payment: cleaned before it is kept or printed, and compared with names of payees. */
+import { nameKey } from '../facts/name-key.js';
 import { coverTaxpayerNumbers, taxpayerNumberIn } from '../facts/taxpayer-number.js';
 
 /** Longer than any bank writes, and as long as the name of a payee may be. */
@@ -7,7 +8,7 @@ const LONGEST = 200;
 const LONG_NUMBER = /\d{8,}|\b\d{4}([ -])\d{4}\1\d{4}\1\d{1,4}\b|\b\d{4}([ -])\d{6}\2\d{5}\b/g;
 
 /** Numbers of eight digits or more are cut to their last four: an account number is nobody's business later. */
-export const shortenNumbers = (text: string): string =>
+const shortenNumbers = (text: string): string =>
   text.replace(LONG_NUMBER, (number) => `…${number.replace(/\D/g, '').slice(-4)}`);
 
 /** As `shortenNumbers`, sign for sign, so that what stands behind a number stays in its column. */
@@ -29,6 +30,9 @@ export function bankText(raw: string): string {
   return [...safe].slice(0, LONGEST).join('').trim();
 }
 
+/** A text without regard to capitals and runs of blanks. */
+export const plainText = (text: string): string => text.replace(/\s+/gu, ' ').trim().toUpperCase();
+
 /** Words of a text in capitals, without digits and signs: what two payments at one store have in common. */
 export const stemOf = (text: string): string =>
   text
@@ -40,13 +44,6 @@ export const stemOf = (text: string): string =>
 
 /** Names are one if they differ only in capitals, blanks and signs. */
 export const sameName = (a: string, b: string): boolean => a === b || nameKey(a) === nameKey(b);
-
-export const nameKey = (name: string): string =>
-  name
-    .normalize('NFKC')
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, ' ')
-    .trim();
 
 const BARE = new Set(
   (

@@ -16,26 +16,43 @@ export interface CsvRead {
   /** Undefined if it could not be read at all. */
   readonly sheet: SheetRows | undefined;
   readonly diagnostics: readonly Diagnostic[];
+  /** Between the cells: the one it was read with. */
+  readonly delimiter: string;
+}
+
+export interface CsvOptions {
+  /** Taken instead of what the heading line tells, unless the file names one itself (`sep=;`). */
+  readonly delimiter?: CsvDelimiter;
 }
 
 const BOM = Buffer.from([0xef, 0xbb, 0xbf]);
 const SAVE_AS = 'in the spreadsheet choose “Save as” and the kind “CSV UTF-8”';
 /** The heading line lies within these many bytes. */
-const HEAD = 65_536;
+export const CSV_HEAD = 65_536;
 
 /** `name`: in the house folder; `file`: as the writer would type it; `list`: which list of the house it is. */
-export function readCsv(bytes: Buffer, name: string, file: string, list?: List): CsvRead {
+export function readCsv(
+  bytes: Buffer,
+  name: string,
+  file: string,
+  list?: List,
+  options: CsvOptions = {},
+): CsvRead {
   const wrong = noCsv(bytes, name, file, list);
-  if (wrong !== undefined) return { sheet: undefined, diagnostics: [wrong] };
+  if (wrong !== undefined) return { sheet: undefined, diagnostics: [wrong], delimiter: ',' };
   const begins = bytes.subarray(0, 3).equals(BOM) ? 3 : 0;
-  const { delimiter, skipped } = findDelimiter(bytes.subarray(begins, begins + HEAD).toString('utf8'));
+  const head = bytes.subarray(begins, begins + CSV_HEAD).toString('utf8');
+  const told = toldDelimiter(head);
+  const skipped = told?.length ?? 0;
+  const delimiter = told?.delimiter ?? options.delimiter ?? likelyDelimiter(head);
+  const textOf = (): string => bytes.toString('utf8', begins);
   // Only a message needs to know where a cell stands.
   let known: CsvSpans | undefined;
   const spans = (): CsvSpans => {
-    known ??= csvSpans(bytes.toString('utf8', begins), skipped, delimiter, file);
+    known ??= csvSpans(textOf(), skipped, delimiter, file);
     return known;
   };
-  const { rows, diagnostics } = parseRows(bytes.subarray(begins + skipped), delimiter, spans, list);
+  const { rows, diagnostics } = parseRows(bytes.subarray(begins + skipped), delimiter, spans, textOf, list);
   const placeOf: SheetRows['placeOf'] = (row, column) => {
     const cells = spans().cellsOf(row);
     const [first, last] = [cells[0], cells.at(-1)];
@@ -47,6 +64,7 @@ export function readCsv(bytes: Buffer, name: string, file: string, list?: List):
   return {
     sheet: { name, file, rows, placeOf },
     diagnostics: [...diagnostics, ...brokenCells(rows, spans, list)],
+    delimiter,
   };
 }
 
@@ -54,6 +72,8 @@ function parseRows(
   bytes: Buffer,
   delimiter: string,
   spans: () => CsvSpans,
+  /** The text that the spans count in. */
+  textOf: () => string,
   list: List | undefined,
 ): { rows: string[][]; diagnostics: Diagnostic[] } {
   const options = {
@@ -68,7 +88,7 @@ function parseRows(
   } catch (thrown) {
     const { unclosed, place } = spans();
     if ((thrown as CsvError).code !== 'CSV_QUOTE_NOT_CLOSED' || unclosed === undefined) throw thrown;
-    const rest = Buffer.byteLength(bytes.toString('utf8').slice(rowOffset(bytes, delimiter)));
+    const rest = Buffer.byteLength(textOf().slice(unclosed.start));
     return {
       rows: parse(bytes.subarray(0, bytes.length - rest), options),
       diagnostics: [
@@ -86,10 +106,6 @@ function parseRows(
     };
   }
 }
-
-/** Where the row with the unclosed quote begins, in characters. */
-const rowOffset = (bytes: Buffer, delimiter: string): number =>
-  csvSpans(bytes.toString('utf8'), 0, delimiter, '').unclosed?.start ?? 0;
 
 /** Cells with text behind their closing quote. A cell that begins with a quote is rare, and only those are looked at. */
 function brokenCells(
@@ -156,19 +172,27 @@ function noCsv(bytes: Buffer, name: string, file: string, list: List | undefined
   };
 }
 
-const DELIMITERS = [',', ';', '\t'] as const;
+/** What the sheets of a house may have between the cells. */
+const LIKELY_DELIMITERS = [',', ';', '\t'] as const;
+/** A bar only where the file names it, or where it is asked for. */
+export const CSV_DELIMITERS = [...LIKELY_DELIMITERS, '|'] as const;
+export type CsvDelimiter = (typeof CSV_DELIMITERS)[number];
 
-/** The delimiter of the heading line, and how many characters a first line `sep=;` takes, which only names it. */
-function findDelimiter(head: string): { delimiter: string; skipped: number } {
+/** The delimiter that a first line `sep=;` names, and how many characters that line takes. */
+function toldDelimiter(head: string): { delimiter: string; length: number } | undefined {
   const told = /^"?sep=([,;\t|])"?(?:\r\n|\r|\n|$)/i.exec(head);
-  if (told) return { delimiter: told[1] ?? ',', skipped: told[0].length };
+  return told === null ? undefined : { delimiter: told[1] ?? ',', length: told[0].length };
+}
+
+/** The delimiter that the heading line has most. */
+function likelyDelimiter(head: string): string {
   const line = /[^\r\n]*\S[^\r\n]*/.exec(head)?.[0] ?? '';
   const outside = line.replace(/"(?:[^"]|"")*"?/g, '');
   let best: string = ',';
   let most = 0;
-  for (const one of DELIMITERS) {
+  for (const one of LIKELY_DELIMITERS) {
     const count = outside.split(one).length - 1;
     if (count > most) [best, most] = [one, count];
   }
-  return { delimiter: best, skipped: 0 };
+  return best;
 }

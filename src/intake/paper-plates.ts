@@ -2,17 +2,11 @@
  * Papers become pictures: a receipt that is a PDF is drawn page by page, without the white around it, so that it can be
  * shown beside what it proves. A paper that is a photo is one already.
  */
-import { mkdir, readFile, rename, stat, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import sharp, { type Sharp } from 'sharp';
 import type { PaperFile } from '../facts/ledger.js';
 import { isPicture, lookAtPhoto, type PhotoFile } from './look-at-photo.js';
-
-/** One page of a paper, ready for the photo pipeline. */
-export interface Plate {
-  readonly file: PhotoFile;
-  readonly paper: PaperFile;
-}
 
 /** More pages than these are read in the file itself. */
 const MOST_PAGES = 4;
@@ -21,7 +15,7 @@ const DPI = 150;
 /** White that stays around what is printed, in dots. */
 const RIM = 24;
 /** Changes whenever plates of the same file would look different. */
-const RECIPE = 'plates-1';
+const RECIPE = 'plates-2';
 
 export interface PlateOrder {
   /** By the document's id. */
@@ -30,9 +24,15 @@ export interface PlateOrder {
   readonly cache: string;
 }
 
-/** Pages of each paper by the document's id. A paper that can't be drawn has none: its file is still there. */
-export async function paperPlates({ papers, cache }: PlateOrder): Promise<Map<string, readonly Plate[]>> {
-  const plates = new Map<string, readonly Plate[]>();
+/** A paper as pictures: the pages that are shown, and how many it has. */
+export interface Plates {
+  readonly pages: readonly PhotoFile[];
+  readonly of: number;
+}
+
+/** By the document's id. A paper that can't be drawn has no pages: its file is copied all the same. */
+export async function paperPlates({ papers, cache }: PlateOrder): Promise<Map<string, Plates>> {
+  const plates = new Map<string, Plates>();
   const drawer = new PageDrawer();
   try {
     for (const [id, paper] of papers) plates.set(id, await platesOf(id, paper, cache, drawer));
@@ -42,36 +42,74 @@ export async function paperPlates({ papers, cache }: PlateOrder): Promise<Map<st
   return plates;
 }
 
-async function platesOf(id: string, paper: PaperFile, cache: string, drawer: PageDrawer): Promise<Plate[]> {
-  if (isPicture(paper.file)) return lookedAt(plateId(id, 1), paper, paper.path);
-  if (!/\.pdf$/i.test(paper.file)) return [];
-  const kept = await pagesOf(paper, cache, drawer);
-  return (await Promise.all(kept.map((file, page) => lookedAt(plateId(id, page + 1), paper, file)))).flat();
+async function platesOf(id: string, paper: PaperFile, cache: string, drawer: PageDrawer): Promise<Plates> {
+  if (isPicture(paper.file)) {
+    const pages = await lookedAt(plateId(id, 1), paper, paper.path);
+    return { pages, of: pages.length };
+  }
+  if (!/\.pdf$/i.test(paper.file)) return { pages: [], of: 0 };
+  const { files, of } = await pagesOf(paper, cache, drawer);
+  const looked = files.map((file, page) => lookedAt(plateId(id, page + 1), paper, file));
+  return { pages: (await Promise.all(looked)).flat(), of };
 }
 
 /** No id under `photos:` has a colon in it. */
 const plateId = (document: string, page: number): string => `paper:${document}:${page}`;
 
-async function lookedAt(id: string, paper: PaperFile, original: string): Promise<Plate[]> {
+async function lookedAt(id: string, paper: PaperFile, original: string): Promise<PhotoFile[]> {
   const looked = await lookAtPhoto({ id, name: paper.file, original, huge: false });
-  return 'file' in looked ? [{ file: looked.file, paper }] : [];
+  return 'file' in looked ? [looked.file] : [];
 }
 
 /** Pictures of a PDF's pages, from the cache if they were drawn before. */
-async function pagesOf(paper: PaperFile, cache: string, drawer: PageDrawer): Promise<string[]> {
+async function pagesOf(paper: PaperFile, cache: string, drawer: PageDrawer): Promise<Kept> {
   const folder = path.join(cache, `${RECIPE}-${paper.sha256.slice(0, 40)}`);
-  const at = (page: number): string => path.join(folder, `${page}.png`);
-  const known = await readFile(path.join(folder, 'pages'), 'utf8').catch(() => undefined);
-  if (known !== undefined && /^[0-4]$/.test(known)) {
-    const pages = Array.from({ length: Number(known) }, (_, index) => at(index + 1));
-    if ((await Promise.all(pages.map(isFile))).every(Boolean)) return pages;
-  }
+  const kept = await keptPages(folder);
+  if (kept !== undefined) return kept;
   const drawn = await drawer.draw(await readFile(paper.path));
-  await mkdir(folder, { recursive: true });
-  for (const [index, bytes] of drawn.entries()) await putFile(at(index + 1), bytes);
-  // Last, so that a run that was killed in between draws again.
-  await putFile(path.join(folder, 'pages'), String(drawn.length));
-  return drawn.map((_, index) => at(index + 1));
+  await mkdir(cache, { recursive: true });
+  // Made under a name of its own and moved there in one step: two builds may draw one paper at once.
+  const half = await mkdtemp(path.join(cache, '.making-'));
+  try {
+    for (const [index, bytes] of drawn.pages.entries())
+      await writeFile(path.join(half, pageName(index)), bytes);
+    await writeFile(path.join(half, LIST), `${drawn.pages.length} of ${drawn.of}`);
+    await putInPlace(half, folder);
+  } finally {
+    await rm(half, { recursive: true, force: true });
+  }
+  return { files: drawn.pages.map((_, index) => path.join(folder, pageName(index))), of: drawn.of };
+}
+
+interface Kept {
+  readonly files: readonly string[];
+  readonly of: number;
+}
+
+/** How many pages were drawn, of how many; it is written last. */
+const LIST = 'pages';
+const pageName = (index: number): string => `${index + 1}.png`;
+
+/** Undefined where there is no whole set. */
+async function keptPages(folder: string): Promise<Kept | undefined> {
+  const list = await readFile(path.join(folder, LIST), 'utf8').catch(() => '');
+  const [, drawn, of] = /^(\d) of (\d+)$/.exec(list) ?? [];
+  if (drawn === undefined) return undefined;
+  const files = Array.from({ length: Number(drawn) }, (_, index) => path.join(folder, pageName(index)));
+  return (await Promise.all(files.map(isFile))).every(Boolean) ? { files, of: Number(of) } : undefined;
+}
+
+async function putInPlace(half: string, folder: string): Promise<void> {
+  try {
+    await rename(half, folder);
+  } catch (thrown) {
+    if (!['ENOTEMPTY', 'EEXIST', 'EPERM'].includes((thrown as NodeJS.ErrnoException).code ?? ''))
+      throw thrown;
+    // Another build drew the same; or somebody took a page out, and it is drawn anew.
+    if ((await keptPages(folder)) !== undefined) return;
+    await rm(folder, { recursive: true, force: true });
+    await rename(half, folder);
+  }
 }
 
 const isFile = (file: string): Promise<boolean> =>
@@ -80,39 +118,31 @@ const isFile = (file: string): Promise<boolean> =>
     () => false,
   );
 
-/** Whole or not at all. */
-async function putFile(file: string, content: Uint8Array | string): Promise<void> {
-  const half = `${file}.half`;
-  await writeFile(half, content);
-  await rename(half, file);
-}
-
 type Library = Awaited<ReturnType<typeof import('@hyzyla/pdfium')['PDFiumLibrary']['init']>>;
 
 /** Draws pages of PDF files. The library is loaded with the first file that is not in the cache. */
 class PageDrawer {
   #library: Library | undefined;
 
-  /** PNG pictures; none of a file that is no PDF, is locked or is damaged. */
-  async draw(bytes: Uint8Array): Promise<Buffer[]> {
+  /** PNG pictures of the first pages; none of a file that is no PDF, is locked or is damaged. */
+  async draw(bytes: Uint8Array): Promise<{ readonly pages: readonly Buffer[]; readonly of: number }> {
     const { PDFiumLibrary } = await import('@hyzyla/pdfium');
     this.#library ??= await PDFiumLibrary.init();
     let document: Awaited<ReturnType<Library['loadDocument']>>;
     try {
       document = await this.#library.loadDocument(bytes);
     } catch {
-      return [];
+      return { pages: [], of: 0 };
     }
     try {
+      const of = document.getPageCount();
       const pages: Buffer[] = [];
-      for (const page of document.pages()) {
-        if (pages.length === MOST_PAGES) break;
-        pages.push(await drawPage(page));
-      }
-      return pages;
+      for (let index = 0; index < Math.min(of, MOST_PAGES); index += 1)
+        pages.push(await drawPage(document.getPage(index)));
+      return { pages, of };
     } catch {
-      // A page that can't be drawn: the file itself lies beside the pages.
-      return [];
+      // A page that can't be drawn; whoever asks says so.
+      return { pages: [], of: 0 };
     } finally {
       document.destroy();
     }
@@ -126,9 +156,15 @@ class PageDrawer {
 
 type Page = ReturnType<Awaited<ReturnType<Library['loadDocument']>>['getPage']>;
 
+/** A page as large as a wall is drawn smaller: these are three letter pages at the usual scale. */
+const MOST_PIXELS = 6_300_000;
+
 async function drawPage(page: Page): Promise<Buffer> {
+  const { originalWidth, originalHeight } = page.getOriginalSize();
+  const usual = DPI / 72;
+  const scale = Math.min(usual, Math.sqrt(MOST_PIXELS / (originalWidth * originalHeight)));
   const { data } = await page.render({
-    scale: DPI / 72,
+    scale,
     render: async ({ data: pixels, width, height }) =>
       trimmed(sharp(pixels, { raw: { width, height, channels: 4 } }).flatten({ background: '#fff' })),
   });

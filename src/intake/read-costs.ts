@@ -1,7 +1,7 @@
 /** The rows of a cost sheet: one payment each. */
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { House } from '../facts/house.js';
-import type { CostRow } from '../facts/ledger.js';
+import type { CostColumn, CostRow } from '../facts/ledger.js';
 import { bad, good, type Read } from '../facts/read.js';
 import { readSheetAmount } from '../facts/sheet-number.js';
 import { bucketReader, paidReader, placeReader, receiptReader } from './cell-words.js';
@@ -9,7 +9,8 @@ import type { ColumnWords, Headings } from './sheet-headings.js';
 import { LONGEST_NAME, LONGEST_NOTE, LONGEST_SENTENCE, readRows, type SheetRow } from './sheet-row.js';
 import type { SheetRows } from './sheet-rows.js';
 
-export const COST_COLUMNS = {
+/** Other headings of each column, in the order of `COST_COLUMNS`. */
+export const COST_HEADINGS = {
   date: { also: ['day', 'date paid', 'payment date', 'paid on'], needed: true },
   payee: { also: ['paid to', 'vendor', 'store', 'supplier', 'to whom'], needed: true },
   what: { also: ['description', 'what for', 'item', 'items', 'for what'], needed: true },
@@ -24,9 +25,7 @@ export const COST_COLUMNS = {
   'tax year': { also: ['year', 'counts in'], needed: false },
   'sales tax': { also: ['of which sales tax', 'sales tax included'], needed: false },
   note: { also: ['notes', 'remark', 'remarks', 'comment', 'comments', 'memo'], needed: false },
-} as const satisfies Record<string, ColumnWords>;
-
-export type CostColumn = keyof typeof COST_COLUMNS;
+} as const satisfies Record<CostColumn, ColumnWords>;
 
 export function readCosts(
   sheet: SheetRows,

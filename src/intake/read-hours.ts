@@ -20,7 +20,7 @@ export const HOUR_COLUMNS = {
   note: { also: ['notes', 'remark', 'remarks', 'comment', 'comments'], needed: false },
 } as const satisfies Record<string, ColumnWords>;
 
-export type HourColumn = keyof typeof HOUR_COLUMNS;
+type HourColumn = keyof typeof HOUR_COLUMNS;
 
 export function readHoursRows(
   sheet: SheetRows,

@@ -15,7 +15,11 @@ import { checkHouse } from '../facts/check-house.js';
 import { checkReferences } from '../facts/check-references.js';
 import type { House } from '../facts/house.js';
 import type { Ledger } from '../facts/ledger.js';
-import { coverTaxpayerNumbers, findTaxpayerNumbers } from '../facts/taxpayer-number.js';
+import {
+  coverTaxpayerNumbers,
+  findTaxpayerNumbers,
+  withoutTaxpayerNumbers,
+} from '../facts/taxpayer-number.js';
 import { checkDocuments } from './documents.js';
 import type { PhotoFile } from './look-at-photo.js';
 import { findPhotos } from './photo-files.js';
@@ -72,12 +76,20 @@ export async function readHouse(
   // A terminal and a build's log keep what is shown there.
   const places = withLines(facts.places, coverTaxpayerNumbers);
   const rest = { places, writtenPath: checked.writtenPath, spec: facts.spec };
-  const own = checked.diagnostics.filter((d) => !restsOnBroken(d, facts));
-  // Found in what was written: also below a word that could not be read.
-  const first = [...facts.diagnostics, ...own, ...findTaxpayerNumbers(facts.spec)];
+  // Found in what was written: also below a word that could not be read. What else is wrong with such a value is not said.
+  const numbers = findTaxpayerNumbers(facts.spec);
+  const isNumber = new Set(numbers.map((d) => JSON.stringify(d.path)));
+  const own = checked.diagnostics.filter(
+    (d) => !restsOnBroken(d, facts) && (d.onWord === true || !isNumber.has(JSON.stringify(d.path))),
+  );
+  const first = [...facts.diagnostics, ...own, ...numbers].map(withoutTaxpayerNumbers);
   const nothing = Object.keys(facts.spec).length === 0;
   if (house === undefined || nothing)
-    return { found: undefined, ...rest, diagnostics: nothing ? facts.diagnostics : first };
+    return {
+      found: undefined,
+      ...rest,
+      diagnostics: nothing ? facts.diagnostics.map(withoutTaxpayerNumbers) : first,
+    };
 
   const references = facts.broken.length > 0 ? [] : checkReferences(house, facts.spec);
   const photos = await findPhotos(folder, shown, house, everyPhoto);
@@ -94,9 +106,11 @@ export async function readHouse(
     ...documents,
     ...(rows?.diagnostics ?? []),
   ].map((diagnostic) =>
-    diagnostic.path === undefined
-      ? diagnostic
-      : { ...diagnostic, path: checked.writtenPath(diagnostic.path) },
+    withoutTaxpayerNumbers(
+      diagnostic.path === undefined
+        ? diagnostic
+        : { ...diagnostic, path: checked.writtenPath(diagnostic.path) },
+    ),
   );
   return {
     found: {

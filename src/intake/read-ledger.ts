@@ -10,7 +10,7 @@ import type { Place, PlaceBook } from '../diagnostics/place.js';
 import type { House } from '../facts/house.js';
 import type { Ledger } from '../facts/ledger.js';
 import { findPaperFiles } from './paper-files.js';
-import { COST_COLUMNS, readCosts } from './read-costs.js';
+import { COST_HEADINGS, readCosts } from './read-costs.js';
 import { HOUR_COLUMNS, readHoursRows } from './read-hours.js';
 import { MILE_COLUMNS, readTrips } from './read-miles.js';
 import { findSheets } from './sheet-file.js';
@@ -54,7 +54,7 @@ export async function readLedger(
   };
 
   const ledger: Ledger = {
-    costs: rowsOf('costs', COST_COLUMNS, (sheet, headings) => readCosts(sheet, headings, house, written)),
+    costs: rowsOf('costs', COST_HEADINGS, (sheet, headings) => readCosts(sheet, headings, house, written)),
     trips: rowsOf('miles', MILE_COLUMNS, readTrips),
     hours: rowsOf('hours', HOUR_COLUMNS, (sheet, headings) => readHoursRows(sheet, headings, house, written)),
     sheets: {

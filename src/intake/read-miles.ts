@@ -18,7 +18,7 @@ export const MILE_COLUMNS = {
   note: { also: ['notes', 'remark', 'remarks', 'comment', 'comments'], needed: false },
 } as const satisfies Record<string, ColumnWords>;
 
-export type MileColumn = keyof typeof MILE_COLUMNS;
+type MileColumn = keyof typeof MILE_COLUMNS;
 
 export function readTrips(
   sheet: SheetRows,

@@ -1,30 +1,24 @@
 /**
  * What became of every row of a bank that was imported once: `imports/seen.csv` of a house.
  *
- * A row is known by its day, cents, the bank's text and its reference. Several such rows of one file are several
+ * A row is known by its day, cents, the bank's text and its reference, whatever their capitals and blanks: one account
+ * as CSV and as a workbook may differ in those. Several such rows of one file are several
  * payments and are counted; the same rows in two overlapping files are one each.
  */
 import { readFile } from 'node:fs/promises';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import { asInert, asItWas } from '../facts/inert-text.js';
 import { readSheetDate } from '../facts/sheet-date.js';
 import { readSheetAmount } from '../facts/sheet-number.js';
 import { readPlainCsv } from './bank-csv.js';
-import {
-  amountIn,
-  asInert,
-  asItWas,
-  layoutOf,
-  newLayout,
-  PLAIN_MANNER,
-  rowIn,
-  type SheetLayout,
-} from './bank-layout.js';
+import { amountIn, layoutOf, newLayout, PLAIN_MANNER, rowIn, type SheetLayout } from './bank-layout.js';
 import type { BankRow } from './bank-rows.js';
+import { plainText } from './bank-text.js';
 import { safePath } from './safe-path.js';
 import { plainWord } from './sheet-headings.js';
 import type { SheetRows } from './sheet-rows.js';
 
-export const SEEN_COLUMNS = ['date', 'amount', 'text', 'reference', 'nth', 'became', 'payee'] as const;
+const SEEN_COLUMNS = ['date', 'amount', 'text', 'reference', 'nth', 'became', 'payee'] as const;
 type SeenColumn = (typeof SEEN_COLUMNS)[number];
 
 /** added: to the costs. in-costs: it stood there already. not-this-house, left-out: by the writer's word, or money in. */
@@ -51,7 +45,7 @@ export interface SeenFile {
 }
 
 export const keyOf = ({ date, cents, text, reference }: RowKey): string =>
-  JSON.stringify([date, cents, text, reference]);
+  JSON.stringify([date, cents, plainText(text), plainText(reference)]);
 export const numberedKey = (row: RowKey & { readonly nth: number }): string => `${row.nth} ${keyOf(row)}`;
 
 /** Equal rows of one file are counted from 1, in their order. */
@@ -82,7 +76,7 @@ export async function readSeen(folder: string, shown: string): Promise<SeenFile>
 }
 
 export function seenFrom(bytes: Buffer, file: string): SeenFile {
-  const { sheet, diagnostics } = readPlainCsv(bytes, 'seen.csv', file);
+  const { sheet, diagnostics, delimiter } = readPlainCsv(bytes, 'seen.csv', file);
   const nothing = { bytes, rows: [], layout: NEW_LAYOUT };
   if (sheet === undefined || diagnostics.length > 0) return { ...nothing, diagnostics };
   const at = new Map<SeenColumn, number>();
@@ -108,7 +102,7 @@ export function seenFrom(bytes: Buffer, file: string): SeenFile {
   return {
     bytes,
     rows,
-    layout: layoutOf(bytes, sheet, { row: 1, at, width: sheet.rows[0]?.length ?? 0 }),
+    layout: layoutOf(bytes, sheet, { row: 1, at, width: sheet.rows[0]?.length ?? 0 }, delimiter),
     diagnostics: found,
   };
 }

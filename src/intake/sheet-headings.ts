@@ -1,6 +1,7 @@
 /** The heading row of a sheet: which column holds what, in plain words and in any order. */
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { nearestWord } from '../facts/nearest-word.js';
+import { taxpayerNumberIn, taxpayerNumberWords } from '../facts/taxpayer-number.js';
 import { type List, MOST_COLUMNS, type SheetRows, unreadable } from './sheet-rows.js';
 
 /** One column a list may have. */
@@ -57,7 +58,10 @@ export function readHeadings<Column extends string>(
   const strangers: number[] = [];
   for (const [index, cell] of cells.entries()) {
     const column = known.get(plainWord(cell));
-    if (column === undefined) {
+    const ending = column === undefined ? taxpayerNumberIn(cell) : undefined;
+    if (ending !== undefined)
+      diagnostics.push({ ...taxpayerNumberWords(ending), ...placed(about, index), path: [list, row] });
+    else if (column === undefined) {
       if (cell.trim() !== '' || hasCells(sheet, row, index)) strangers.push(index);
     } else if (at.has(column))
       diagnostics.push(twice(about, index, column, cells[at.get(column) ?? 0] ?? ''));

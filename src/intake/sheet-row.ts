@@ -1,6 +1,7 @@
 /** The rows of a sheet one by one, with what is wrong with their cells. */
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
+import { asItWas } from '../facts/inert-text.js';
 import type { Read } from '../facts/read.js';
 import { readSheetDate, type SheetDay } from '../facts/sheet-date.js';
 import { taxpayerNumberIn, taxpayerNumberWords } from '../facts/taxpayer-number.js';
@@ -166,10 +167,21 @@ class RowReader<Column extends string> implements SheetRow<Column> {
   }
 
   read<T>(column: Column, reader: CellReader<T>): T | undefined {
-    const answer = reader(this.cell(column));
+    const written = this.cell(column);
+    const answer = reader(written);
     if (answer.ok) return answer.value;
-    this.refuse(column, answer.problem, 'hints' in answer ? answer.hints : [answer.hint]);
+    // What can't be read is shown in the message, and a number in the wrong column is not to be shown.
+    if (!this.refuseNumber(column, written))
+      this.refuse(column, answer.problem, 'hints' in answer ? answer.hints : [answer.hint]);
     return undefined;
+  }
+
+  /** Whether the cell holds a taxpayer number, and was refused for it. */
+  private refuseNumber(column: Column, written: string): boolean {
+    const ending = taxpayerNumberIn(written);
+    if (ending === undefined) return false;
+    this.diagnostics.push({ ...taxpayerNumberWords(ending), path: this.pathOf(column) });
+    return true;
   }
 
   maybe<T>(column: Column, reader: CellReader<T>): T | undefined {
@@ -177,7 +189,8 @@ class RowReader<Column extends string> implements SheetRow<Column> {
   }
 
   words(column: Column, longest: number, asked?: readonly string[]): string | undefined {
-    const written = this.cell(column);
+    // The apostrophe before what a spreadsheet would run is no part of the words.
+    const written = asItWas(this.cell(column)).trim();
     if (written === '') {
       if (asked !== undefined) this.refuse(column, `the cell “${column}” of this row is empty`, asked);
       return undefined;
@@ -192,11 +205,7 @@ class RowReader<Column extends string> implements SheetRow<Column> {
       );
       return undefined;
     }
-    const ending = taxpayerNumberIn(written);
-    if (ending !== undefined) {
-      this.diagnostics.push({ ...taxpayerNumberWords(ending), path: this.pathOf(column) });
-      return undefined;
-    }
+    if (this.refuseNumber(column, written)) return undefined;
     return isPlain ? written : odd(written, (problem, hint) => this.refuse(column, problem, [hint]));
   }
 

@@ -22,9 +22,10 @@ export interface ComparedHouse {
   readonly folder: string;
   readonly name: string;
   readonly lessons: Lessons;
+  readonly sold: boolean;
 }
 
-/** Name of the folder that the comparison is written to; no house may have it. */
+/** Begins the name of the comparison's PDF. */
 export const COMPARISON = 'houses-compared';
 
 export interface ComparisonOrder {
@@ -69,6 +70,8 @@ interface Figure {
   readonly label: string;
   readonly of: (lessons: Lessons) => number | undefined;
   readonly words: (value: number) => string;
+  /** Can be told of a house that is sold alone. */
+  readonly afterSale?: true;
 }
 
 const days = (value: number): string => counted(value, 'day');
@@ -77,22 +80,24 @@ const FIGURES: readonly Figure[] = [
   { id: 'spent', label: 'Spent on the work', of: (one) => one.spent, words: printMoney },
   { id: 'square-foot', label: 'A square foot', of: (one) => one.perSquareFoot, words: printMoney },
   { id: 'to-listing', label: 'Purchase to listing', of: (one) => one.days.toListing, words: days },
-  { id: 'to-sale', label: 'Purchase to sale', of: (one) => one.days.toSale, words: days },
+  { id: 'to-sale', label: 'Purchase to sale', of: (one) => one.days.toSale, words: days, afterSale: true },
   { id: 'holding', label: 'Holding a day', of: (one) => one.holdingPerDay, words: printMoney },
   { id: 'hours', label: 'Unpaid hours', of: ({ hours }) => hours.owner + hours.others, words: hoursWords },
-  { id: 'left', label: 'Left after the sale', of: (one) => one.profit, words: printMoney },
+  { id: 'left', label: 'Left after the sale', of: (one) => one.profit, words: printMoney, afterSale: true },
   {
     id: 'after-hours',
     label: 'Left if own hours had cost money',
     of: (one) => one.profitAfterHours,
     words: printMoney,
+    afterSale: true,
   },
 ];
 
 function figures(houses: readonly ComparedHouse[], asOf: string): Section {
-  const cell = (figure: Figure, { lessons }: ComparedHouse): Rich => {
-    const value = figure.of(lessons);
-    return value === undefined ? rich(soft('not known')) : rich(figure.words(value));
+  const cell = (figure: Figure, house: ComparedHouse): Rich => {
+    const value = figure.of(house.lessons);
+    if (value !== undefined) return rich(figure.words(value));
+    return rich(soft(figure.afterSale === true && !house.sold ? 'not sold yet' : 'not known'));
   };
   return {
     id: 'figures',
@@ -103,8 +108,8 @@ function figures(houses: readonly ComparedHouse[], asOf: string): Section {
         id: 'figures-table',
         caption: '',
         columns: columns(['House', 20], ...FIGURES.map(({ label }) => [label, 10, 'right'] as const)),
-        rows: houses.map((house) => ({
-          id: `figures-${house.folder}`,
+        rows: houses.map((house, index) => ({
+          id: `house-${index + 1}`,
           cells: [rich(house.name), ...FIGURES.map((figure) => cell(figure, house))],
         })),
         note: rich(
@@ -162,8 +167,8 @@ function trades(houses: readonly ComparedHouse[]): Section {
       id: `trades-${index + 1}`,
       caption: '',
       columns: columns(['Trade', 24], ...group.map(({ name }) => [name, 12, 'right'] as const)),
-      rows: labels.map((label) => ({
-        id: `trades-${index + 1}-${slug(label)}`,
+      rows: labels.map((label, row) => ({
+        id: `trades-${index + 1}-row-${row + 1}`,
         cells: [rich(label), ...group.map(({ lessons }) => tradeCell(lessons, label))],
       })),
       note: rich('In brackets: the same a square foot.'),
@@ -171,19 +176,12 @@ function trades(houses: readonly ComparedHouse[]): Section {
   };
 }
 
-function tradeCell({ byTrade, area }: Lessons, label: string): Rich {
-  const cents = byTrade.find((one) => one.label === label)?.cents;
-  if (cents === undefined) return rich(soft('none'));
-  const per = area === undefined || area.squareFeet === 0 ? undefined : Math.round(cents / area.squareFeet);
+function tradeCell({ byTrade }: Lessons, label: string): Rich {
+  const share = byTrade.find((one) => one.label === label);
+  if (share === undefined) return rich(soft('none'));
+  const { cents, perSquareFoot: per } = share;
   return rich(printMoney(cents), per !== undefined && soft(` (${printMoney(per)})`));
 }
-
-const slug = (words: string): string =>
-  words
-    .normalize('NFKD')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '');
 
 /** The threshold counts what one payer paid for all houses: here they are added up. */
 function acrossHouses(payees: readonly PayeeYear[]): Section[] {
@@ -199,8 +197,8 @@ function acrossHouses(payees: readonly PayeeYear[]): Section[] {
           id: 'payees-table',
           caption: 'Whom a return may have to name',
           columns: columns(['Payee', 26], ['Year', 8], ['Counted', 16, 'right'], ['What that means', 50]),
-          rows: told.map((one) => ({
-            id: `payee-${one.year}-${slug(one.payee)}`,
+          rows: told.map((one, index) => ({
+            id: `payee-${index + 1}`,
             cells: [
               rich(one.payee),
               rich(String(one.year)),

@@ -42,7 +42,7 @@ import { payees } from './sections/payees.js';
 import { photosByRoom } from './sections/photos-by-room.js';
 import { questions } from './sections/questions.js';
 import { withReceipt } from './sections/receipt.js';
-import { receipts } from './sections/receipts.js';
+import { paperPath, receipts } from './sections/receipts.js';
 import { roomsAndFinishes } from './sections/rooms.js';
 import { safety } from './sections/safety.js';
 import { sizeSection } from './sections/size.js';
@@ -95,6 +95,7 @@ export function composePacket(order: ComposeOrder): Packet {
     sections,
     photos: photosShown(context, sections),
     originals: originalsIn(sections),
+    ...papersIn(context),
     exports: exportsOf(context),
     standing: STANDING,
   };
@@ -211,12 +212,16 @@ function photosShown(context: Context, sections: readonly Section[]): PacketPhot
   });
 }
 
+/** Nothing where there is none, so that the digest of every other edition is what it was. */
+const papersIn = ({ plates }: Context): Pick<Packet, 'papers'> =>
+  plates.size === 0
+    ? {}
+    : { papers: [...plates].map(([document, { file }]) => ({ document, path: paperPath(file) })) };
+
 function originalsIn(sections: readonly Section[]): Packet['originals'] {
   return sections
     .flatMap((section) => section.blocks)
-    .flatMap((block) =>
-      block.kind === 'photos' ? block.photos : block.kind === 'table' ? [block.plate ?? []].flat() : [],
-    )
+    .flatMap((block) => (block.kind === 'photos' && block.form === 'contact' ? block.photos : []))
     .flatMap(({ photo, original }) => (original === undefined ? [] : [{ photo, path: original.path }]));
 }
 

@@ -21,6 +21,8 @@ export interface PhotoOnDisk {
 /** Pages of a paper as pictures, and where the paper itself lies beside the pages. */
 export interface PlatesOnDisk {
   readonly pages: readonly PhotoOnDisk[];
+  /** How many pages the paper has; the first few are shown. */
+  readonly of: number;
   /** Below documents/. */
   readonly file: string;
 }

@@ -6,7 +6,6 @@
 import { costsCsv, hoursCsv, milesCsv } from './ledger-csv.js';
 import { journalText } from './ledger-journal.js';
 import { type LedgerFileOrder, ledgerJson, ledgerSchemaJson, SCHEMA_NAME } from './ledger-json.js';
-import { closedSale } from './ledger-sale.js';
 import { ledgerWorkbook } from './ledger-workbook.js';
 import type { PacketExport } from './packet.js';
 
@@ -18,8 +17,7 @@ const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet'
 export function ledgerExports(order: LedgerFileOrder): PacketExport[] {
   const { folder, house, money } = order;
   const { costs, trips, hours } = money.ledger;
-  if (costs.length + trips.length + hours.length === 0 && closedSale(house, order.asOf) === undefined)
-    return [];
+  if (costs.length + trips.length + hours.length === 0 && money.sale === undefined) return [];
   const rows: PacketExport[] = [
     { file: 'ledger.csv', title: 'Costs, row by row (CSV)', mediaType: CSV, text: costsCsv(costs) },
   ];
@@ -38,7 +36,7 @@ export function ledgerExports(order: LedgerFileOrder): PacketExport[] {
       file: `${folder}.journal`,
       title: 'Costs in double entry (plain-text journal)',
       mediaType: 'text/plain',
-      text: journalText(folder, house, costs, order.asOf),
+      text: journalText(folder, house, costs, money.sale),
     },
     {
       file: 'ledger.json',
@@ -56,7 +54,7 @@ export function ledgerExports(order: LedgerFileOrder): PacketExport[] {
       file: 'ledger.xlsx',
       title: 'Costs, worksheet, payees and dates as a workbook (XLSX)',
       mediaType: XLSX,
-      workbook: ledgerWorkbook(house, money),
+      workbook: () => ledgerWorkbook(house, money),
     },
   ];
 }

@@ -6,22 +6,32 @@
  */
 import type { House } from '../facts/house.js';
 import type { CostRow } from '../facts/ledger.js';
+import type { Sale } from '../tally/money/money-tally.js';
 import { plainDollars } from './ledger-amounts.js';
-import { type ClosedSale, closedSale } from './ledger-sale.js';
 
-/** `folder` names the house in the head, `asOf` is YYYY-MM-DD. Dates ascending, rows of a day in the order of the sheet. */
-export function journalText(folder: string, house: House, costs: readonly CostRow[], asOf: string): string {
+/** `folder` names the house in the head. Dates ascending, rows of a day in the order of the sheet. */
+export function journalText(
+  folder: string,
+  house: House,
+  costs: readonly CostRow[],
+  sale: Sale | undefined,
+): string {
   const rows = costs.toSorted((a, b) => (a.date === b.date ? a.row - b.row : a.date < b.date ? -1 : 1));
   const lines = headOf(folder, house);
-  const sale = closedSale(house, asOf);
   // Behind the rows of its day.
   const sold = sale === undefined ? rows.length : countUpTo(rows, sale.day);
-  for (const row of rows.slice(0, sold)) addRow(lines, row);
-  if (sale !== undefined) addSale(lines, sale);
-  for (const row of rows.slice(sold)) addRow(lines, row);
-  lines.push('');
-  return lines.join('\n');
+  const parts: string[] = [];
+  rows.forEach((row, index) => {
+    if (sale !== undefined && index === sold) addSale(lines, sale);
+    addRow(lines, row);
+    // Lines of a large sheet are joined as they come: all of them at once would hold several times what they come to.
+    if (lines.length >= LINES_AT_ONCE) parts.push(lines.splice(0).join('\n'));
+  });
+  if (sale !== undefined && sold === rows.length) addSale(lines, sale);
+  return [...parts, ...lines, ''].join('\n');
 }
+
+const LINES_AT_ONCE = 5000;
 
 function countUpTo(rows: readonly CostRow[], day: string): number {
   const later = rows.findIndex(({ date }) => date > day);
@@ -52,7 +62,7 @@ function addRow(lines: string[], row: CostRow): void {
 }
 
 /** A sale of which the owner named no day stands on the last one it can be, and says what was written. */
-function addSale(lines: string[], { day, price, written }: ClosedSale): void {
+function addSale(lines: string[], { day, price, written }: Sale): void {
   lines.push('', `${day} (sale) Sale of the house | contract price`);
   if (written !== day) lines.push(tag('closed', written));
   lines.push(posting('sale:price', 0 - price), posting('received', price));

@@ -8,7 +8,6 @@ import { BUCKET_NAMES, BUCKETS, ROLES } from '../facts/bucket.js';
 import type { House } from '../facts/house.js';
 import { PAYMENT_WAYS } from '../facts/ledger.js';
 import type { Lessons, MileSpan, MoneyTally, PayeeYear, Worksheet } from '../tally/money/money-tally.js';
-import { closedSale } from './ledger-sale.js';
 
 /** Changes when a word changes its meaning or goes; words may be added under the same name. */
 const FORM = 'sillplate-ledger-1';
@@ -93,7 +92,14 @@ const worksheetLine = z.strictObject({
     'The amount; what is taken away is below zero. Left out: it can’t be told, and `note` says why.',
   ).optional(),
   rows: rowNumbers('costs'),
-  facts: z.array(z.string()).describe('Words of the house’s facts that it rests on beside rows.'),
+  facts: z
+    .array(
+      z.strictObject({
+        path: words('Words of the fact: `money.sale.price`.'),
+        says: words('The fact in plain words, with its value.'),
+      }),
+    )
+    .describe('Facts of the house that it rests on beside rows.'),
   rules: ruleIds,
   total: z.boolean().describe('Whether the line adds up lines above it.'),
   note: words('A remark for the preparer.').optional(),
@@ -103,6 +109,15 @@ const worksheet = z.strictObject({
   role: role.describe('The role it is made for.'),
   title: words('What it is.'),
   form: words('Which forms it feeds.'),
+  dates: z
+    .array(
+      z.strictObject({
+        id: words('`acquired`, `sold`, `in-service` or `held`.'),
+        label: words('Its name for people.'),
+        says: words('The day, or that there is none yet.'),
+      }),
+    )
+    .describe('Days that a form asks for.'),
   parts: z
     .array(
       z.strictObject({
@@ -170,7 +185,12 @@ const mileSpan = z.strictObject({
 const retention = z.strictObject({
   id: words('Unique in this list.'),
   what: words('What is kept.'),
-  through: day('Last day it is kept. Left out: the count has not begun, or has no end.').optional(),
+  kept: z
+    .enum(['through', 'not begun', 'for good'])
+    .describe(
+      'through: up to that day. not begun: the day it is counted from is not there yet. for good: there is no end.',
+    ),
+  through: day('Last day it is kept. Left out: see `kept`.').optional(),
   from: words('What the day is counted from.'),
   years: whole.describe('How many years.').optional(),
   rules: ruleIds,
@@ -223,9 +243,15 @@ const lessons = z.strictObject({
     )
     .describe('What held the work up, longest first.'),
   holdingCents: cents('Cost of holding the house.'),
-  holdingDays: whole.describe('Days it is spread over.').optional(),
-  holdingPerDayCents: cents('Holding for each day, rounded once.').optional(),
-  profitCents: cents('Sale price less selling costs and all that was paid. Left out: not sold.').optional(),
+  holdingDays: whole
+    .describe('Days from the purchase to the end named by `holdingEnd`. Left out: not known to the day.')
+    .optional(),
+  holdingEnd: z.enum(['sold', 'ready to be let', 'as-of day']).describe('With what those days end.'),
+  holdingWithinCents: cents('Holding paid within those days.'),
+  holdingPerDayCents: cents('`holdingWithinCents` for each of those days, rounded once.').optional(),
+  profitCents: cents(
+    'Sale price less selling costs and all that was paid. Left out: not sold, or no row of the purchase.',
+  ).optional(),
   ownerHundredths: whole.describe('The owner’s unpaid hours, in hundredths.'),
   otherHundredths: whole.describe('Unpaid hours of others, in hundredths.'),
   hourRateCents: cents('What the owner calls an hour worth; for comparison only.').optional(),
@@ -315,8 +341,7 @@ export function ledgerSchemaJson(): string {
 }
 
 function ledgerFile({ folder, house, money, asOf }: LedgerFileOrder): LedgerFile {
-  const { ledger } = money;
-  const sale = closedSale(house, asOf);
+  const { ledger, sale } = money;
   return {
     $schema: SCHEMA_NAME,
     form: FORM,
@@ -373,9 +398,10 @@ function ledgerFile({ folder, house, money, asOf }: LedgerFileOrder): LedgerFile
     worksheets: money.worksheets.map(worksheetOf),
     payees: money.payees.map(payeeOf),
     miles: money.miles.map(spanOf),
-    retention: money.retention.map(({ id, what, through, from, years, rules }) => ({
+    retention: money.retention.map(({ id, what, kept, through, from, years, rules }) => ({
       id,
       what,
+      kept,
       through,
       from,
       years,
@@ -392,11 +418,19 @@ function ledgerFile({ folder, house, money, asOf }: LedgerFileOrder): LedgerFile
   };
 }
 
-function worksheetOf({ role: held, title, form, parts, notes }: Worksheet): LedgerFile['worksheets'][number] {
+function worksheetOf({
+  role: held,
+  title,
+  form,
+  dates = [],
+  parts,
+  notes,
+}: Worksheet): LedgerFile['worksheets'][number] {
   return {
     role: held,
     title,
     form,
+    dates: dates.map(({ id, label, says }) => ({ id, label, says })),
     parts: parts.map((part) => ({
       id: part.id,
       title: part.title,
@@ -407,7 +441,7 @@ function worksheetOf({ role: held, title, form, parts, notes }: Worksheet): Ledg
         formLine: line.formLine,
         cents: line.cents,
         rows: [...line.rows],
-        facts: [...line.facts],
+        facts: line.facts.map(({ path, says }) => ({ path, says })),
         rules: [...line.rules],
         total: line.weight === 'total',
         note: line.note,
@@ -474,6 +508,8 @@ function lessonsOf(one: Lessons): LedgerFile['lessons'] {
     heldUp: one.heldUp.map(({ from, to, days, by }) => ({ from, to, days, by })),
     holdingCents: one.holding,
     holdingDays: one.holdingDays,
+    holdingEnd: one.holdingEnd,
+    holdingWithinCents: one.holdingWithin,
     holdingPerDayCents: one.holdingPerDay,
     profitCents: one.profit,
     ownerHundredths: one.hours.owner,

@@ -3,8 +3,9 @@
  *
  * Rows keep their numbers in the sheet they were read from, so that every figure of a worksheet leads back to them.
  */
-import { BUCKETS, type Role } from '../facts/bucket.js';
+import { BUCKETS, ROLE_WORDS } from '../facts/bucket.js';
 import type { House } from '../facts/house.js';
+import { runsOf } from '../facts/row-runs.js';
 import type { MoneyTally, Worksheet } from '../tally/money/money-tally.js';
 import { placeWords } from './money-words.js';
 import type { ColumnHolds, Workbook, WorkbookCell, WorkbookColumn, WorkbookSheet } from './workbook.js';
@@ -186,17 +187,10 @@ function worksheetSheet({ worksheets, role }: MoneyTally): WorkbookSheet {
   );
 }
 
-const HELD_AS: Readonly<Record<Role, string>> = {
-  dealer: 'dealer',
-  investor: 'investor',
-  'main-home': 'main home',
-  rental: 'rental',
-};
-
 function worksheetLines({ role, form, parts, notes }: Worksheet): WorkbookCell[][] {
   const lines = parts.flatMap(({ title, year, lines: inPart }) =>
     inPart.map((line): WorkbookCell[] => [
-      HELD_AS[role],
+      ROLE_WORDS[role],
       form,
       title,
       year,
@@ -204,7 +198,7 @@ function worksheetLines({ role, form, parts, notes }: Worksheet): WorkbookCell[]
       line.label,
       line.cents,
       rowsText(line.rows),
-      line.facts.join(', '),
+      line.facts.map(({ says }) => says).join('; '),
       line.rules.join(', '),
       line.note,
     ]),
@@ -212,7 +206,19 @@ function worksheetLines({ role, form, parts, notes }: Worksheet): WorkbookCell[]
   const none = undefined;
   const remarks = notes.map((note): WorkbookCell[] => {
     const rules = note.rules.join(', ');
-    return [HELD_AS[role], form, 'To be read with it', none, none, note.text, none, none, none, rules, none];
+    return [
+      ROLE_WORDS[role],
+      form,
+      'To be read with it',
+      none,
+      none,
+      note.text,
+      none,
+      none,
+      none,
+      rules,
+      none,
+    ];
   });
   return [...lines, ...remarks];
 }
@@ -260,8 +266,15 @@ function payeesSheet({ payees }: MoneyTally): WorkbookSheet {
 function keepUntilSheet({ retention }: MoneyTally): WorkbookSheet {
   return sheet(
     'Keep until',
-    [text('What', 50), day('Keep through', 13), text('Counted from', 50), whole('Years'), text('Rules', 34)],
-    retention.map((one) => [one.what, one.through, one.from, one.years, one.rules.join(', ')]),
+    [
+      text('What', 50),
+      text('Kept', 12),
+      day('Keep through', 13),
+      text('Counted from', 50),
+      whole('Years'),
+      text('Rules', 34),
+    ],
+    retention.map((one) => [one.what, one.kept, one.through, one.from, one.years, one.rules.join(', ')]),
   );
 }
 
@@ -314,12 +327,7 @@ const MOST_RUNS = 200;
 
 /** Numbers of rows, ascending, as a person writes them: "4, 7-12". */
 function rowsText(rows: readonly number[]): string {
-  const runs: [first: number, last: number][] = [];
-  for (const row of rows) {
-    const run = runs.at(-1);
-    if (run !== undefined && row === run[1] + 1) run[1] = row;
-    else runs.push([row, row]);
-  }
+  const runs = runsOf(rows);
   const words = runs
     .slice(0, MOST_RUNS)
     .map(([first, last]) => (first === last ? String(first) : `${first}-${last}`));

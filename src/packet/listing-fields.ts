@@ -8,6 +8,7 @@
 import type { HouseDate } from '../facts/date.js';
 import { ACRE } from '../facts/floor-area.js';
 import type { House } from '../facts/house.js';
+import { asInert } from '../facts/inert-text.js';
 import { isThere } from '../tally/still-there.js';
 import type { Context } from './context.js';
 import type { PacketExport } from './packet.js';
@@ -149,6 +150,6 @@ export function listingExports(context: Context): PacketExport[] {
 
 /** RFC 4180 quoting; a cell that a spreadsheet would take for a formula gets an apostrophe before it. */
 function cell(text: string): string {
-  const inert = /^[=+\-@\t\r]/.test(text) && !/^-?\d+(\.\d+)?$/.test(text) ? `'${text}` : text;
+  const inert = /^-?\d+(\.\d+)?$/.test(text) ? text : asInert(text);
   return /[",\r\n]/.test(inert) ? `"${inert.replaceAll('"', '""')}"` : inert;
 }

@@ -2,7 +2,8 @@
 import type { House } from '../facts/house.js';
 import { printMoney } from '../facts/money.js';
 import { nameOfPlace } from '../facts/place-name.js';
-import { groupThousands } from '../facts/written-number.js';
+import { type Places, printDecimal } from '../facts/print-decimal.js';
+import { runsOf } from '../facts/row-runs.js';
 import type { MoneyRule } from '../tally/money/money-tally.js';
 import type { Rich, Run } from './packet.js';
 import { link, rich, runsInWords, say, soft, upperFirst } from './rich.js';
@@ -19,16 +20,11 @@ export const ruleAnchor = (id: string): string => `rule-${id}`;
 export const plateAnchor = (document: string): string => `plate-${document}`;
 
 /** More runs of rows than these are counted rather than listed. */
-const MOST_RUNS = 12;
+const MOST_RUNS = 60;
 
 /** "4, 7–12", each leading to its row. Rows are ascending. */
 export function rowsRuns(rows: readonly number[], anchor: (row: number) => string = costAnchor): Rich {
-  const spans: [first: number, last: number][] = [];
-  for (const row of rows) {
-    const last = spans.at(-1);
-    if (last !== undefined && row === last[1] + 1) last[1] = row;
-    else spans.push([row, row]);
-  }
+  const spans = runsOf(rows);
   const runs = spans
     .slice(0, MOST_RUNS)
     .flatMap(([first, last], index): Run[] => [
@@ -63,20 +59,21 @@ export function placeWords(house: House, id: string | undefined): string {
 }
 
 /** Thousandths of a mile as miles: 18400 → "18.4". */
-export const milesWords = (thousandths: number): string => decimal(thousandths, 3);
+export const milesWords = (thousandths: number): string => printDecimal(thousandths, 3);
 /** Hundredths of an hour as hours: 950 → "9.5". */
-export const hoursWords = (hundredths: number): string => decimal(hundredths, 2);
+export const hoursWords = (hundredths: number): string => printDecimal(hundredths, 2);
 
-function decimal(whole: number, places: number): string {
-  const unit = 10 ** places;
-  const sign = whole < 0 ? '−' : '';
-  const all = Math.abs(whole);
-  const rest = String(all % unit)
-    .padStart(places, '0')
-    .replace(/0+$/, '');
-  const units = groupThousands(Math.floor(all / unit));
-  return `${sign}${units}${rest === '' ? '' : `.${rest}`}`;
+/** The same in a column, all with as many decimals as the one with most needs: "21.0" above "18.4". */
+export function inColumn(wholes: readonly number[], places: Places): (whole: number) => string {
+  const most = Math.max(0, ...wholes.map((whole) => decimalsOf(printDecimal(whole, places))));
+  return (whole) => {
+    const words = printDecimal(whole, places);
+    const have = decimalsOf(words);
+    return `${words}${have === 0 && most > 0 ? '.' : ''}${'0'.repeat(most - have)}`;
+  };
 }
+
+const decimalsOf = (words: string): number => words.split('.')[1]?.length ?? 0;
 
 /** A remark with the rules behind it. */
 export function withRules(text: string, ids: readonly string[], rules: readonly MoneyRule[]): Rich {

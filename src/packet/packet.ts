@@ -31,6 +31,8 @@ export interface Packet {
   readonly photos: readonly PacketPhoto[];
   /** Photos that lie beside the pages as the camera made them, with all it wrote into them. The house file's alone. */
   readonly originals: readonly { readonly photo: string; readonly path: string }[];
+  /** Papers that lie beside the pages as they lie in the folder, by the document's id. The house file's alone; else left out. */
+  readonly papers?: readonly { readonly document: string; readonly path: string }[];
   /** Files that lie beside the pages and the PDF. */
   readonly exports: readonly PacketExport[];
   /** The sentence at the foot: what this paper is not. */
@@ -83,7 +85,8 @@ export interface TextExport extends ExportWords {
 
 export interface WorkbookExport extends ExportWords {
   /** Sheets and cells; they become bytes when the edition is written. */
-  readonly workbook: Workbook;
+  /** Made when it is written: of a large sheet it is larger than all else. It says what `ledger.json` says. */
+  readonly workbook: () => Workbook;
 }
 
 export interface Section {
@@ -174,6 +177,8 @@ export interface TableBlock extends BlockBase {
   readonly rows: readonly TableRow[];
   /** A remark below the table. */
   readonly note?: Rich;
+  /** A table that is copied from or signed: its rows stay on one sheet, if one holds them. */
+  readonly together?: true;
   /** The paper that the rows rest on, beside them. */
   readonly plate?: ShownPhoto;
 }

@@ -201,7 +201,7 @@ export function setTable(composer: Composer, block: TableBlock, tags: TagPath): 
 }
 
 /** A paper's picture is this much of the measure wide, and no taller than this share of a sheet. */
-const PLATE = { share: 0.5, tallest: 0.42 };
+const PLATE = { share: 0.46, tallest: 0.42 };
 
 function setPlated(composer: Composer, block: TableBlock, plate: ShownPhoto, tags: TagPath): Slab[] {
   const { paper, spaces } = composer;
@@ -215,7 +215,8 @@ function setPlated(composer: Composer, block: TableBlock, plate: ShownPhoto, tag
     const under = { x, y: height + CAPTION_GAP_PT, width };
     const caption = captionColumn(composer, plate.caption, under, place);
     const outline = outlineBoxes({ x, width, height }, block.id);
-    return { boxes: [...outline, ...picture, ...caption.boxes], heightPt: height + caption.heightPt };
+    // Over the picture, whose own paper is white to its edge.
+    return { boxes: [...picture, ...outline, ...caption.boxes], heightPt: height + caption.heightPt };
   };
   const left = paper.fullPt - width - PLATE_GAP_PT;
   const narrow = { ...composer, paper: { ...paper, textPt: left, fullPt: left } };
@@ -270,6 +271,9 @@ function outlineBoxes(
   ];
 }
 
+/** More rows than these would leave too much of the sheet before them white. */
+const MOST_TOGETHER = 14;
+
 /** Caption, head, rows, note. The head comes again where a page opens with a row. */
 function setRows(composer: Composer, block: TableBlock, tags: TagPath): Slab[] {
   const layout = layoutOf(composer, block);
@@ -284,13 +288,16 @@ function setRows(composer: Composer, block: TableBlock, tags: TagPath): Slab[] {
   }
   slabs.push(setHead(composer, block, layout, tableTags));
   const resume = [setHead(composer, block, layout, undefined)];
+  const together = block.together === true && block.rows.length <= MOST_TOGETHER;
   block.rows.forEach((row, i) => {
     const next = block.rows[i + 1];
     // The first two rows stay with the head, the last two with each other, a sum with the row before it, a remark
     // with the last row: a single row on a page looks lost.
     const lastTwo = i === block.rows.length - 2;
     const keepNext =
-      next === undefined ? block.note !== undefined : i === 0 || lastTwo || next.weight === 'total';
+      next === undefined
+        ? block.note !== undefined
+        : together || i === 0 || lastTwo || next.weight === 'total';
     const set = setRow(composer, block, row, layout, tableTags).map((each) => ({ ...each, resume }));
     slabs.push(...(keepNext ? asBlock(set, { keepNext: true }) : set));
   });

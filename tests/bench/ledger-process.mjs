@@ -5,16 +5,15 @@
  *   node tests/bench/ledger-process.mjs FOLDER OUT workbook|texts
  */
 import { readFileSync } from 'node:fs';
-import { mkdir, writeFile } from 'node:fs/promises';
+import { writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { workbookBytes } from '../../dist/archive/write-workbook.js';
+import { writeTree } from '../../dist/archive/write-tree.js';
 import { readHouse } from '../../dist/intake/read-house.js';
 import { ledgerExports } from '../../dist/packet/ledger-exports.js';
 import { deriveTally } from '../../dist/tally/tally.js';
 import { AS_OF } from './demo-houses.mjs';
 
 const [, , folder = '', out = '', what = 'texts'] = process.argv;
-await mkdir(out, { recursive: true });
 const before = process.cpuUsage();
 const started = performance.now();
 const { found, diagnostics } = await readHouse(folder, folder, { ledger: true });
@@ -22,10 +21,14 @@ if (found?.ledger === undefined) throw new Error(`nothing was read: ${diagnostic
 const { tally, diagnostics: derived } = deriveTally(found.house, AS_OF, new Map(), found.ledger);
 if (tally.money === undefined) throw new Error('nothing was tallied');
 const files = ledgerExports({ folder: 'made', house: found.house, money: tally.money, asOf: AS_OF });
-for (const file of files)
-  if ('text' in file) await writeFile(path.join(out, file.file), file.text);
-  else if (what === 'workbook')
-    await writeFile(path.join(out, file.file), await workbookBytes(file.workbook));
+const texts = files.flatMap((file) => ('text' in file ? [{ path: file.file, text: file.text }] : []));
+await writeTree(out, texts);
+if (what === 'workbook') {
+  // Loaded where a workbook is written, as in a build.
+  const { workbookBytes } = await import('../../dist/archive/write-workbook.js');
+  for (const file of files)
+    if ('workbook' in file) await writeFile(path.join(out, file.file), await workbookBytes(file.workbook()));
+}
 const clock = performance.now() - started;
 const { user, system } = process.cpuUsage(before);
 // Linux hands the most memory that a parent held on to its children in getrusage; this is the process's own (man 5 proc).

@@ -14,7 +14,7 @@ import type { CostRow } from '../../src/facts/ledger.js';
 import { readHouse } from '../../src/intake/read-house.js';
 import { journalText } from '../../src/packet/ledger-journal.js';
 import { houseFrom } from '../rooms/house-from.js';
-import { costRow, costRows, moneyOf, nastyRows } from '../rooms/made-ledger.js';
+import { costRow, costRows, moneyOf, nastyRows, saleOf } from '../rooms/made-ledger.js';
 import { lacking } from '../tools/outside-programs.js';
 
 const AS_OF = '2026-11-20';
@@ -71,7 +71,7 @@ describe.skipIf(here.some)(`the journal${here.words}`, () => {
     const journal = ledgers
       .map((rows, at) => {
         const own = `apply account ${prefixOf(at)}\n\n`;
-        return `${own}${journalText('test-house', house, rows, AS_OF)}\nend apply account\n\n`;
+        return `${own}${journalText('test-house', house, rows, undefined)}\nend apply account\n\n`;
       })
       .join('');
     const found = balances(program, journal);
@@ -108,7 +108,7 @@ describe.skipIf(here.some)(`the journal${here.words}`, () => {
       const { found } = await readHouse(path.join(content, name), `content/${name}`, { ledger: true });
       if (found?.ledger === undefined) throw new Error(`${name} has no ledger`);
       const { costs } = found.ledger;
-      const balance = balances(program, journalText(name, found.house, costs, AS_OF));
+      const balance = balances(program, journalText(name, found.house, costs, saleOf(found.house, AS_OF)));
       expect([...balance.values()].reduce((sum, one) => sum + one, 0n)).toBe(0n);
       const totals = moneyOf(found.house, { costs }).totals.filter(({ cents }) => cents !== 0);
       expect(totals.length).toBeGreaterThan(8);
@@ -125,7 +125,7 @@ describe.skipIf(here.some)(`the journal${here.words}`, () => {
 
   it.each(programs)('has one transaction a row in %s, whatever the texts say', (program) => {
     const rows = nastyRows();
-    const journal = journalText('test-house', house, rows, AS_OF);
+    const journal = journalText('test-house', house, rows, undefined);
     const words =
       program === 'hledger'
         ? ['register', 'house', '-O', 'csv']
@@ -148,7 +148,7 @@ describe.skipIf(here.some)(`the journal${here.words}`, () => {
         taxYear: 2027,
       }),
     ];
-    const journal = journalText('test-house', house, rows, AS_OF);
+    const journal = journalText('test-house', house, rows, undefined);
     const found = (tag: string, value: string): string =>
       program === 'hledger'
         ? ask(program, journal, ['balance', '-N', '--flat', 'house', `tag:^${tag}$=^${value}$`])
@@ -176,19 +176,25 @@ describe.skipIf(here.some)(`the journal${here.words}`, () => {
 
   it.each(programs)('has the sale as a transaction of its own in %s, once it is closed', (program) => {
     const sold = houseFrom({ money: { sale: { closed: '2026-08-14', price: '289,900.00' } } });
-    const found = balances(program, journalText('test-house', sold, [costRow()], AS_OF));
+    const found = balances(program, journalText('test-house', sold, [costRow()], saleOf(sold, AS_OF)));
     expect(Object.fromEntries(found)).toEqual({
       'house:purchase': 14_800_000n,
       'paid:transfer': -14_800_000n,
       received: 28_990_000n,
       'sale:price': -28_990_000n,
     });
-    const before = balances(program, journalText('test-house', sold, [costRow()], '2026-08-13'));
+    const before = balances(
+      program,
+      journalText('test-house', sold, [costRow()], saleOf(sold, '2026-08-13')),
+    );
     expect([...before.keys()]).not.toContain('sale:price');
   });
 
   it.each(programs)('is refused by %s if a posting is off by a cent: the check can fail', (program) => {
-    const journal = journalText('test-house', house, [costRow()], AS_OF).replace('-148000.00', '-148000.01');
+    const journal = journalText('test-house', house, [costRow()], undefined).replace(
+      '-148000.00',
+      '-148000.01',
+    );
     expect(() => balances(program, journal)).toThrow(/balance/i);
   });
 });

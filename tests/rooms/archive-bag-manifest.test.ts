@@ -165,7 +165,12 @@ describe('the guide in a bag', () => {
     house: 'Quarry Road',
     asOf: '2026-11-20',
     editions: [
-      { name: 'buyer', is: 'for the buyer and the inspector' },
+      {
+        name: 'buyer',
+        is: 'for the buyer and the inspector',
+        asOf: '2026-10-02',
+        digest: '0123 4567 89ab',
+      },
       { name: 'file', is: 'for the owner and the tax preparer: everything, with costs' },
     ],
     exports: [
@@ -188,7 +193,8 @@ describe('the guide in a bag', () => {
       'Quarry Road, as of 2026-11-20',
       'data/',
       'originals/',
-      'buyer/',
+      'buyer/ for the buyer and the inspector; as of 2026-10-02; digest 0123 4567 89ab',
+      'each packet of its own day',
       'costs.journal',
       'a-file-with-a-long-name.schema.json',
       'sha256sum -c --quiet manifest-sha256.txt tagmanifest-sha256.txt',

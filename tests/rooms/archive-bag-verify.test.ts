@@ -8,6 +8,7 @@ import { packTar, type TarEntry } from 'modern-tar';
 import { afterAll, describe, expect, it } from 'vitest';
 import yazl from 'yazl';
 import type { Algorithm } from '../../src/archive/bag-manifest.js';
+import { namesIn, sizesIn } from '../../src/archive/bag-zip-header.js';
 import {
   type Files,
   freshFolder,
@@ -69,6 +70,16 @@ const unreadableBy = async (
 describe('a bag of somebody else', () => {
   it('is whole', async () => {
     expect(await verify(byHand())).toMatchObject({ verdict: 'whole', diagnostics: [], files: 2, bytes: 2 });
+  });
+
+  it('that holds nothing is said to', async () => {
+    const report = await verify(
+      byHand({ 'data/a.txt': undefined, 'data/b/c.txt': undefined, 'manifest-sha256.txt': '' }),
+    );
+    expect(report).toMatchObject({ verdict: 'whole', files: 0 });
+    expect(messages(report, 'warning')).toEqual([
+      'it holds nothing: no file lies below data/, and its manifest lists none',
+    ]);
   });
 
   it('names what is changed, missing and added', async () => {
@@ -362,6 +373,59 @@ describe('a bag in a ZIP', () => {
     expect(loose.verdict).toBe('no-bag');
     const bare = await verify(await zip([['bagit.txt', DECLARED]]));
     expect(messages(bare).join()).toContain('outside of any folder');
+  });
+
+  it('is told for a file that is called otherwise where its bytes lie', async () => {
+    const named = await zip(whole(), (bytes) => bytes.write('q', bytes.indexOf('bag/data/a.txt') + 9));
+    const report = await verify(named);
+    expect(report.verdict).toBe('differs');
+    expect(messages(report, 'error')).toEqual([
+      'data/a.txt is called bag/data/q.txt where its bytes lie in the ZIP, so programs differ in what they unpack',
+    ]);
+    // A folder in the list that is a file to whoever reads on from the start.
+    const folder = await zip([...whole(), ['bag/data/dirx', '']], (bytes) =>
+      bytes.write('/', bytes.lastIndexOf('bag/data/dirx') + 12),
+    );
+    expect(messages(await verify(folder), 'error').join()).toContain('is called bag/data/dirx');
+  });
+
+  it.each([
+    [18, 'packed'],
+    [22, 'unpacked'],
+  ])('is told for a size that is another where its bytes lie (at %d, %s)', async (at) => {
+    const report = await verify(
+      await zip(
+        whole().map(([name, content]): ZipEntry => [name, content, { compress: false }]),
+        (bytes) => {
+          const header = bytes.indexOf('bag/data/a.txt') - 30;
+          // No sizes behind the file, and what stands here counts (APPNOTE 4.3.7 and 4.4.4).
+          bytes.writeUInt16LE(bytes.readUInt16LE(header + 6) & ~8, header + 6);
+          for (const place of [18, 22]) bytes.writeUInt32LE(place === at ? 7 : 1, header + place);
+        },
+      ),
+    );
+    expect(messages(report, 'error')).toEqual([
+      expect.stringContaining(
+        'data/a.txt has 7 bytes by the header where its bytes lie in the ZIP, and 1 by',
+      ),
+    ]);
+  });
+
+  it('is whole with sizes in the field of large files, or behind the file', () => {
+    const extra = Buffer.alloc(4 + 16);
+    extra.writeUInt16LE(1, 0);
+    extra.writeUInt16LE(16, 2);
+    extra.writeBigUInt64LE(6_000_000_000n, 4);
+    extra.writeBigUInt64LE(5_000_000_000n, 12);
+    const header = { generalPurposeBitFlag: 0, fileName: Buffer.from('a'), extraField: extra };
+    const full = { compressedSize: 0xffffffff, uncompressedSize: 0xffffffff };
+    expect(sizesIn({ ...header, ...full })).toEqual({ size: 6_000_000_000, packed: 5_000_000_000 });
+    expect(sizesIn({ ...header, ...full, extraField: extra.subarray(0, 7) })).toEqual({});
+    const behind = { ...header, generalPurposeBitFlag: 8, compressedSize: 0, uncompressedSize: 0 };
+    expect(sizesIn(behind)).toEqual({});
+    expect(sizesIn({ ...behind, generalPurposeBitFlag: 0 })).toEqual({ size: 0, packed: 0 });
+    const name = Buffer.from([0x75, 0x70, 7, 0, 1, 0, 0, 0, 0, 0xc3, 0xa9]);
+    expect(namesIn({ ...header, ...full, extraField: name })).toEqual(['é']);
   });
 
   it('is told for links, for entries packed twice, and for locked ones', async () => {

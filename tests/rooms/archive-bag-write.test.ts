@@ -8,6 +8,7 @@ import {
   mkdirSync,
   readdirSync,
   readFileSync,
+  rmSync,
   statSync,
   symlinkSync,
   truncateSync,
@@ -16,6 +17,8 @@ import {
 } from 'node:fs';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { bagDiskTrouble } from '../../src/archive/bag-disk-trouble.js';
+import { tellLeftOut } from '../../src/archive/bag-left-out.js';
 import { surveyFolder } from '../../src/archive/survey-folder.js';
 import {
   bag,
@@ -214,6 +217,116 @@ describe('an earlier bag', () => {
   });
 });
 
+describe('an earlier bag that is no longer whole', () => {
+  it.each<[string, number, (folder: string) => void]>([
+    ['with a file emptied', 2, (folder) => truncateSync(path.join(folder, 'data/how-to-read.txt'), 0)],
+    [
+      'with a byte changed',
+      1,
+      (folder) => writeFileSync(path.join(folder, 'data/how-to-read.txt'), 'read it?'),
+    ],
+    [
+      'with nothing left in data/',
+      7,
+      (folder) => {
+        rmSync(path.join(folder, 'data'), { recursive: true });
+        mkdirSync(path.join(folder, 'data'));
+      },
+    ],
+    ['without its bag-info.txt', 1, (folder) => rmSync(path.join(folder, 'bag-info.txt'))],
+  ])('is no reason to write nothing: %s', async (_what, things, damage) => {
+    const to = freshFolder();
+    damage(await written(to));
+    const before = everything(to);
+    const again = await bag(to);
+    expect(again).toMatchObject({
+      kind: 'written',
+      name: 'test-lane-2026-04-11-2',
+      diagnostics: [
+        {
+          code: 'archive.bag',
+          severity: 'warning',
+          hints: [expect.stringContaining('sillplate verify archive/test-lane/test-lane-2026-04-11')],
+        },
+      ],
+    });
+    const report = await verify(path.join(to, 'test-lane-2026-04-11'));
+    expect(messages(report, 'error')).toHaveLength(things);
+    expect(JSON.stringify(again)).toContain(
+      things === 1 ? '(one thing in it differs)' : `(${things} things in it differ)`,
+    );
+    // Nothing of it was touched, and the new one is the one that is asked next.
+    expect(everything(to).filter((line) => /^test-lane-2026-04-11(?:\/| )/u.test(line))).toEqual(before);
+    expect((await verify(path.join(to, 'test-lane-2026-04-11-2'))).verdict).toBe('whole');
+    expect(await bag(to)).toMatchObject({ kind: 'same', name: 'test-lane-2026-04-11-2' });
+  });
+
+  it.each(['zip', 'tar'] as const)('as a %s is none either', async (form) => {
+    const to = freshFolder();
+    const file = await written(to, { form });
+    const bytes = readFileSync(file);
+    bytes.write('READ IT\n', bytes.indexOf('read it\n'));
+    writeFileSync(file, bytes);
+    const again = await bag(to, { form });
+    expect(again).toMatchObject({ kind: 'written', name: 'test-lane-2026-04-11-2' });
+    expect(JSON.stringify(again)).toContain('is no longer whole (one thing in it differs)');
+    expect(await bag(to, { form })).toMatchObject({ kind: 'same', name: 'test-lane-2026-04-11-2' });
+  });
+
+  it('and can’t be read as a bag at all is told', async () => {
+    const to = freshFolder();
+    const folder = await written(to);
+    for (const name of names(folder)) rmSync(path.join(folder, name), { recursive: true });
+    const again = await bag(to);
+    expect(again).toMatchObject({ kind: 'written', diagnostics: [{ severity: 'warning' }] });
+    expect(JSON.stringify(again)).toContain('test-lane-2026-04-11 can’t be read as a bag');
+  });
+
+  it('is not asked about where it was of another state', async () => {
+    const to = freshFolder();
+    const folder = await written(to);
+    truncateSync(path.join(folder, 'data/how-to-read.txt'), 0);
+    expect(await bag(to, { files: { 'a.txt': 'a' } })).toMatchObject({ kind: 'written', diagnostics: [] });
+  });
+});
+
+describe('a disk that refuses', () => {
+  it.each([
+    ['ENOENT', 'that place is not there'],
+    ['EROFS', 'that disk can only be read'],
+    ['EACCES', 'you may not write there'],
+    ['ENOSPC', 'the disk is full'],
+    ['EFBIG', 'larger than that disk can hold'],
+    ['EIO', 'does not answer'],
+    ['EWHATEVER', 'the system says EWHATEVER'],
+  ])('with %s is told in plain words, with --to', (code, words) => {
+    const thrown = Object.assign(new Error('no'), { code, syscall: 'mkdir' });
+    const told = bagDiskTrouble(thrown, 'stick/houses');
+    expect(told.message).toContain(`no bag could be written to stick/houses: `);
+    expect(told.message).toContain(words);
+    expect(told.hints.join()).not.toMatch(/--out|build/u);
+    expect(told.hints.join()).toContain(code === 'ENOSPC' ? 'free some space' : '--to my-archive');
+  });
+
+  it('for want of the place is told so', async () => {
+    const home = freshFolder();
+    symlinkSync(path.join(home, 'no-disk', 'here'), path.join(home, 'stick'));
+    const places = [path.join(home, 'stick', 'houses')];
+    // Nobody can make a folder there, root neither.
+    if (existsSync('/proc/self')) places.push('/proc/no-disk/houses');
+    for (const place of places) {
+      const told = JSON.stringify(await bag(place));
+      expect(told).toContain('that place is not there');
+      expect(told).not.toContain('the system says');
+      expect(told).toContain('--to my-archive');
+    }
+  });
+
+  it('has no words for a mistake of ours', () => {
+    expect(() => bagDiskTrouble(new TypeError('ours'), 'x')).toThrow('ours');
+  });
+});
+
 describe('nothing half-made', () => {
   it('is left by a run that was killed, and the next one clears it', async () => {
     const to = freshFolder();
@@ -274,12 +387,21 @@ describe('nothing half-made', () => {
   it('is left when there is no such file, or a file stands in the way', async () => {
     const to = freshFolder();
     const gone = await bag(to, { payload: [{ path: 'a', source: { file: path.join(to, 'no-such') } }] });
-    expect(JSON.stringify(gone)).toContain('can’t be read');
+    expect(JSON.stringify(gone)).toContain('a is not there, so no bag was made');
     expect(names(to)).toEqual([]);
     const file = path.join(to, 'file');
     writeFileSync(file, 'x');
     const blocked = await bag(path.join(file, 'archive'));
-    expect(blocked).toMatchObject({ kind: 'failed', diagnostics: [{ code: 'archive.disk' }] });
+    expect(blocked).toMatchObject({
+      kind: 'failed',
+      diagnostics: [
+        {
+          code: 'archive.disk',
+          message: expect.stringContaining('a file stands where a folder is needed. Earlier'),
+          hints: ['move the file away', 'choose another folder:  --to my-archive'],
+        },
+      ],
+    });
     expect(read(to, 'file')).toBe('x');
   });
 
@@ -305,6 +427,51 @@ describe('a house folder that is looked through', () => {
     const { files, diagnostics } = await surveyFolder(folder, 'content/h');
     expect(files.map((one) => one.path)).toEqual(['a.txt', 'b/.hidden', 'b/c/d.txt', 'link.txt']);
     expect(diagnostics).toMatchObject([{ severity: 'note', file: 'content/h/hollow' }]);
+  });
+
+  it('passes over what no person put there as a record, and nothing else', async () => {
+    const kept = [
+      '.gitignore',
+      '.hidden/note.txt',
+      '.unfinished.json',
+      'a.swp',
+      'costs.csv',
+      'house.yaml~',
+      'notes#1.txt',
+      'photos/git/.sillplate.txt',
+    ];
+    const leftOut = [
+      '#notes.txt#',
+      '.#house.yaml',
+      '.git',
+      '.house.yaml.swp',
+      '.sillplate-writing-costs.csv-4711',
+      '.~lock.costs.csv#',
+      'documents/~$hours.xlsx',
+      'imports/.sillplate-lock-import',
+      'imports/.unfinished.json',
+      'photos/.DS_Store',
+      'photos/Thumbs.db',
+    ];
+    const inner = [...kept, ...leftOut].filter((name) => name !== '.git' && name !== '.#house.yaml');
+    const folder = layOut(freshFolder(), {
+      ...Object.fromEntries(inner.map((name) => [name, name])),
+      '.git/objects/aa/bb': 'blob',
+    });
+    // Emacs locks with a link that leads nowhere.
+    symlinkSync('somebody@somewhere.1', path.join(folder, '.#house.yaml'));
+    const survey = await surveyFolder(folder, 'content/h');
+    expect(survey.files.map((one) => one.path)).toEqual(kept);
+    expect(survey.leftOut).toEqual(leftOut);
+    expect(survey.diagnostics).toEqual([]);
+  });
+
+  it('tells what was passed over in one line', () => {
+    expect(tellLeftOut(['.git', 'a/.DS_Store', 'b/.DS_Store', 'imports/.unfinished.json'])).toBe(
+      '.git, .DS_Store (2 times), imports/.unfinished.json',
+    );
+    const many = Array.from({ length: 20 }, (_, n) => `.sillplate-writing-${n}`);
+    expect(tellLeftOut(many)).toMatch(/^(?:\S+, ){11}\S+ and 8 more$/u);
   });
 
   it('is refused, by name, for what can’t go into a bag', async () => {

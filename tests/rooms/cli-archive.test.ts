@@ -4,6 +4,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFil
 import path from 'node:path';
 import { generateX25519Identity, identityToRecipient } from 'age-encryption';
 import { afterAll, beforeEach, describe, expect, it } from 'vitest';
+import { run } from '../../src/cli.js';
 import { type ArchiveOptions, archiveCommand, type MakeReady, size } from '../../src/command-archive.js';
 import { verifyCommand } from '../../src/command-verify.js';
 import { isBag, verifyBagCommand } from '../../src/command-verify-bag.js';
@@ -50,6 +51,7 @@ const asItLies: MakeReady = async ({ name }) => ({
   description: `The record of the house ${name}`,
   exports: [],
   guide: 'How to read this\n',
+  notes: [],
 });
 
 const nobody = async (): Promise<undefined> => undefined;
@@ -96,6 +98,7 @@ describe('a house is archived', () => {
       description: 'The record of Test Lane',
       exports: [{ path: 'costs.journal', bytes: Buffer.from('; a journal\n') }],
       guide: 'read it\n',
+      notes: [],
     }));
     expect(error).toBe('');
     expect(status).toBe(0);
@@ -129,7 +132,7 @@ describe('a house is archived', () => {
     await archive();
     const same = await archive();
     expect(same.out).toContain('nothing has changed since');
-    expect(same.out).toContain('sillplate verify');
+    expect(same.out).toContain('was found whole; no bag was made');
     expect(same.status).toBe(0);
     expect(bags()).toEqual(['test-lane-2026-04-11']);
     layOut(home, { 'content/test-lane/house.yaml': 'house: { name: Test Road }\n' });
@@ -148,13 +151,54 @@ describe('a house is archived', () => {
       [{ code: 'facts.date', severity: 'error', message: 'there is no month 13', hints: ['write 12'] }],
       NOWHERE,
     );
-    const faulty = await archive({}, async () => ({ located, description: '', exports: [], guide: '' }));
+    const notReady: MakeReady = async () => ({ located, description: '', exports: [], guide: '', notes: [] });
+    const faulty = await archive({}, notReady);
     expect(faulty.error).toContain('no month 13');
+    // The way out stands below the errors, where it is read last.
+    expect(faulty.error.slice(faulty.error.indexOf('no month 13'))).toMatch(
+      /test-lane: nothing was archived.*\n.*sillplate check test-lane /u,
+    );
     expect(faulty.status).toBe(1);
+    const record = JSON.parse((await archive({ format: 'json' }, notReady)).out);
+    expect(record.bags).toEqual([{ house: 'test-lane', bag: null, written: false }]);
     const inside = await archive({ to: path.join(home, 'content', 'test-lane', 'archive') });
     expect(inside.error).toContain('archive.place');
     expect(inside.status).toBe(1);
     expect(bags()).toEqual([]);
+  });
+
+  it('anew where the bag of this state was damaged, and says so', async () => {
+    await archive();
+    writeFileSync(at('test-lane-2026-04-11', 'data', 'originals', 'house.yaml'), '');
+    const { status, out, error } = await archive();
+    expect(error).toContain('warning archive.bag');
+    expect(error).toContain('is no longer whole (2 things in it differ); the state is archived anew');
+    expect(error).toMatch(/sillplate verify \S*test-lane-2026-04-11\n/u);
+    expect(out).toContain('test-lane-2026-04-11-2');
+    expect(status).toBe(0);
+  });
+
+  it('with one line on what was left out and on each packet of another day, as records too', async () => {
+    layOut(home, { 'content/test-lane/.DS_Store': 'x', 'content/test-lane/imports/.unfinished.json': '{}' });
+    const message = 'the buyer packet in it is of 2026-01-02; the facts may have changed since';
+    const ready: MakeReady = async (house) => ({
+      ...(await asItLies(house)),
+      notes: [{ code: 'archive.bag', severity: 'note', message, hints: ['type  sillplate build test-lane'] }],
+    });
+    const { out, status } = await archive({}, ready);
+    expect(status).toBe(0);
+    expect(out.split('\n')).toContain(`  ${message}`);
+    expect(out.split('\n')).toContain(
+      '  left out, being no record of anybody’s: .DS_Store, imports/.unfinished.json',
+    );
+    expect(out).toContain('sillplate build test-lane');
+    expect(existsSync(at('test-lane-2026-04-11', 'data', 'originals', '.DS_Store'))).toBe(false);
+    const { problems } = JSON.parse((await archive({ format: 'json' }, ready)).out);
+    expect(problems).toHaveLength(2);
+    for (const told of [message, expect.stringContaining('left out')])
+      expect(problems).toContainEqual(
+        expect.objectContaining({ code: 'archive.bag', severity: 'note', message: told }),
+      );
   });
 
   it('not with a link that leads out', async () => {
@@ -169,6 +213,80 @@ describe('a house is archived', () => {
     const { status, error } = await archive({ content: path.join(home, 'empty') });
     expect(error).toContain('there is no folder');
     expect(status).toBe(1);
+  });
+});
+
+describe('a house that is made ready', () => {
+  const DIGEST = '0123 4567 89ab';
+  const packetOf = (edition: string, asOf: string): string =>
+    JSON.stringify({
+      form: 'sillplate-facts-1',
+      program: 'sillplate 0.0.0',
+      house: { folder: 'test-lane', name: 'Test Lane', place: '' },
+      edition,
+      title: edition,
+      asOf,
+      digest: DIGEST,
+      facts: [],
+    });
+
+  /** All packets but the house file lie there. */
+  function made(): void {
+    layOut(home, {
+      'content/test-lane/house.yaml':
+        'house: { name: Test Lane, address: { city: Fallow Mills, state: OH }, kind: detached, built: 2001 }\n',
+      'content/test-lane/costs.csv':
+        'date,payee,what,amount,bucket\n2026-01-03,Tollgate,boards,12.00,repair\n',
+      'out/test-lane/agent/facts.json': packetOf('agent', '2026-04-11'),
+      'out/test-lane/visit/facts.json': packetOf('visit', '2026-04-11'),
+      'out/test-lane/buyer/facts.json': packetOf('buyer', '2026-01-02'),
+      'out/test-lane/care/index.html': '<p>of a time before there was such a file</p>',
+    });
+  }
+
+  async function typed(...words: readonly string[]) {
+    const { said, terminal: quiet } = terminal();
+    const folders = ['content', 'out'].flatMap((one) => [`--${one}`, path.join(home, one)]);
+    const to = ['--to', path.join(home, 'archive'), '--as-of', '2026-04-11'];
+    const status = await run(['archive', 'test-lane', ...folders, ...to, ...words], quiet);
+    return { status, ...said };
+  }
+
+  it('says of which day each packet is, where that is another than the bag’s, and the guide of all', async () => {
+    made();
+    const { status, out, error } = await typed();
+    expect([status, error]).toEqual([0, '']);
+    expect(out.split('\n')).toEqual(
+      expect.arrayContaining([
+        '  the buyer packet in it is of 2026-01-02; the facts may have changed since',
+        '  no day can be read of the care packet in it; the facts may have changed since',
+      ]),
+    );
+    expect(out.match(/ packet in it/gu)).toHaveLength(2);
+    expect(out.match(/sillplate build test-lane/gu)).toHaveLength(1);
+    const guide = readFileSync(at('test-lane-2026-04-11', 'data', 'how-to-read.txt'), 'utf8');
+    const plain = guide.replace(/\s+/gu, ' ');
+    expect(plain).toContain(`; as of 2026-01-02; digest ${DIGEST} care/`);
+    expect(plain).toMatch(/ file\/ .*; as of 2026-04-11; digest [0-9a-f ]{14} exports\//u);
+    // What was handed out is kept as it was.
+    const buyer = at('test-lane-2026-04-11', 'data', 'packets', 'buyer', 'facts.json');
+    expect(readFileSync(buyer, 'utf8')).toBe(packetOf('buyer', '2026-01-02'));
+    const { bags: same, problems } = JSON.parse((await typed('--format', 'json')).out);
+    expect(same).toMatchObject([{ written: false, bag: expect.stringContaining('test-lane-2026-04-11') }]);
+    expect(problems).toMatchObject([{ severity: 'note' }, { severity: 'note' }]);
+  });
+
+  it('and is not, for one row without a bucket, is told so with the way out', async () => {
+    made();
+    layOut(home, {
+      'content/test-lane/costs.csv': 'date,payee,what,amount,bucket\n2026-01-03,Tollgate,boards,12.00,\n',
+    });
+    const { status, out, error } = await typed();
+    expect([status, out]).toEqual([1, '']);
+    expect(error.slice(error.indexOf('costs.csv'))).toMatch(
+      /\ntest-lane: nothing was archived.*\n.*sillplate check test-lane --content /u,
+    );
+    expect(bags()).toEqual([]);
   });
 });
 
@@ -259,6 +377,19 @@ describe('verify', () => {
     });
     expect(json.problems).toHaveLength(3);
     expect(json.problems[0]).toMatchObject({ code: 'archive.bag', severity: 'error' });
+  });
+
+  it('says of a bag that holds nothing that it does', async () => {
+    const hollow = layOut(path.join(home, 'bag'), {
+      'bagit.txt': 'BagIt-Version: 1.0\nTag-File-Character-Encoding: UTF-8\n',
+      'manifest-sha256.txt': '',
+    });
+    mkdirSync(path.join(hollow, 'data'));
+    const { status, out } = await verify(hollow);
+    expect(out).toContain('warning archive.bag');
+    expect(out).toContain('It holds nothing');
+    expect(out).not.toContain('It is whole');
+    expect(status).toBe(0);
   });
 
   it('says what is no bag, and ends with 2', async () => {

@@ -1,4 +1,5 @@
 /** `sillplate costs import`: what is asked, what is written, and that no row comes twice or gets lost. */
+import { spawnSync } from 'node:child_process';
 import {
   existsSync,
   mkdirSync,
@@ -15,6 +16,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import writeWorkbook from 'write-excel-file/node';
 import { addRows, leftOver } from '../../src/archive/append-rows.js';
 import { type CostsImportOptions, costsImportCommand, type Typing } from '../../src/command-costs.js';
+import { importDiskTrouble } from '../../src/import-disk-trouble.js';
 import { readFacts } from '../../src/intake/read-facts.js';
 import { quietProgress } from '../tools/quiet-progress.js';
 import { SMALL_HOUSE, scratchFolder } from './cli-program.js';
@@ -28,6 +30,8 @@ rooms:
   - { id: kitchen, level: main, use: kitchen }
 `;
 const HEAD = 'date,payee,what,amount,bucket,place,paid,receipt,note\n';
+/** Of a file that an import makes. */
+const NEW_HEAD = 'date,payee,what,amount,bucket,place,paid,receipt,tax year,sales tax,note\n';
 let count = 0;
 
 /** A content folder of its own with one house. */
@@ -53,7 +57,7 @@ interface Said {
   readonly status: number;
 }
 
-/** `answers` undefined: nobody is there. */
+/** `answers` undefined: `--yes`. */
 async function imported(
   folder: string,
   file: string,
@@ -71,15 +75,12 @@ async function imported(
   const status = await costsImportCommand(
     file,
     folder,
-    { content: path.dirname(folder), ...options },
+    { content: path.dirname(folder), yes: typing === undefined, ...options },
     terminal,
-    typing ?? nobody(),
+    typing,
   );
   return { said, status };
 }
-
-/** As where standard input is no terminal. */
-const nobody = (): Typing | undefined => undefined;
 
 const rowsOf = (folder: string, name = 'costs.csv'): string[] =>
   read(folder, name).trimEnd().split(/\r?\n/).slice(1).sort();
@@ -100,17 +101,17 @@ Posting Date,Description,Amount
 04/19/2026,TOLLGATE BUILDING SUPPLY #0388,18.40
 `;
 
-describe('without a terminal', () => {
+describe('with --yes', () => {
   it('takes over what has a history, appends the rest without a bucket, and drops nothing in silence', async () => {
     const folder = home(PAST);
     const { said, status } = await imported(folder, bank(folder, LIST), { paid: 'card' });
     expect(status).toBe(0);
     expect(
       read(folder),
-    ).toBe(`${PAST}2026-04-17,Tollgate Building Supply,TOLLGATE BUILDING SUPPLY #0388,118.40,improvement,,card,,
+    ).toBe(`${PAST}2026-04-17,Tollgate Building Supply,TOLLGATE BUILDING SUPPLY #0388,118.40,,,card,,
 2026-04-18,COFFEE AT THE MILL,COFFEE AT THE MILL,4.50,,,card,,
 2026-04-18,COFFEE AT THE MILL,COFFEE AT THE MILL,4.50,,,card,,
-2026-04-19,Tollgate Building Supply,TOLLGATE BUILDING SUPPLY #0388,-18.40,improvement,,card,,
+2026-04-19,Tollgate Building Supply,TOLLGATE BUILDING SUPPLY #0388,-18.40,,,card,,
 `);
     expect(said).toContain('passed over above it: “Account: Everyday Checking …9012”');
     expect(said).not.toContain('123456789012');
@@ -122,7 +123,11 @@ describe('without a terminal', () => {
   1  left out: money that came in
        2026-04-20  PAYROLL MILL SCHOOLS  $2,140.00 came in
 
-Without a bucket: rows 7, 8.`);
+Without a bucket: rows 6 to 9. Write what they were for.
+  rows 7 and 8: nobody like them was paid before
+  rows 6 and 9: Tollgate Building Supply, paid for several things before (improvement 2, repair 1)
+`);
+    expect(said).not.toContain('taken over');
     expect(rowsOf(folder, 'imports/seen.csv')).toEqual([
       '2026-04-05,472.14,TOLLGATE BUILDING SUPPLY #0412,,1,in-costs,Tollgate Building Supply',
       '2026-04-17,118.40,TOLLGATE BUILDING SUPPLY #0388,,1,added,Tollgate Building Supply',
@@ -164,7 +169,7 @@ Without a bucket: rows 7, 8.`);
       ),
     );
     expect(read(folder)).toBe(
-      `${HEAD}2026-04-18,OTHER THING,OTHER THING,1.00,,,,,\n2026-04-18,SQ *NFD 0148,SQ *NFD 0148,385.00,,,,,\n`,
+      `${NEW_HEAD}2026-04-18,OTHER THING,OTHER THING,1.00,,,,,,,\n2026-04-18,SQ *NFD 0148,SQ *NFD 0148,385.00,,,,,,,\n`,
     );
     writeFileSync(
       path.join(folder, 'costs.csv'),
@@ -175,19 +180,23 @@ Without a bucket: rows 7, 8.`);
     );
     const next = 'Date,Description,Amount\n2026-05-18,SQ *NFD 0149,-385.00\n';
     await imported(folder, bank(folder, next));
-    expect(read(folder)).toContain('2026-05-18,North Fork Dumpsters,SQ *NFD 0149,385.00,holding,,,,\n');
+    expect(read(folder)).toContain('2026-05-18,North Fork Dumpsters,SQ *NFD 0149,385.00,holding,,,,,,\n');
     const beside = path.join(folder, '..', 'oak-lane');
     mkdirSync(beside);
     writeFileSync(path.join(beside, 'house.yaml'), HOUSE);
     await imported(beside, bank(folder, next));
-    expect(read(beside)).toBe(`${HEAD}2026-05-18,North Fork Dumpsters,SQ *NFD 0149,385.00,holding,,,,\n`);
+    expect(read(beside)).toBe(
+      `${NEW_HEAD}2026-05-18,North Fork Dumpsters,SQ *NFD 0149,385.00,holding,,,,,,\n`,
+    );
   });
 
   it('--dry-run writes nothing at all', async () => {
     const folder = home(PAST);
     const { said, status } = await imported(folder, bank(folder, LIST), { dryRun: true }, ['y']);
     expect(status).toBe(0);
-    expect(said).toContain('→  Tollgate Building Supply, improvement\n');
+    expect(said).toContain(
+      '→  Tollgate Building Supply, no bucket: paid for several things before (improvement 2, repair 1)\n',
+    );
     expect(said).toContain('→  COFFEE AT THE MILL, no bucket\n');
     expect(said).toContain('Nothing is written (--dry-run).');
     expect([readdirSync(folder).sort(), read(folder)]).toEqual([['costs.csv', 'house.yaml'], PAST]);
@@ -208,7 +217,7 @@ Without a bucket: rows 7, 8.`);
       paid: 'network',
       yes: true,
     });
-    expect([status, rowsOf(folder)]).toEqual([0, ['2026-04-18,North Fork,North Fork,385.00,,,network,,']]);
+    expect([status, rowsOf(folder)]).toEqual([0, ['2026-04-18,North Fork,North Fork,385.00,,,network,,,,']]);
     const wrong = await imported(folder, file, { columns: 'who=When' });
     expect([wrong.status, wrong.said.includes('“who=When” names no column')]).toEqual([2, true]);
   });
@@ -221,7 +230,7 @@ Without a bucket: rows 7, 8.`);
     );
     expect(rowsOf(folder)).toContain('2026-04-24,CHECK,CHECK,4186.00,,,check,,1044');
     expect(said).toContain(
-      'Row 6 may be the same payment as row 5 (Ridge Street Plumbing): if so, take one out.\n',
+      'Row 6 is perhaps the same as row 5 (Ridge Street Plumbing): if so, take one out.\n',
     );
   });
 
@@ -305,6 +314,22 @@ describe('with questions', () => {
     }
   });
 
+  it('an order of the days that was only assumed is not kept as if it had been said', async () => {
+    const folder = home();
+    const doubtful = bank(folder, 'Date,Description,Amount\n03/04/2026,GATE,-1.00\n');
+    const first = await imported(folder, doubtful, { yes: true });
+    expect(first.said).toContain('are read month first');
+    expect(read(folder, 'imports/columns.yaml')).not.toMatch(/^ {4}days:/m);
+    // The next file shows that the bank writes the day first.
+    const next = bank(folder, 'Date,Description,Amount\n25/04/2026,GATE,-2.00\n');
+    const { said, status } = await imported(folder, next, { yes: true });
+    expect([status, said]).toEqual([0, expect.stringContaining('added to')]);
+    expect(rowsOf(folder)[1]).toContain('2026-04-25');
+    const other = home();
+    await imported(other, doubtful, { yes: true, days: 'day-first' });
+    expect(read(other, 'imports/columns.yaml')).toContain('    days: day-first\n');
+  });
+
   it('says which column is which where the headings do not tell, and asks for a doubtful day', async () => {
     const folder = home();
     const file = bank(folder, '3/4/2026,-12.00,*,,Gate Hardware\n5/4/2026,3.00,*,,Gate Hardware\n');
@@ -312,6 +337,7 @@ describe('with questions', () => {
       '9',
       '',
       '',
+      'improvement',
       '',
       '',
       'y',
@@ -324,10 +350,12 @@ describe('with questions', () => {
       'n',
     ]);
     expect(said).toContain('there is no column “9” for date');
+    expect(said).toContain('there is no column “improvement” for amount');
+    expect(said).not.toContain('“improvement” for date');
     expect(said).toContain('3/4/2026: is that 1 ');
     expect([status, rowsOf(folder)]).toEqual([
       0,
-      ['2026-04-03,Gate Hardware,Gate Hardware,12.00,tool,,check,,'],
+      ['2026-04-03,Gate Hardware,Gate Hardware,12.00,tool,,check,,,,'],
     ]);
     expect(read(folder, 'imports/columns.yaml')).toContain(
       '  - columns: 5\n    date: "column 1"\n    payee: "column 5"\n    amount: "column 2"\n',
@@ -337,7 +365,7 @@ describe('with questions', () => {
 
   it('writes nothing where the questions about the columns end', async () => {
     const folder = home(PAST);
-    const { said, status } = await imported(folder, bank(folder, LIST), {}, []);
+    const { said, status } = await imported(folder, bank(folder, LIST), {}, ['n']);
     expect([status, said.includes('not answered to the end'), readdirSync(folder).sort()]).toEqual([
       1,
       true,
@@ -353,7 +381,7 @@ describe('with questions', () => {
       { paid: 'card' },
       ['', 'Ann 123-45-6789', 'Ann', 'tool', 'saw', ''],
     );
-    expect(rowsOf(folder)).toEqual(['2026-04-18,Ann,saw,1.00,tool,,card,,GATE']);
+    expect(rowsOf(folder)).toEqual(['2026-04-18,Ann,saw,1.00,tool,,card,,,,GATE']);
   });
 
   it('keeps what was written into the costs while it asked', async () => {
@@ -375,6 +403,157 @@ describe('with questions', () => {
   });
 });
 
+describe('answers that were piped in', () => {
+  const one = 'Date,Description,Amount\n2026-04-18,GATE,-1.00\n2026-04-19,DOOR,-2.00\n';
+
+  it('are taken; where they end, what was answered is written, and the rest is told', async () => {
+    const folder = home();
+    const answers = ['', 'card', 'Gate', 'improvement', 'latch', ''];
+    const { said, status } = await imported(folder, bank(folder, one), {}, answers);
+    expect([status, rowsOf(folder)]).toEqual([0, ['2026-04-18,Gate,latch,1.00,improvement,,card,,,,GATE']]);
+    expect(said).toContain('  1  not asked about; the same command goes on there\n');
+  });
+
+  it('none at all: nothing is written, and --yes is named, also where the columns are settled', async () => {
+    const folder = home();
+    const settled = { columns: 'date=Date,payee=Description,amount=Amount' };
+    for (const options of [{}, settled]) {
+      const { said, status } = await imported(folder, bank(folder, one), options, []);
+      expect([status, readdirSync(folder)]).toEqual([2, ['house.yaml']]);
+      expect(said).toContain('no answers came on standard input, so nothing is written');
+      expect(said).toContain('add  --yes\n');
+    }
+  });
+
+  it('are not needed where there is no question', async () => {
+    const folder = home();
+    await imported(folder, bank(folder, one));
+    const { said, status } = await imported(folder, bank(folder, one), {}, []);
+    expect([status, said.includes('2  imported before')]).toEqual([0, true]);
+  });
+});
+
+describe('a bucket that is taken over', () => {
+  const gate = (...buckets: readonly string[]): string =>
+    HEAD +
+    buckets.map((bucket, day) => `2026-01-0${day + 1},Gate Supply,x,${day + 5}.00,${bucket},,,,\n`).join('');
+  const beside = (folder: string, name: string, costs: string): void => {
+    mkdirSync(path.join(folder, '..', name));
+    writeFileSync(path.join(folder, '..', name, 'house.yaml'), HOUSE);
+    writeFileSync(path.join(folder, '..', name, 'costs.csv'), costs);
+  };
+  const list = 'Date,Description,Amount\n2026-04-18,GATE SUPPLY 7,-1.00\n2026-04-19,GATE SUPPLY 8,-2.00\n';
+
+  it('is told for each row, with the houses whose rows have it', async () => {
+    const folder = home();
+    beside(folder, 'quarry-road', gate('improvement', 'improvement', 'improvement'));
+    const { said } = await imported(folder, bank(folder, list));
+    expect(said).toContain(`Buckets taken over by history; correct what does not hold:
+  row 2  2026-04-18  Gate Supply  $1.00  improvement, as in 3 of 3 rows of quarry-road
+  row 3  2026-04-19  Gate Supply  $2.00  improvement, as in 3 of 3 rows of quarry-road
+`);
+    const dry = home(gate('improvement'));
+    beside(dry, 'oak-lane', gate('improvement', 'improvement', 'improvement', 'improvement', 'repair'));
+    expect((await imported(dry, bank(dry, list), { dryRun: true })).said).toContain(
+      '→  Gate Supply, improvement, as in 1 of 1 row of this house, 4 of 5 of oak-lane\n',
+    );
+  });
+
+  it.each([
+    ['four of five rows', ['tool', 'tool', 'tool', 'tool', 'repair'], 'tool'],
+    ['three of four rows', ['tool', 'tool', 'tool', 'repair'], ''],
+  ])('%s', async (_what, buckets, bucket) => {
+    const folder = home(gate(...buckets));
+    await imported(folder, bank(folder, list));
+    expect(rowsOf(folder).filter((row) => row.startsWith('2026-04'))).toEqual([
+      `2026-04-18,Gate Supply,GATE SUPPLY 7,1.00,${bucket},,,,`,
+      `2026-04-19,Gate Supply,GATE SUPPLY 8,2.00,${bucket},,,,`,
+    ]);
+  });
+
+  it('of a mixed history may still be proposed where somebody is asked', async () => {
+    const folder = home(gate('tool', 'tool', 'repair'));
+    const { said } = await imported(folder, bank(folder, list), { paid: 'card' }, ['', '', '', '', 'q']);
+    expect(said).toContain('  Bucket [tool]: ');
+    expect(rowsOf(folder)).toContain('2026-04-18,Gate Supply,GATE SUPPLY 7,1.00,tool,,card,,');
+  });
+});
+
+describe('one account in two files', () => {
+  const csv = 'Date,Description,Amount\n2026-04-18,GATE  SUPPLY 7,-1.00\n2026-04-19,DOOR AND SON,-2.00\n';
+
+  it('a text that differs in capitals and blanks is the same', async () => {
+    const folder = home();
+    await imported(folder, bank(folder, csv));
+    const cell = (value: string) => ({ value, type: String });
+    const book = path.join(folder, '..', 'bank.xlsx');
+    const rows = [
+      ['Date', 'Description', 'Amount'],
+      ['2026-04-18', 'Gate Supply   7', '-1.00'],
+      ['2026-04-19', 'Door and Son', '-2.00'],
+    ];
+    await writeWorkbook(rows.map((cells) => cells.map(cell)) as never).toFile(book);
+    const before = read(folder);
+    const { said } = await imported(folder, book);
+    expect([read(folder), said.includes('2  imported before')]).toEqual([before, true]);
+  });
+
+  const other = csv.replace('DOOR AND SON', 'CARD 4471 HINGES').replace('GATE  SUPPLY 7', 'POS GATE SUPPLY');
+
+  it('a text that is another, on the same day with the same cents, is told with --yes', async () => {
+    const folder = home();
+    await imported(folder, bank(folder, csv));
+    const { said } = await imported(folder, bank(folder, other));
+    expect(said).toContain('Row 4 is perhaps the same as row 2 (GATE SUPPLY 7): if so, take one out.\n');
+    expect(said).toContain('Row 5 is perhaps the same as row 3 (DOOR AND SON): if so, take one out.\n');
+    // Both stand in one file: they are two payments.
+    const both = home();
+    expect(
+      (await imported(both, bank(both, csv + other.split('\n').slice(1).join('\n')))).said,
+    ).not.toContain('perhaps the same');
+    expect(
+      (await imported(both, bank(both, csv + other.split('\n').slice(1).join('\n')))).said,
+    ).not.toContain('perhaps the same');
+  });
+
+  it('and asked where somebody is there; Enter is yes only where the words are alike', async () => {
+    const folder = home();
+    await imported(folder, bank(folder, csv), { paid: 'card' });
+    const { said } = await imported(folder, bank(folder, other), {}, ['', '', 'Hinges', 'tool', '', '']);
+    expect(said).toContain('perhaps the same as row 2 of costs.csv: 2026-04-18, GATE SUPPLY 7, ');
+    expect(said).toMatch(/perhaps the same as row 3 of costs\.csv: .* The same \[n\]: /);
+    expect(rowsOf(folder)).toHaveLength(3);
+    expect(said).toContain('  1  in the costs already\n');
+  });
+});
+
+describe('a folder that can’t be written to', () => {
+  it.each([
+    ['EROFS', 'that disk can only be read'],
+    ['EACCES', 'you may not write there'],
+    ['ENOSPC', 'the disk is full'],
+  ])('%s', (code, what) => {
+    const { message, hints } = importDiskTrouble(
+      Object.assign(new Error(code), { code, syscall: 'mkdir' }),
+      'my-house',
+    );
+    expect(message).toBe(
+      `the house folder my-house can’t be written to: ${what}. What was there before is as it was`,
+    );
+    expect(hints.join(' ')).not.toMatch(/--out|build/);
+    expect(hints).toHaveLength(1);
+  });
+
+  it('is told as such by the command', async () => {
+    const folder = home(PAST);
+    writeFileSync(path.join(folder, 'imports'), '');
+    const { said, status } = await imported(folder, bank(folder, LIST));
+    expect([status, read(folder)]).toEqual([1, PAST]);
+    expect(said).toContain('can’t be written to: a file stands where the folder imports is needed');
+    expect(said).not.toContain('--out');
+  });
+});
+
 describe('the sheet stays as it was', () => {
   it('in its own columns, delimiter, line ends, mark and manner, every earlier byte kept', async () => {
     const text =
@@ -388,7 +567,24 @@ describe('the sheet stays as it was', () => {
     expect(read(folder)).toBe(
       `${text}\r\n$2,345.00;;"GATE; INC";"GATE; INC";4/8/2026;check;\r\n$1.00;;NEW;NEW;4/9/2026;check;\r\n`,
     );
-    expect(said).toContain('rows 5, 6');
+    expect(said).toContain('rows 5 and 6');
+  });
+
+  it.each([
+    ['no bytes', ''],
+    ['blank lines', '\n \n\n'],
+    ['a blank line that is not ended', '  '],
+    ['delimiters alone', ';;;\r\n;;;'],
+    ['a line that names a delimiter', 'sep=;\n'],
+  ])('of %s: it gets its headings, and rows are told by their numbers', async (_what, text) => {
+    const folder = home(text);
+    const { said } = await imported(
+      folder,
+      bank(folder, 'Date,Description,Amount\n2026-04-08,A,-1.00\n2026-04-09,B,-2.00\n'),
+      { yes: true },
+    );
+    expect(read(folder)).toBe(`${NEW_HEAD}2026-04-08,A,A,1.00,,,,,,,\n2026-04-09,B,B,2.00,,,,,,,\n`);
+    expect(said).toContain('rows 2 and 3');
   });
 
   it.each([
@@ -473,6 +669,25 @@ describe('the sheet stays as it was', () => {
 });
 
 describe('bad input', () => {
+  it.each([
+    ['no headings', '', 'column 3'],
+    ['headings in another language', 'Tag;Text;Summe\n', 'Summe'],
+    ['headings', 'Date;Description;Amount\n', 'Amount'],
+  ])('in the manner of Europe, with %s: row, column, cell and what to type', async (_what, head, amount) => {
+    const folder = home(PAST);
+    const file = bank(folder, `${head}13.05.2026;Gate Supply;-1.234,50\n14.05.2026;Door;-2,00\n`);
+    const line = head === '' ? 1 : 2;
+    for (const columns of [undefined, 'date=1,payee=2,amount=3']) {
+      const { said, status } = await imported(folder, file, { yes: true, ...(columns && { columns }) });
+      expect([status, read(folder), existsSync(path.join(folder, 'imports'))]).toEqual([1, PAST, false]);
+      expect(said).toContain(`bank.csv:${line}:1\n`);
+      expect(said).toContain(`bank.csv:${line}:24\n`);
+      expect(said).toContain('do: write 2026-05-13 for “13 May 2026”\n');
+      expect(said).toContain(`${amount}: the comma or point in -1.234,50 is not where dollars have one`);
+      expect(said).toContain('do: write -1,234.50\n');
+    }
+  });
+
   it('is all named, and nothing of the file is taken', async () => {
     const folder = home(PAST);
     const file = bank(
@@ -516,7 +731,6 @@ describe('bad input', () => {
       undefined,
       { content: path.join(folder, '..') },
       terminal,
-      undefined,
     );
     expect([status, said.includes('rows go into one house, and 2 are meant here')]).toEqual([2, true]);
   });
@@ -576,6 +790,23 @@ describe('a kill between two files', () => {
     }
   });
 
+  it('what it was making is taken out by the next import; what a running program makes stays', async () => {
+    const folder = home(PAST);
+    const { pid: dead } = spawnSync(process.execPath, ['-e', '']);
+    mkdirSync(path.join(folder, 'imports'));
+    const names = (pid: number): string[] => [
+      `.sillplate-writing-costs.csv-${pid}`,
+      `imports/.sillplate-writing-seen.csv-${pid}`,
+      `imports/.sillplate-writing-.unfinished.json-${pid}`,
+      `imports/.sillplate-lock-import-${pid}`,
+    ];
+    const others = [...names(process.ppid), '.sillplate-writing-mine', 'costs.csv-1'];
+    for (const name of [...names(dead), ...others]) writeFileSync(path.join(folder, name), '');
+    await imported(folder, bank(folder, one));
+    for (const name of names(dead)) expect(existsSync(path.join(folder, name)), name).toBe(false);
+    for (const name of others) expect(existsSync(path.join(folder, name)), name).toBe(true);
+  });
+
   it('a note that is none of ours says nothing', async () => {
     const folder = home(PAST);
     mkdirSync(path.join(folder, 'imports'));
@@ -597,6 +828,8 @@ describe('whatever the bank’s list holds', () => {
       'CHECK',
       'MILL, "BEND"',
       '=x',
+      "'=x",
+      "''+x",
     ),
   });
   type Entry = typeof entry extends fc.Arbitrary<infer T> ? T : never;
@@ -643,7 +876,7 @@ describe('whatever the bank’s list holds', () => {
           expect([halves.costs, halves.seen]).toEqual([whole.costs, whole.seen]);
         },
       ),
-      { numRuns: 25 },
+      { numRuns: 25, seed: 2_607 },
     );
   });
 
@@ -667,7 +900,7 @@ describe('whatever the bank’s list holds', () => {
         expect(said).toContain(`: ${entries.length} row`);
         rmSync(path.dirname(folder), { recursive: true });
       }),
-      { numRuns: 20 },
+      { numRuns: 20, seed: 2_607 },
     );
   });
 });

@@ -59,7 +59,7 @@ describe('a CSV file', () => {
       fc.asyncProperty(fc.uint8Array({ maxLength: 200 }), (bytes) =>
         holds({ 'costs.csv': bytes, 'hours.csv': bytes }),
       ),
-      { numRuns: 200 },
+      { numRuns: 200, seed: 2_606 },
     );
   });
 
@@ -68,14 +68,14 @@ describe('a CSV file', () => {
       fc.asyncProperty(fc.string({ unit: 'binary', maxLength: 200 }), (text) =>
         holds({ 'costs.csv': `${HEAD}\n${text}`, 'miles.csv': text }),
       ),
-      { numRuns: 200 },
+      { numRuns: 200, seed: 2_606 },
     );
   });
 
   it('with some signs of it changed', async () => {
     await fc.assert(
       fc.asyncProperty(mutated(GOOD), (text) => holds({ 'costs.csv': text })),
-      { numRuns: 500 },
+      { numRuns: 500, seed: 2_606 },
     );
   });
 
@@ -99,7 +99,7 @@ describe('a CSV file', () => {
         if (spans.unclosed === undefined) expect(spans.cellsOf(rows.length + 1)).toEqual([]);
         else expect(rows).toHaveLength(spans.unclosed.row - 1);
       }),
-      { numRuns: 3000 },
+      { numRuns: 3000, seed: 2_606 },
     );
   });
 });
@@ -117,7 +117,7 @@ describe('a workbook', () => {
       fc.asyncProperty(fc.uint8Array({ maxLength: 200 }), (bytes) =>
         holds({ 'costs.xlsx': Buffer.concat([Buffer.from('PK\u0003\u0004'), bytes]) }),
       ),
-      { numRuns: 50 },
+      { numRuns: 50, seed: 2_606 },
     );
   });
 
@@ -131,7 +131,7 @@ describe('a workbook', () => {
           await holds({ 'costs.xlsx': bytes });
         },
       ),
-      { numRuns: 100 },
+      { numRuns: 100, seed: 2_606 },
     );
   });
 });

@@ -1,12 +1,18 @@
 /** Taxpayer numbers are found, said without being repeated, and covered where a line is shown. */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { printReport } from '../../src/diagnostics/report.js';
+import { locate, printReport } from '../../src/diagnostics/report.js';
 import {
   coverTaxpayerNumbers,
   findTaxpayerNumbers,
   taxpayerNumberIn,
 } from '../../src/facts/taxpayer-number.js';
+import { readHouse } from '../../src/intake/read-house.js';
 import { costs, ledgerFrom } from './ledger-from.js';
+
+const NUMBER = /123-?45-?6789|12-3456789/;
 
 describe('a text of a cost sheet', () => {
   it.each([
@@ -100,6 +106,59 @@ describe('what is said', () => {
       expect(report).toContain('ends in 6780');
       expect(report).not.toMatch(/123-45-6789|12-3456780/);
       expect(report).toContain('taxpayer-form: on-file');
+    }
+  });
+
+  it.each([
+    ['date', '123-45-6789,Ridge,paint,12.00,repair,,,,,,'],
+    ['amount', '2026-03-01,Ridge,paint,12-3456789,repair,,,,,,'],
+    ['bucket', '2026-03-01,Ridge,paint,12.00,EIN 123456789,,,,,,'],
+    ['place', '2026-03-01,Ridge,paint,12.00,repair,123-45-6789,,,,,'],
+    ['paid', '2026-03-01,Ridge,paint,12.00,repair,,12-3456789,,,,'],
+    ['receipt', '2026-03-01,Ridge,paint,12.00,repair,,,123-45-6789,,,'],
+    ['tax year', '2026-03-01,Ridge,paint,12.00,repair,,,,123-45-6789,,'],
+    ['sales tax', '2026-03-01,Ridge,paint,12.00,repair,,,,,12-3456789,'],
+  ])('never repeats one that stands under %s', async (_column, row) => {
+    const { located, ledger } = await ledgerFrom(costs(row));
+    expect(located.map(({ diagnostic }) => diagnostic.code)).toEqual(['facts.taxpayer-number']);
+    expect(ledger.costs).toEqual([]);
+    for (const format of ['text', 'json', 'github'] as const)
+      expect(printReport(located, format, false)).not.toMatch(NUMBER);
+  });
+
+  it.each(['EIN 12-3456789', 'payee 123-45-6789', 'W-9 123456789'])(
+    'never repeats the heading %s',
+    async (heading) => {
+      const { located } = await ledgerFrom({
+        'costs.csv': `date,payee,what,amount,bucket,${heading}\n2026-03-01,Ridge,paint,12.00,repair,x\n`,
+      });
+      expect(located.map(({ diagnostic }) => diagnostic.code)).toEqual(['facts.taxpayer-number']);
+      expect(located[0]?.place).toMatchObject({ line: 1, column: 31 });
+      for (const format of ['text', 'json', 'github'] as const)
+        expect(printReport(located, format, false)).not.toMatch(NUMBER);
+    },
+  );
+
+  it.each([
+    [
+      'a word that knows a few answers',
+      'money: { payees: [{ name: Ridge, taxpayer-form: 123456789 }] }\n',
+      1,
+    ],
+    ['a date', 'money: { sale: { date: 123-45-6789 } }\n', 1],
+    ['a place where no such number is looked for', 'permits: [{ what: new roof, date: 12-3456789 }]\n', 0],
+    ['a line that is no YAML', 'people: [{ name: Ridge, note: "123-45-6789 }]\n', 0],
+  ])('never repeats one of house.yaml: %s', async (_what, text, numbers) => {
+    const folder = mkdtempSync(path.join(tmpdir(), 'sillplate-number-'));
+    try {
+      writeFileSync(path.join(folder, 'house.yaml'), `house: { address: 1 Mill Lane }\n${text}`);
+      const { diagnostics, places } = await readHouse(folder, 'house');
+      expect(diagnostics.length).toBeGreaterThan(0);
+      expect(diagnostics.filter(({ code }) => code === 'facts.taxpayer-number')).toHaveLength(numbers);
+      for (const format of ['text', 'json', 'github'] as const)
+        expect(printReport(locate(diagnostics, places), format, false)).not.toMatch(NUMBER);
+    } finally {
+      rmSync(folder, { recursive: true });
     }
   });
 

@@ -163,6 +163,10 @@ export const nastyRows = (): CostRow[] =>
     }),
   );
 
+/** The sale of a house as of a day. */
+export const saleOf = (house: House, asOf: string): MoneyTally['sale'] =>
+  openBooks(house, EMPTY_LEDGER, asOf).sale;
+
 /** The money around some rows: totals by the tally, and of all else one of each kind. */
 export function moneyOf(
   house: House,
@@ -181,16 +185,19 @@ export function moneyOf(
       ['p-0001', { file: 'p-0001.pdf', path: '/elsewhere/p-0001.pdf', bytes: 12, sha256: 'ab'.repeat(32) }],
     ]),
   };
-  const totals = bucketTotals(openBooks(house, ledger, '2026-11-20'));
+  const books = openBooks(house, ledger, '2026-11-20');
+  const totals = bucketTotals(books);
   return {
     ledger,
     role: 'dealer',
+    sale: books.sale,
     totals,
     allPaid: totals.reduce((sum, one) => sum + one.cents, 0),
     worksheets: (['dealer', 'investor'] as const).map((role) => ({
       role,
       title: `Sheet of a ${role}`,
       form: 'a made-up form',
+      dates: [{ id: 'acquired', label: 'Acquired', says: '17 February 2026' }],
       parts: [
         {
           id: 'part',
@@ -203,7 +210,7 @@ export function moneyOf(
               formLine: '36',
               cents: -5_902,
               rows: [2, 3, 4, 9],
-              facts: ['money.sale.price'],
+              facts: [{ path: 'money.sale.price', says: 'sale price $2,460.00' }],
               rules: ['made-up'],
               weight: 'total',
               note: 'a remark',
@@ -248,18 +255,29 @@ export function moneyOf(
       {
         id: 'receipts',
         what: 'Receipts',
+        kept: 'through',
         through: '2030-04-15',
         from: 'the return for 2026',
         years: 3,
         rules: ['made-up'],
       },
-      { id: 'deed', what: 'Deed', through: undefined, from: 'the sale', years: undefined, rules: [] },
+      {
+        id: 'deed',
+        what: 'Deed',
+        kept: 'for good',
+        through: undefined,
+        from: 'the sale',
+        years: undefined,
+        rules: [],
+      },
     ],
     lessons: {
       spent: 0,
       area: undefined,
       perSquareFoot: undefined,
-      byTrade: [{ id: 'paint', label: 'Painting', cents: 120, rows: [2], hundredths: 950 }],
+      byTrade: [
+        { id: 'paint', label: 'Painting', cents: 120, rows: [2], hundredths: 950, perSquareFoot: undefined },
+      ],
       byRoom: [],
       budget: [{ label: 'all', planned: 1, actual: 2, rows: [2] }],
       days: {
@@ -272,8 +290,11 @@ export function moneyOf(
       heldUp: [{ from: '2026-04-20', to: '2026-05-04', days: 15, by: 'rain' }],
       holding: 0,
       holdingDays: undefined,
+      holdingEnd: 'as-of day',
+      holdingWithin: 0,
       holdingPerDay: undefined,
       profit: undefined,
+      profitNote: 'not sold yet',
       hours: { owner: 950, others: 0 },
       hourRate: undefined,
       profitAfterHours: undefined,

@@ -3,11 +3,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { journalText } from '../../src/packet/ledger-journal.js';
 import { houseFrom } from './house-from.js';
-import { costRow, costRows, nastyRows } from './made-ledger.js';
+import { costRow, costRows, nastyRows, saleOf } from './made-ledger.js';
 
 const AS_OF = '2026-11-20';
 const house = houseFrom();
-const journal = (rows: ReturnType<typeof nastyRows>): string => journalText('test-house', house, rows, AS_OF);
+const journal = (rows: ReturnType<typeof nastyRows>): string =>
+  journalText('test-house', house, rows, undefined);
 const withoutHead = (text: string): string => text.replace(/^(?:;.*\n)+\n/, '');
 
 describe('the journal', () => {
@@ -42,7 +43,7 @@ describe('the journal', () => {
       costRow({ row: 4, date: '2026-01-05' }),
       costRow({ row: 5, date: '2026-03-31' }),
     ];
-    const text = journalText('test-house', sold, rows, AS_OF);
+    const text = journalText('test-house', sold, rows, saleOf(sold, AS_OF));
     expect(text.match(/^\d{4}-\d\d-\d\d \([^)]*\)/gm)).toEqual([
       '2026-01-05 (row-4)',
       '2026-03-31 (row-3)',
@@ -51,7 +52,7 @@ describe('the journal', () => {
       '2026-04-01 (row-2)',
     ]);
     expect(text).toContain('    ; closed: 2026-03\n    sale:price ');
-    expect(journalText('test-house', sold, rows, '2026-02-28')).not.toContain('(sale)');
+    expect(journalText('test-house', sold, rows, saleOf(sold, '2026-03-30'))).not.toContain('(sale)');
   });
 
   it('has nothing but its own lines, whatever the texts say', () => {

@@ -96,6 +96,18 @@ describe('the ledger as JSON', () => {
     expect(file.papers).toEqual([{ id: 'p-0001', file: 'p-0001.pdf', bytes: 12, sha256: 'ab'.repeat(32) }]);
   });
 
+  it('tells facts by path and in words, the days of a sheet, and how long papers are kept', () => {
+    const file = JSON.parse(jsonOf({ costs: [] }));
+    expect(file.worksheets[0].dates).toEqual([
+      { id: 'acquired', label: 'Acquired', says: '17 February 2026' },
+    ]);
+    expect(file.worksheets[0].parts[0].lines[0].facts).toEqual([
+      { path: 'money.sale.price', says: 'sale price $2,460.00' },
+    ]);
+    expect(file.retention.map(({ kept }: { kept: string }) => kept)).toEqual(['through', 'for good']);
+    expect(file.lessons).toMatchObject({ holdingEnd: 'as-of day', holdingWithinCents: 0 });
+  });
+
   it('tells no place on this machine', () => {
     expect(jsonOf({ costs: [costRow()] })).not.toContain('/elsewhere/');
   });

@@ -30,6 +30,7 @@ const ROWS: readonly CostWords[] = [
   { bucket: 'rebate', cents: -5_000, place: 'panel' },
   { bucket: 'tool', cents: 9_999, place: 'kitchen' },
   { bucket: 'utilities', cents: 24_600 },
+  { bucket: 'purchase', cents: 100_000 },
 ];
 
 const learn = (money: PartialSpec['money'] = {}, rows = ROWS, more: Parameters<typeof workOut>[1] = {}) =>
@@ -56,12 +57,36 @@ describe('what was spent', () => {
     ]);
   });
 
+  test('hours by trade: of the work item, else by their own words', () => {
+    const { byTrade } = learn({}, [], {
+      hours: hoursRows([
+        { hundredths: 100, place: 'tiles', what: 'painted the trim' },
+        { hundredths: 200, place: 'kitchen', what: 'plank floor laid' },
+        { hundredths: 400, place: 'kitchen', what: 'looked about' },
+      ]),
+    }).money.lessons;
+    expect(byTrade.map(({ label, hundredths }) => [label, hundredths])).toEqual([
+      ['Not named', 400],
+      ['Flooring', 200],
+      ['Tile', 100],
+    ]);
+  });
+
+  test('a share by the square foot too, the half away from zero', () => {
+    expect(lessons.byTrade.map(({ perSquareFoot }) => perSquareFoot)).toEqual([92, 38, 25, 17, 1]);
+    const half = (cents: number) =>
+      learn({}, [{ bucket: 'improvement', cents }]).money.lessons.byRoom[0]?.perSquareFoot;
+    expect([half(600), half(599), half(-600), half(-599)]).toEqual([1, 0, -1, 0]);
+    const without = workOut({}, { costs: costRows([{ bucket: 'repair', cents: 1 }]) }).money.lessons;
+    expect(without.byTrade).toMatchObject([{ cents: 1, perSquareFoot: undefined }]);
+  });
+
   test('by room: through systems and work, several rooms and the whole house apart', () => {
     expect(lessons.byRoom.map(({ id, label, cents, rows }) => [id, label, cents, rows])).toEqual([
       ['place-kitchen', 'Kitchen', 75_000, [2, 4, 5, 9]],
       ['whole-house', 'Whole house', 61_000, [7, 8]],
       ['place-main', 'Main level', 50_000, [6]],
-      ['several-rooms', 'Several rooms', 20_000, [3]],
+      ['several-rooms', 'Several rooms (whole-house rows apart)', 20_000, [3]],
     ]);
   });
 });
@@ -94,7 +119,7 @@ describe('planned against actual', () => {
 describe('days', () => {
   test('to listing and sale, and holding by the day', () => {
     const { lessons } = learn(
-      { sale: { closed: '2026-08-14', price: '3,000.00' }, 'hour-rate': '35.00' },
+      { sale: { closed: '2026-08-14', price: '4,000.00' }, 'hour-rate': '35.00' },
       ROWS,
       {
         hours: hoursRows([{ hundredths: 1050 }, { hundredths: 200, who: 'family' }]),
@@ -108,10 +133,28 @@ describe('days', () => {
       toSale: 178,
     });
     expect(lessons).toMatchObject({ holding: 24_600, holdingDays: 178, holdingPerDay: 138 });
-    // 3,000.00 less 2,405.99 paid; then 10.5 hours at 35.00.
-    expect(lessons.profit).toBe(300_000 - 240_599);
+    // 4,000.00 less 3,405.99 paid; then 10.5 hours at 35.00.
+    expect(lessons.profit).toBe(400_000 - 340_599);
     expect(lessons.hours).toEqual({ owner: 1050, others: 200 });
-    expect(lessons.profitAfterHours).toBe(300_000 - 240_599 - 36_750);
+    expect(lessons.profitAfterHours).toBe(400_000 - 340_599 - 36_750);
+  });
+
+  test('a rental’s holding by the day ends when it is ready to be let', () => {
+    const rows: readonly CostWords[] = [
+      { bucket: 'interest', date: '2026-02-28', cents: 2_000 },
+      { bucket: 'interest', date: '2026-03-19', cents: 5_000 },
+    ];
+    const at = (service: string) => learn({ rental: { 'in-service': service } }, rows).money.lessons;
+    expect(at('2026-03-19')).toMatchObject({
+      holding: 7_000,
+      holdingWithin: 2_000,
+      holdingDays: 30,
+      holdingEnd: 'ready to be let',
+      holdingPerDay: 67,
+    });
+    // To come, or no single day: all of it, to the as-of day.
+    for (const service of ['2027-01-01', '2026-03'])
+      expect(at(service)).toMatchObject({ holdingWithin: 7_000, holdingDays: 276, holdingEnd: 'as-of day' });
   });
 
   test('a listing to come, a month alone and an unsold house give no false figure', () => {
@@ -162,6 +205,11 @@ describe('what held the work up', () => {
     );
   });
 
+  test('a listing of which only the month is known ends it on the first of that month', () => {
+    const { lessons } = workOut({ house: { bought: '2026-03-01', listed: '2026-05' } }, {}).money;
+    expect(lessons.heldUp.map(({ to }) => to)).toEqual(['2026-04-30']);
+  });
+
   test('nobody waits once the house is let', () => {
     const days = (money: PartialSpec['money']) =>
       workOut({ house: { bought: '2026-03-01' }, money }, {}).money.lessons.heldUp.map(({ to }) => to);
@@ -187,17 +235,16 @@ describe('how long papers are kept', () => {
 
   test('unsold, the count has not begun', () => {
     const list = kept({});
-    expect([...list.keys()]).toEqual([
-      'property-papers-3',
-      'property-papers-6',
-      'property-papers-7',
-      'no-return',
-      'lead-disclosure',
-    ]);
-    for (const { through, from } of list.values()) {
-      expect(through).toBeUndefined();
-      expect(from).toMatch(/not begun|no end/);
-    }
+    expect([...list.keys()]).toEqual(['property-papers', 'no-return', 'lead-disclosure']);
+    for (const { through } of list.values()) expect(through).toBeUndefined();
+    expect([...list.values()].map(({ kept }) => kept)).toEqual(['not begun', 'for good', 'not begun']);
+    expect(list.get('no-return')?.from).not.toMatch(/not begun|no end/);
+  });
+
+  test('sold, one row names the least and the safer days', () => {
+    const row = kept({ money: { sale: { closed: '2026-08-14', price: '1.00' } } }).get('property-papers');
+    expect(row).toMatchObject({ kept: 'through', through: '2030-04-15', years: 3 });
+    expect(row?.what).toContain('6 years, to 15 April 2033, and 7 years, to 15 April 2034');
   });
 
   test('no lead papers for a house built in 1978 or later', () => {
@@ -225,6 +272,29 @@ describe('how long papers are kept', () => {
     expect(
       kept({ levels, work: [job('a', '2025-05-10'), job('b')] }).get('lead-renovation')?.through,
     ).toBeUndefined();
+  });
+
+  test('lead renovation records count from the last paint disturbed, however little, or the firm’s last work', () => {
+    const levels: PartialSpec['levels'] = [{ id: 'main', name: 'Main level', grade: 'above' }];
+    const rooms: PartialSpec['rooms'] = [{ id: 'hall', level: 'main', use: 'hall' }];
+    type Work = NonNullable<PartialSpec['work']>[number];
+    const big: Work = { id: 'big', what: 'casings', did: 'replaced', where: ['main'], done: '2026-03-20' };
+    const little: Work = { id: 'little', what: 'hall door', did: 'painted', where: ['hall'] };
+    const list = (work: PartialSpec['work'], lead?: PartialSpec['lead']) =>
+      kept({
+        levels,
+        rooms,
+        work,
+        people: [{ id: 'firm', name: 'Firm' }],
+        ...(lead === undefined ? {} : { lead }),
+      }).get('lead-renovation');
+    const minor = { ...little, done: '2026-05-31', 'paint-disturbed': '2 sq ft' };
+    const found = list([{ ...big, 'paint-disturbed': '40 sq ft' }, minor]);
+    expect(found).toMatchObject({ kept: 'through', through: '2029-05-31' });
+    expect(found?.from).toContain('hall door, 31 May 2026');
+    // Minor repair alone needs none; the certified firm's work has its records whatever it disturbed.
+    expect(list([minor])).toBeUndefined();
+    expect(list([{ ...big, by: 'firm' }], { known: 'not known', firm: 'firm' })?.through).toBe('2029-03-20');
   });
 
   test('payer’s copies, a year longer where tax was kept back or nobody wrote whether', () => {

@@ -1,11 +1,14 @@
+import { load } from 'js-yaml';
 import { describe, expect, test } from 'vitest';
 import { EMPTY_LEDGER, type PaymentWay } from '../../src/facts/ledger.js';
 import { openBooks } from '../../src/tally/money/books.js';
 import type { PayeeYear } from '../../src/tally/money/money-tally.js';
 import { payeeYears } from '../../src/tally/money/payee-years.js';
+import { payeesOverHouses } from '../../src/tally/money/payees-over-houses.js';
 import { houseFrom, type PartialSpec } from './house-from.js';
 import { type CostWords, costRows, told, workOut } from './tally-money-case.js';
 
+type MoneyWords = NonNullable<PartialSpec['money']>;
 type PayeeWords = NonNullable<NonNullable<PartialSpec['money']>['payees']>[number];
 
 const PLUMBER = {
@@ -149,8 +152,11 @@ describe('who a return may have to name', () => {
     expect(verdict({ rows: [{ date: '2019-05-01', paid: 'card' }] })).toBe('not-reported');
   });
 
-  test('below the threshold it is said that other houses count too', () => {
-    expect(plumber({ rows: [{ cents: 100 }] }).year.why).toContain('all houses of one payer');
+  test('below the threshold it is said in a word that other houses count too', () => {
+    expect(plumber({ rows: [{ cents: 100 }] }).year.why).toBe('Below by this house alone.');
+    expect(plumber({ rows: [{ cents: 100, paid: undefined }] }).year.why).toBe(
+      '$1.00 at most is below the threshold of $2,000.00 for payments in 2026 by this house alone.',
+    );
     const costs = costRows([{ payee: 'Plumber', cents: 100, bucket: 'improvement' }]);
     const books = openBooks(
       houseFrom({ money: { payees: [PLUMBER] } }),
@@ -162,8 +168,26 @@ describe('who a return may have to name', () => {
     );
   });
 
-  test('the day of payment decides the year, not the tax year of the row', () => {
-    expect(plumber({ rows: [{ date: '2025-12-31', taxYear: 2026 }] }).year.year).toBe(2025);
+  test('the day of payment decides the year, not the tax year of the row, and the line says so', () => {
+    const { year } = plumber({ rows: [{ date: '2025-12-31', taxYear: 2026 }] });
+    expect(year.year).toBe(2025);
+    expect(year.why).toContain('Row 2 counts in tax year 2026 on the worksheets.');
+    expect(plumber({ rows: [{ taxYear: 2026 }] }).year.why).not.toContain('on the worksheets');
+  });
+
+  test('an LLC is told apart from a tax class that nobody knows', () => {
+    const { year, diagnostics } = plumber({ payee: { 'tax-class': 'llc' } });
+    expect(year.why).toContain('an LLC: line 3 of their form tells');
+    expect(told(diagnostics, 'tally.payee')[0]).toContain('an LLC: line 3 of their form tells');
+    expect(plumber({ payee: { 'tax-class': 'not-known' } }).year.why).toContain(
+      'their tax class is not known',
+    );
+  });
+
+  test('a credit to the buyer is paid for no work', () => {
+    const { year } = plumber({ payee: { sells: 'nothing' }, rows: [{ bucket: 'selling' }] });
+    expect(year).toMatchObject({ verdict: 'not-reported', counted: 0, form: undefined });
+    expect(year.why).toContain('between the parties to a sale');
   });
 });
 
@@ -231,6 +255,22 @@ describe('names', () => {
     ]);
   });
 
+  test('differ not by signs either, so that one payee has one threshold', () => {
+    const { money } = workOut(
+      { money: { 'in-business': true, payees: [{ ...PLUMBER, name: 'Smith Co' }] } },
+      {
+        costs: costRows(
+          ['Smith, Co', 'Smith Co', 'Smith, Co.'].map((payee) => ({
+            payee,
+            cents: 150_000,
+            bucket: 'improvement' as const,
+          })),
+        ),
+      },
+    );
+    expect(money.payees).toMatchObject([{ payee: 'Smith Co', counted: 450_000, verdict: 'report' }]);
+  });
+
   test('whoever stands under people was hired for services', () => {
     const { money } = workOut(
       { people: [{ id: 'mill', name: 'Mill Race' }], money: { role: 'dealer' } },
@@ -238,6 +278,109 @@ describe('names', () => {
     );
     const lines = money.worksheets[0]?.parts[0]?.lines ?? [];
     expect(lines.find(({ formLine }) => formLine === '37')?.cents).toBe(100);
+  });
+});
+
+describe('over several houses', () => {
+  interface Part {
+    readonly money?: MoneyWords;
+    readonly people?: PartialSpec['people'];
+    readonly rows?: readonly (Partial<CostWords> & { readonly payee: string })[];
+  }
+
+  /** What is told of some houses; the same in every order of them. */
+  function over(...parts: readonly Part[]): PayeeYear[] {
+    const houses = parts.map(({ money, people, rows = [{ payee: 'Plumber' }] }) => ({
+      house: houseFrom({
+        ...(money === undefined ? {} : { money }),
+        ...(people === undefined ? {} : { people }),
+      }),
+      ledger: {
+        ...EMPTY_LEDGER,
+        costs: costRows(rows.map((row) => ({ cents: 150_000, bucket: 'improvement', ...row }))),
+      },
+    }));
+    const found = payeesOverHouses(houses, '2026-11-20');
+    const rest = ({ rows: _rows, ...one }: PayeeYear) => one;
+    expect(payeesOverHouses(houses.toReversed(), '2026-11-20').map(rest)).toEqual(found.map(rest));
+    return found;
+  }
+  const business: MoneyWords = { 'in-business': true, payees: [PLUMBER] };
+
+  test('what was paid for all of them counts', () => {
+    expect(over({ money: business }, { money: business })).toMatchObject([
+      { payee: 'Plumber', counted: 300_000, verdict: 'report' },
+    ]);
+    expect(over({ money: business })).toMatchObject([{ verdict: 'below' }]);
+  });
+
+  test('an id leads to the person of its own house', () => {
+    const people = (name: string) => [{ id: 'p1', name }];
+    const entry = (name: string) => ({ ...PLUMBER, name, person: 'p1' });
+    const found = over(
+      {
+        money: { 'in-business': true, payees: [entry('North Plumbing')] },
+        people: people('Ann North'),
+        rows: [{ payee: 'Ann North' }],
+      },
+      {
+        money: { 'in-business': true, payees: [entry('South Plumbing')] },
+        people: people('Bea South'),
+        rows: [{ payee: 'Bea South' }, { payee: 'South Plumbing' }],
+      },
+    );
+    expect(found.map(({ payee, counted }) => [payee, counted])).toEqual([
+      ['South Plumbing', 300_000],
+      ['North Plumbing', 150_000],
+    ]);
+  });
+
+  test('a person’s name in one house is the entry of another', () => {
+    const found = over(
+      {
+        money: { 'in-business': true, payees: [{ ...PLUMBER, person: 'ann' }] },
+        people: [{ id: 'ann', name: 'Ann North' }],
+      },
+      { money: { 'in-business': true }, rows: [{ payee: 'ANN NORTH' }] },
+    );
+    expect(found).toMatchObject([{ payee: 'Plumber', counted: 300_000, verdict: 'report' }]);
+  });
+
+  test('what one house leaves open another fills in', () => {
+    const vague: MoneyWords = { 'in-business': true, payees: [{ name: 'Plumber' }] };
+    expect(over({ money: vague }, { money: business })).toMatchObject([{ verdict: 'report' }]);
+    const llc: MoneyWords = { 'in-business': true, payees: [{ ...PLUMBER, 'tax-class': 'llc' }] };
+    const corporation: MoneyWords = {
+      'in-business': true,
+      payees: [{ ...PLUMBER, 'tax-class': 's-corporation' }],
+    };
+    expect(over({ money: llc }, { money: corporation })).toMatchObject([{ verdict: 'not-reported' }]);
+    expect(over({ money: llc }, { money: vague })).toMatchObject([{ verdict: 'undecided' }]);
+  });
+
+  test('what two houses contradict each other in is not known', () => {
+    const corporation: MoneyWords = {
+      'in-business': true,
+      payees: [{ ...PLUMBER, 'tax-class': 'c-corporation' }],
+    };
+    const [found] = over({ money: business }, { money: corporation });
+    expect(found).toMatchObject({ verdict: 'undecided' });
+    expect(found?.why).toContain('their tax class is not known');
+    const asked: MoneyWords = { 'in-business': true, payees: [{ ...PLUMBER, 'taxpayer-form': 'none' }] };
+    expect(over({ money: business }, { money: asked })).toMatchObject([{ taxpayerForm: 'not-known' }]);
+  });
+
+  test('whether it is a business is asked of every house that paid, also where money: is missing', () => {
+    const [found] = over({ money: business }, {});
+    expect(found).toMatchObject({ verdict: 'undecided', counted: 300_000 });
+    expect(found?.why).toContain('in the course of a business is not known');
+    // A house that paid somebody else says nothing about it.
+    const big = [{ payee: 'Plumber', cents: 300_000 }];
+    const other: Part = { money: { 'in-business': false }, rows: [{ payee: 'Somebody' }] };
+    expect(over({ money: business, rows: big }, other)).toMatchObject([
+      { payee: 'Plumber', verdict: 'report' },
+      { payee: 'Somebody', verdict: 'not-reported' },
+    ]);
   });
 });
 
@@ -271,4 +414,16 @@ describe('what is asked', () => {
     expect(found?.hints[0]).toMatch(/name: A\b.*sells: services.*tax-class: individual/);
     expect(found?.message).toContain('what they sell isn’t written, their tax class isn’t known');
   });
+
+  test.each(['A, B', 'A: B', 'Null', "O'Hara #2", '{A}'])(
+    'a payee %j is written as YAML reads it back',
+    (name) => {
+      const { diagnostics } = workOut(
+        { money: { 'in-business': true } },
+        { costs: costRows([{ payee: name, cents: 300_000, bucket: 'improvement' }]) },
+      );
+      const hint = diagnostics.find(({ code }) => code === 'tally.payee')?.hints[0] ?? '';
+      expect(load(/- (\{.*\}) {2}or/.exec(hint)?.[1] ?? '')).toMatchObject({ name, sells: 'services' });
+    },
+  );
 });

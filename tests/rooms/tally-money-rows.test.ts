@@ -1,3 +1,4 @@
+import { load } from 'js-yaml';
 import { describe, expect, test } from 'vitest';
 import type { PartialSpec } from './house-from.js';
 import { type CostWords, costRows, hoursRows, told, trips, workOut } from './tally-money-case.js';
@@ -41,6 +42,20 @@ describe('dates', () => {
     expect(lines('2025-02-17', 'purchase')).toEqual([]);
     expect(lines('2025-02-16', 'purchase')[0]).toContain('by more than 365 days');
     expect(told(check([{ date: '2020-01-01' }], { house: {} }), 'tally.row-date')).toEqual([]);
+  });
+
+  test('work after the sale is odd; the last bills are not', () => {
+    const sold = { money: { sale: { closed: '2026-08-14', price: '1.00' } } };
+    const lines = (date: string, bucket: CostWords['bucket']) =>
+      told(check([{ date, bucket }], sold), 'tally.row-date');
+    expect(lines('2026-08-14', 'improvement')).toEqual([]);
+    for (const bucket of ['improvement', 'repair', 'restoration'] as const)
+      expect(lines('2026-08-15', bucket)).toEqual([
+        'warning costs.2.date this row is dated after the sale (2026-08-14), and is counted all the same',
+      ]);
+    for (const bucket of ['selling', 'utilities', 'rebate', 'tool'] as const)
+      expect(lines('2026-09-30', bucket)).toEqual([]);
+    expect(told(check([{ date: '2026-09-30' }]), 'tally.row-date')).toEqual([]);
   });
 });
 
@@ -147,9 +162,69 @@ describe('receipts', () => {
     const [above, below] = [onPaper('10.00', 400, 601), onPaper('10.00', 999)];
     expect([above.length, below.length]).toEqual([1, 1]);
     expect(above[0]).toMatch(/^error documents\.0\.total rows 2 and 3 .*\$10\.01 .* only comes to \$10\.00$/);
+    const many = onPaper('10.00', ...Array.from({ length: 30 }, () => 40));
+    expect(many[0]).toContain('rows 2 to 31 of costs.csv');
     expect(below[0]).toMatch(
       /^warning documents\.0\.total \$0\.01 of .* has no row.*\$10\.00.*row 2 .*\$9\.99/,
     );
+  });
+});
+
+describe('a receipt’s total', () => {
+  test('is to be typed as plain digits, with a hyphen for a minus', () => {
+    const hints = (total: string, cents: number) =>
+      check([{ cents, receipt: 'r1' }], {
+        documents: [{ id: 'r1', what: 'a paper', kind: 'receipt', total }],
+      }).find(({ code }) => code === 'tally.receipt-total')?.hints ?? [];
+    expect(hints('1,000.00', 123_450)[0]).toBe('if the paper says so, write  total: 1234.50');
+    expect(hints('-10.00', -123_405)[0]).toBe('if the paper says so, write  total: -1234.05');
+  });
+});
+
+describe('a sale', () => {
+  const sold = (
+    closed: string,
+    asOf: string,
+    rows: readonly CostWords[] = [{ bucket: 'purchase', cents: 100 }],
+  ) =>
+    workOut({ money: { ...HOUSE.money, sale: { closed, price: '10.00' } } }, { costs: costRows(rows) }, asOf);
+
+  test('of a month is closed when that month is over, and not before', () => {
+    const early = sold('2026-08', '2026-08-10');
+    expect(early.money.sale).toBeUndefined();
+    expect(early.money.lessons).toMatchObject({ profit: undefined, profitNote: 'not sold yet' });
+    expect(told(early.diagnostics, 'tally.future')).toEqual([
+      'note money.sale.closed this may lie after the day the packet is made for (2026-08-10), so the sheets take the house as unsold',
+    ]);
+    const late = sold('2026-08', '2026-08-31');
+    expect(late.money.sale).toEqual({
+      price: 1000,
+      day: '2026-08-31',
+      year: 2026,
+      sure: false,
+      written: '2026-08',
+    });
+    expect(told(late.diagnostics, 'tally.future')).toEqual([]);
+  });
+
+  test('of a day is closed on that day, and one to come needs no remark', () => {
+    expect(sold('2026-08-14', '2026-08-14').money.sale).toMatchObject({ day: '2026-08-14', sure: true });
+    const planned = sold('2026-08-14', '2026-08-13');
+    expect(planned.money.sale).toBeUndefined();
+    expect(told(planned.diagnostics, 'tally.future')).toEqual([]);
+  });
+
+  test('without a row of the purchase leaves no profit', () => {
+    const { money, diagnostics } = sold('2026-08-14', '2026-08-20', [{ bucket: 'repair', cents: 300 }]);
+    expect(money.lessons).toMatchObject({
+      profit: undefined,
+      profitNote: 'not known: the cost sheet has no row of the purchase',
+      profitAfterHours: undefined,
+    });
+    expect(told(diagnostics, 'tally.gap')[0]).toMatch(/^warning money\.sale .*bucket {2}purchase/);
+    const known = sold('2026-08-14', '2026-08-20');
+    expect(known.money.lessons).toMatchObject({ profit: 900, profitNote: undefined });
+    expect(told(known.diagnostics, 'tally.gap')).toEqual([]);
   });
 });
 
@@ -177,15 +252,6 @@ describe('miles', () => {
     ).toBeUndefined();
   });
 
-  test('cells that a log needs', () => {
-    const lines = log([{ date: '2026-05-01', thousandths: 0, to: ' ', purpose: '' }], odometer(2000));
-    expect(lines).toEqual([
-      'warning miles.2.to this trip has no destination',
-      'warning miles.2.purpose this trip has no purpose',
-      'warning miles.2.miles this trip has no miles',
-    ]);
-  });
-
   test('odometer readings, by year and vehicle', () => {
     const trip = { date: '2026-05-01', thousandths: 12_000 };
     expect(log([trip, trip])).toEqual([
@@ -196,5 +262,42 @@ describe('miles', () => {
     expect(log([{ ...trip, vehicle: 'truck' }], odometer(2000, 'van'))[0]).toContain('of “truck”');
     expect(log([trip], odometer(1011))[0]).toContain('more miles (12) than the odometer ran (11)');
     expect(log([trip], odometer(900))[0]).toContain('stands lower');
+    // Signs and blanks make no other vehicle.
+    expect(log([{ ...trip, vehicle: 'F-150' }], odometer(2000, 'f 150'))).toEqual([]);
   });
+
+  test('a reading before the end of the year is named, and later trips are not held against it', () => {
+    const read = (end: number) => ({
+      money: { odometer: [{ year: 2026, start: 1000, end, read: '2026-06-01' }] },
+    });
+    const rows = [
+      { date: '2026-05-01', thousandths: 12_000 },
+      { date: '2026-06-02', thousandths: 90_000 },
+    ];
+    expect(log(rows, read(1012))).toEqual([]);
+    expect(log(rows, read(1011))[0]).toContain(
+      'the trips of 2026, to the reading of 1 June 2026, add up to more miles (12)',
+    );
+    expect(log(rows, read(900))[0]).toContain('lower at its reading of 1 June 2026 than at the beginning');
+  });
+
+  test('trips before the purchase are told once, in one note', () => {
+    const at = (date: string) => ({ date, thousandths: 1000 });
+    const trips = [at('2026-03-01'), at('2026-02-16'), at('2026-01-02'), at('2026-02-17')];
+    expect(log(trips, odometer(2000))).toEqual([
+      'note miles.3.date 2 trips before the purchase (2026-02-17) are in the miles',
+    ]);
+    expect(log([at('2026-02-17')], odometer(2000))).toEqual([]);
+  });
+
+  test.each(['Van, white', 'van: white', 'true', '[van]', 'the "van"'])(
+    'the vehicle %j stands in the hint as YAML reads it back',
+    (vehicle) => {
+      const { diagnostics } = workOut(HOUSE, {
+        trips: trips([{ date: '2026-05-01', thousandths: 12_000, vehicle }]),
+      });
+      const hint = diagnostics.find(({ code }) => code === 'tally.miles')?.hints[0] ?? '';
+      expect(load(/\{.*\}/.exec(hint)?.[0] ?? '')).toEqual({ year: 2026, vehicle, start: 48210, end: 60114 });
+    },
+  );
 });

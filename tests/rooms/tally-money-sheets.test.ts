@@ -87,7 +87,27 @@ describe('a dealer’s sheet', () => {
     expect(at('y2026-37')).toBe(300_000);
     expect(at('y2026-38')).toBe(100_000);
     expect(at('y2026-39')).toBe(50_000 - 30_000);
+    expect(lineOf(work(SOLD), 'dealer', 'y2026-39').note).toBe(
+      'rebates −$300.00, payees of whom it isn’t written $500.00',
+    );
     expect(lineOf(work(SOLD), 'dealer', 'y2026-37').note).toContain('the preparer may divide it otherwise');
+  });
+
+  test('offices and rebates are no labor, whatever their entry sells', () => {
+    const payees: Money['payees'] = [
+      { name: 'Landfill', sells: 'services', 'tax-class': 'government' },
+      { name: 'Hauler', sells: 'services', 'tax-class': 'individual' },
+    ];
+    const rows: readonly CostWords[] = [
+      { bucket: 'improvement', payee: 'Landfill', cents: 3_800 },
+      { bucket: 'improvement', payee: 'Hauler', cents: 46_500 },
+      { bucket: 'rebate', payee: 'Hauler', cents: -30_000 },
+    ];
+    expect(at('y2026-37', { ...SOLD, payees }, rows)).toBe(46_500);
+    expect(at('y2026-39', { ...SOLD, payees }, rows)).toBe(3_800 - 30_000);
+    expect(lineOf(work({ ...SOLD, payees }, rows), 'dealer', 'y2026-39').note).toBe(
+      'offices and other public bodies $38.00, rebates −$300.00',
+    );
   });
 
   test('a cost before the purchase waits as stock', () => {
@@ -137,7 +157,136 @@ describe('a dealer’s sheet', () => {
   });
 });
 
+describe('what every sheet says beside its figures', () => {
+  test('facts are told in words with their values, and by their path', () => {
+    const money = work({
+      ...SOLD,
+      land: { 'assessed-land': '19,600', 'assessed-building': '78,400' },
+      'property-tax': [{ from: '2026-01-01', amount: '3,201.00', 'paid-by': 'buyer', reimbursed: 'no' }],
+      rental: { 'in-service': '2026-03-01' },
+      reductions: [{ what: 'depreciation', amount: '1,000.00', year: 2026 }],
+    });
+    const facts = (role: 'dealer' | 'investor' | 'rental', id: string) => lineOf(money, role, id).facts;
+    expect(facts('dealer', 'y2026-1')).toEqual([
+      { path: 'money.sale.price', says: 'sale price $150,000.00' },
+      { path: 'money.sale.closed', says: 'sale closed 14 August 2026' },
+    ]);
+    expect(facts('investor', 'land').map(({ says }) => says)).toEqual([
+      'assessor’s values: land $19,600.00',
+      'building $78,400.00 (20 and 80 percent)',
+    ]);
+    expect(facts('investor', 'property-tax-bill-1')).toEqual([
+      {
+        path: 'money.property-tax[0]',
+        says: 'property tax of 2026: $3,201.00, 47 of 365 days the seller’s, not paid back at closing',
+      },
+      { path: 'house.bought', says: 'bought 17 February 2026' },
+    ]);
+    expect(facts('rental', 'improvement-groups-sum')[0]?.says).toBe('ready to be let 1 March 2026');
+    expect(facts('investor', 'reduction-1')[0]?.says).toBe('depreciation of 2026: $1,000.00');
+    for (const { parts } of money.worksheets)
+      for (const fact of parts.flatMap(({ lines }) => lines.flatMap((line) => line.facts)))
+        expect(fact.says, fact.path).not.toMatch(/money\.|house\.|undefined/);
+  });
+
+  test('the days that a form asks for', () => {
+    const dates = (money: Money, role: (typeof ROLES)[number]) =>
+      Object.fromEntries((sheetOf(work(money), role).dates ?? []).map(({ id, says }) => [id, says]));
+    expect(dates(SOLD, 'dealer')).toEqual({
+      acquired: '17 February 2026',
+      sold: '14 August 2026',
+      held: '178 days',
+    });
+    expect(dates({ rental: { 'in-service': '2026-06-01' } }, 'rental')).toEqual({
+      acquired: '17 February 2026',
+      'in-service': '1 June 2026',
+      sold: 'not sold on 20 November 2026',
+      held: '276 days so far',
+    });
+    expect(dates({}, 'rental')['in-service']).toContain('not written');
+    expect(dates({ sale: { closed: '2026-08', price: '1.00' } }, 'investor').held).toBe(
+      'not known to the day',
+    );
+  });
+
+  test('work dated after the sale is counted, and its line says so', () => {
+    const rows = [
+      ...ROWS,
+      { date: '2026-09-01', bucket: 'improvement' as const, payee: 'Shop', cents: 1000 },
+    ];
+    const note = 'row 12 is dated after the sale';
+    expect(lineOf(work(SOLD, rows), 'dealer', 'y2026-38').note).toContain(note);
+    expect(lineOf(work(SOLD, rows), 'investor', 'improvement').note).toContain(note);
+    expect(lineOf(work(SOLD), 'investor', 'improvement').note).toBeUndefined();
+  });
+});
+
 describe('a holder’s sheet', () => {
+  test('what is not in the basis, by tax year, and a rental’s by the day it was ready to be let', () => {
+    const rows: readonly CostWords[] = [
+      { date: '2025-12-01', bucket: 'purchase-closing-out', cents: 900 },
+      { date: '2026-02-20', bucket: 'utilities', cents: 100 },
+      { date: '2026-03-01', bucket: 'utilities', cents: 20 },
+      { date: '2026-03-02', bucket: 'utilities', taxYear: 2027, cents: 3 },
+      { date: '2026-04-01', bucket: 'repair', cents: 7 },
+    ];
+    const apart = (role: 'investor' | 'rental') =>
+      sheetOf(work({ rental: { 'in-service': '2026-03-01' } }, rows), role)
+        .parts.filter(({ id }) => id.startsWith('apart'))
+        .map(({ id, year, lines }) => [id, year, lines.map(({ cents }) => cents)]);
+    expect(apart('investor')).toEqual([
+      ['apart-2025', 2025, [900]],
+      ['apart-2026', 2026, [120]],
+      ['apart-2027', 2027, [3]],
+    ]);
+    expect(apart('rental')).toEqual([
+      ['apart-2025-before', 2025, [900]],
+      ['apart-2026-before', 2026, [100]],
+      ['apart-2026-after', 2026, [7, 20]],
+      ['apart-2027-after', 2027, [3]],
+    ]);
+  });
+
+  test('costs of selling paid in two tax years are two lines of the sale', () => {
+    const rows = [...ROWS, { date: '2026-09-01', bucket: 'selling' as const, taxYear: 2027, cents: 500 }];
+    expect(centsOf(work(SOLD, rows), 'investor', 'selling-2026')).toBe(-600_000);
+    expect(centsOf(work(SOLD, rows), 'investor', 'selling-2027')).toBe(-500);
+    expect(centsOf(work(SOLD, rows), 'investor', 'realised')).toBe(15_000_000 - 600_500);
+    expect(centsOf(work(SOLD), 'investor', 'selling')).toBe(-600_000);
+  });
+
+  test('a rental’s improvements by what they were for, with the days they were paid', () => {
+    const rows: readonly CostWords[] = [
+      { date: '2026-02-20', bucket: 'improvement', place: 'roof', cents: 300 },
+      { date: '2026-02-25', bucket: 'repair', place: 'roof', cents: 20 },
+      { date: '2026-03-10', bucket: 'improvement', place: 'roof', cents: 5 },
+      { date: '2026-03-11', bucket: 'repair', place: 'roof', cents: 1000 },
+      { date: '2026-02-21', bucket: 'restoration', cents: 40 },
+      { date: '2026-02-22', bucket: 'insurance-payment', cents: -30 },
+    ];
+    const money = work({ rental: { 'in-service': '2026-03-01' } }, rows, {
+      work: [{ id: 'roof', what: 'roof underlayment', did: 'new' }],
+    });
+    const part = sheetOf(money, 'rental').parts.find(({ id }) => id === 'improvement-groups');
+    expect(part?.lines.map(({ label, cents, note }) => [label, cents, note])).toEqual([
+      ['Roof underlayment', 320, 'paid 20 February 2026 to 25 February 2026'],
+      ['Whole house, restoration after damage', 10, 'paid 21 February 2026 to 22 February 2026'],
+      ['Roof underlayment', 5, 'paid 10 March 2026, after it was ready to be let'],
+      [
+        'Improvements, restoration and repairs that count',
+        335,
+        expect.stringContaining('classes of property'),
+      ],
+    ]);
+    const home = work({ rental: { 'in-service': '2026-03-01', 'from-home': 'yes' } }, rows);
+    expect(lineOf(home, 'rental', 'improvement-groups-sum').note).toContain('while it was a home');
+    expect(part?.lines.at(-1)?.note).not.toContain('while it was a home');
+    expect(sheetOf(money, 'rental').form).toMatch(/Schedule E.*Form 4562.*Form 4797/);
+    expect(sheetOf(money, 'rental').notes.find(({ id }) => id === 'rents')?.text).toContain(
+      'Rents received are not in this folder',
+    );
+  });
+
   test('an investor’s repairs are open: both figures, in basis and gain', () => {
     const money = work(SOLD);
     expect(centsOf(money, 'investor', 'adjusted-basis')).toBe(10_410_000);
@@ -232,9 +381,19 @@ describe('notes by year', () => {
   test('the small-building election of a rental, against its cap', () => {
     const rental: Money = { rental: { 'in-service': '2026-03-02' }, land: { price: '20,000.00' } };
     // The building: 80 % of 100,400.00, and 3,000.00 before it was let; 2 % of that is 1,666.40.
-    // Afterwards 1,200.00 less a refund of 200.00, a repair of 500.00, less a rebate of 300.00.
-    expect(note(rental, 'rental', 'small-building-2026')).toContain(
-      '$1,200.00 are within the cap of $1,666.40',
+    // The year's 3,000.00 and 1,200.00 less a refund of 200.00, a repair of 500.00, less a rebate of 300.00.
+    const text = note(rental, 'rental', 'small-building-2026');
+    expect(text).toContain('together $4,200.00, are over the cap of $1,666.40');
+    expect(text).toContain(
+      'Of that $3,000.00 was paid before it was ready to be let; without it the sum is within',
+    );
+    const more: readonly CostWords[] = [
+      ...ROWS,
+      { date: '2026-05-01', bucket: 'restoration', cents: 11_100 },
+      { date: '2026-05-01', bucket: 'upkeep', cents: 22_200 },
+    ];
+    expect(note(rental, 'rental', 'small-building-2026', more)).toMatch(
+      /improvements \$4,000\.00, repairs \$500\.00, rebates −\$300\.00, restoration \$111\.00, lawn and cleaning \$222\.00, together \$4,533\.00/,
     );
     expect(note({}, 'rental', 'small-building')).toContain('undecided');
   });
@@ -278,6 +437,15 @@ describe('the tables', () => {
         expect(row.how, id).toMatch(/from memory/i);
     }
     expect(moneyRules().get('lead-disclosure-kept')?.rule).toContain('3 years');
+  });
+
+  test('no source says its section a second time', () => {
+    for (const { id, source } of moneyRules().values())
+      for (const piece of source.section.split(/[;,] /))
+        expect(
+          source.title.split('; ').some((one) => one === piece || one.endsWith(piece)),
+          id,
+        ).toBe(false);
   });
 
   test('thresholds, rates and amounts are those of the published rules', () => {

@@ -619,6 +619,23 @@ export const MADE_CASES: readonly MadeCase[] = [
       },
     }),
   ),
+  {
+    code: 'intake.paper',
+    name: 'cut-short',
+    make: async (folder) => {
+      const [, home = ''] = await house(folder, {
+        'house.yaml': `${HOUSE}  bought: 2026-02-17
+documents:
+  - { id: receipt-031, what: receipt for boards, kind: receipt, file: receipt-031.pdf }
+money: { role: dealer, in-business: no }
+`,
+        'costs.csv':
+          'date,payee,what,amount,bucket,receipt\n2026-04-03,Corner Supply,boards,472.14,improvement,receipt-031\n',
+        'documents/receipt-031.pdf': '%PDF-1.7 cut',
+      });
+      return ['build', home, '--edition', 'file'];
+    },
+  },
   { code: 'cli.no-packet', name: 'no-such-file', make: async () => ['verify', 'packet.pdf'] },
   {
     code: 'cli.no-packet',

@@ -22,8 +22,8 @@ const payee = z.strictObject({
   name: name('Name as it stands in the cost sheet.', 'Ridge Street Plumbing'),
   person: id('Who of people: it is.', 'ridge-plumbing').optional(),
   sells: choice(
-    ['services', 'goods', 'rent', 'wages', 'not-known'],
-    'What you pay them for. services: work, parts included. goods: things alone. rent: hire of a machine. wages: an employee of yours.',
+    ['services', 'goods', 'rent', 'wages', 'nothing', 'not-known'],
+    'What you pay them for. services: work, parts included. goods: things alone. rent: hire of a machine. wages: an employee of yours. nothing: who sold you the house or bought it from you.',
     'services',
   ).default('not-known'),
   'tax-class': choice(
@@ -171,6 +171,7 @@ export const money = z.strictObject({
           .min(0)
           .max(2_000_000)
           .meta({ description: 'Reading at its end, in miles.', kind: 'count', example: '60114' }),
+        read: date('Day of the last reading, if the year is not over.', '2026-11-20').optional(),
       }),
     )
     .default([])

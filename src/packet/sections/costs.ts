@@ -6,8 +6,9 @@ import type { BucketTotal, MoneyTally } from '../../tally/money/money-tally.js';
 import { columns } from '../columns.js';
 import type { Context } from '../context.js';
 import { isoDate } from '../date-words.js';
-import { costAnchor, placeWords, plateAnchor } from '../money-words.js';
+import { costAnchor, placeWords } from '../money-words.js';
 import type { Block, Rich, Section } from '../packet.js';
+import { plateAnchor } from '../plate-anchor.js';
 import { link, rich, say, soft } from '../rich.js';
 
 /** More rows than these no reader turns the pages of: the sums are printed, and the rows stand in the files beside them. */
@@ -124,6 +125,8 @@ function rowsTable(
   list: readonly CostRow[],
   total: number,
 ): Block {
+  const placed = list.some(({ place }) => place !== undefined);
+  const forWhich = (words: string): Rich[] => (placed ? [rich(words)] : []);
   return {
     kind: 'table',
     id,
@@ -131,8 +134,8 @@ function rowsTable(
     columns: columns(
       ['Row', 6, 'right'],
       ['Date', 13],
-      ['Paid to, for what', 36],
-      ['For', 18],
+      ['Paid to, for what', placed ? 36 : 54],
+      ...(placed ? [['For', 18] as const] : []),
       ['Receipt', 13],
       ['Amount', 14, 'right'],
     ),
@@ -143,14 +146,14 @@ function rowsTable(
           rich(String(row.row)),
           rich(isoDate(row.date)),
           whatWords(row),
-          rich(row.place === undefined ? '' : placeWords(context.house, row.place)),
-          receiptCell(row),
+          ...forWhich(row.place === undefined ? '' : placeWords(context.house, row.place)),
+          receiptCell(context, row),
           rich(printMoney(row.cents)),
         ],
       })),
       {
         id: `${id}-sum`,
-        cells: [rich('Sum'), rich(''), rich(''), rich(''), rich(''), rich(printMoney(total))],
+        cells: [rich('Sum'), rich(''), rich(''), ...forWhich(''), rich(''), rich(printMoney(total))],
         weight: 'total' as const,
       },
     ],
@@ -176,5 +179,5 @@ const PAID = {
   loan: 'by the lender',
 } as const;
 
-const receiptCell = ({ receipt }: CostRow): Rich =>
-  receipt === undefined ? rich(soft('none')) : rich(link(receipt, plateAnchor(receipt)));
+const receiptCell = (context: Context, { receipt }: CostRow): Rich =>
+  receipt === undefined ? rich(soft('none')) : rich(link(receipt, plateAnchor(context, receipt)));

@@ -1,5 +1,5 @@
 /** How long which papers are kept, and by which rule. The house file's alone. */
-import type { MoneyTally } from '../../tally/money/money-tally.js';
+import type { MoneyTally, Retention } from '../../tally/money/money-tally.js';
 import { columns } from '../columns.js';
 import { isoDate } from '../date-words.js';
 import { rulesRuns } from '../money-words.js';
@@ -28,7 +28,7 @@ export function keepUntil({ retention, rules }: MoneyTally): Section {
             rich(upperFirst(one.what)),
             rich(one.years === undefined ? 'no end' : counted(one.years, 'year')),
             rich(upperFirst(one.from)),
-            rich(one.through === undefined ? 'not counted yet' : isoDate(one.through)),
+            rich(throughWords(one)),
             rulesRuns(one.rules, rules),
           ],
         })),
@@ -38,4 +38,9 @@ export function keepUntil({ retention, rules }: MoneyTally): Section {
       },
     ],
   };
+}
+
+function throughWords({ kept, through }: Retention): string {
+  if (kept === 'for good') return 'for good';
+  return through === undefined ? 'not counted yet' : isoDate(through);
 }

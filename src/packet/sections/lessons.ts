@@ -7,14 +7,14 @@ import { isoDate } from '../date-words.js';
 import { drawBars } from '../draw-bars.js';
 import { hoursWords, moneyWords, rowsRuns } from '../money-words.js';
 import type { Block, Section } from '../packet.js';
-import { counted, rich, soft } from '../rich.js';
+import { counted, rich, soft, upperFirst } from '../rich.js';
 
-export function lessons({ lessons: learnt }: MoneyTally): Section {
+export function lessons({ lessons: learnt, sale }: MoneyTally): Section {
   return {
     id: 'lessons',
     title: 'For the next house',
     blocks: [
-      figures(learnt),
+      figures(learnt, sale !== undefined),
       ...shares('by-trade', 'What each trade cost', learnt.byTrade),
       ...shares('by-room', 'What each room cost', learnt.byRoom),
       ...budget(learnt),
@@ -23,7 +23,8 @@ export function lessons({ lessons: learnt }: MoneyTally): Section {
   };
 }
 
-function figures(learnt: Lessons): Block {
+function figures(learnt: Lessons, sold: boolean): Block {
+  const notSold = sold ? undefined : 'not sold yet';
   const { days, area } = learnt;
   const entry = (id: string, label: string, value: string | undefined) =>
     value === undefined ? [] : [{ id: `lesson-${id}`, label, value: rich(value) }];
@@ -48,20 +49,21 @@ function figures(learnt: Lessons): Block {
       ...entry(
         'to-sale',
         'To sale',
-        daysWords(days.toSale, days.bought, days.sold) ??
-          (learnt.profit === undefined ? 'not sold yet' : 'not known to the day'),
+        daysWords(days.toSale, days.bought, days.sold) ?? notSold ?? 'not known to the day',
       ),
       ...entry(
         'holding',
         'Holding',
         learnt.holdingPerDay === undefined || learnt.holdingDays === undefined
           ? printMoney(learnt.holding)
-          : `${printMoney(learnt.holding)}, which is ${printMoney(learnt.holdingPerDay)} a day over ${counted(learnt.holdingDays, 'day')}`,
+          : holdingWords(learnt, learnt.holdingPerDay, learnt.holdingDays),
       ),
       ...entry(
         'profit',
         'Left after the sale',
-        learnt.profit === undefined ? 'not sold yet' : `${printMoney(learnt.profit)}, before tax`,
+        learnt.profit === undefined
+          ? (notSold ?? learnt.profitNote ?? 'not known')
+          : `${printMoney(learnt.profit)}, before tax`,
       ),
       ...entry(
         'hours',
@@ -72,13 +74,20 @@ function figures(learnt: Lessons): Block {
         ? []
         : entry(
             'after-hours',
-            'Less own hours',
+            'With own hours paid',
             learnt.profitAfterHours === undefined
-              ? 'not sold yet'
-              : `${printMoney(learnt.profitAfterHours)}, had each of the owner’s hours cost ${printMoney(learnt.hourRate)}; for comparison only, hours are no cost`,
+              ? (notSold ?? 'not known')
+              : `${printMoney(learnt.profitAfterHours)} would be left, had each of the owner’s hours cost ${printMoney(learnt.hourRate)}; for comparison only, hours are no cost`,
           )),
     ],
   };
+}
+
+/** A house that is let is held for its tenants from then on: the day's cost is that of the time before. */
+function holdingWords({ holding, holdingWithin, holdingEnd }: Lessons, perDay: number, days: number): string {
+  const aDay = `${printMoney(perDay)} a day over ${counted(days, 'day')}`;
+  if (holdingEnd !== 'ready to be let') return `${printMoney(holding)}, which is ${aDay}`;
+  return `${printMoney(holding)}; of it ${printMoney(holdingWithin)} until it was ready to be let, which is ${aDay}`;
 }
 
 const daysWords = (
@@ -138,7 +147,7 @@ function shares(id: string, caption: string, list: readonly Share[]): Block[] {
 function budget({ budget: list }: Lessons): Block[] {
   if (list.length === 0) return [];
   const bars = list.map(({ label, planned, actual }) => ({
-    label,
+    label: upperFirst(label),
     amount: actual,
     planned,
     words: printMoney(actual),
@@ -167,7 +176,7 @@ function budget({ budget: list }: Lessons): Block[] {
       rows: list.map(({ label, planned, actual, rows }, index) => ({
         id: `lesson-budget-${index + 1}`,
         cells: [
-          rich(label),
+          rich(upperFirst(label)),
           rowsRuns(rows),
           rich(printMoney(planned)),
           rich(printMoney(actual)),

@@ -2,11 +2,20 @@
 
 import type { HoursRow, Trip } from '../../facts/ledger.js';
 import { printMoney } from '../../facts/money.js';
+import { groupThousands } from '../../facts/written-number.js';
 import type { MoneyTally } from '../../tally/money/money-tally.js';
 import { columns } from '../columns.js';
 import type { Context } from '../context.js';
 import { isoDate } from '../date-words.js';
-import { hoursWords, milesWords, moneyWords, placeWords, rowsRuns, rulesRuns } from '../money-words.js';
+import {
+  hoursWords,
+  inColumn,
+  milesWords,
+  moneyWords,
+  placeWords,
+  rowsRuns,
+  withRules,
+} from '../money-words.js';
 import type { Block, Section } from '../packet.js';
 import { rich, soft, upperFirst } from '../rich.js';
 import { MOST_ROWS } from './costs.js';
@@ -66,10 +75,10 @@ function miles(context: Context, { miles: spans, ledger, rules }: MoneyTally): B
           weight: 'total',
         },
       ],
-      note: rich(
-        'Tolls and parking come on top of the rate. The rate stands in the place of fuel, repairs and insurance; whether it may be used, and which trips count, is for the preparer to say. Rules ',
-        ...rulesRuns([...new Set(spans.map(({ rule }) => rule))], rules),
-        '.',
+      note: withRules(
+        'Tolls and parking come on top of the rate. The rate stands in the place of fuel, repairs and insurance; whether it may be used, and which trips count, is for the preparer to say.',
+        [...new Set(spans.map(({ rule }) => rule))],
+        rules,
       ),
     },
     ...(readings.length === 0
@@ -81,7 +90,7 @@ function miles(context: Context, { miles: spans, ledger, rules }: MoneyTally): B
             items: readings.map(({ year, vehicle, start, end }, index) => ({
               id: `odometer-${index + 1}`,
               text: rich(
-                `Odometer${vehicle === undefined ? '' : ` of the ${vehicle}`} in ${year}: ${start.toLocaleString('en-US')} to ${end.toLocaleString('en-US')} miles.`,
+                `Odometer${vehicle === undefined ? '' : ` of the ${vehicle}`} in ${year}: ${groupThousands(start)} to ${groupThousands(end)} miles.`,
               ),
             })),
           } satisfies Block,
@@ -93,34 +102,40 @@ function miles(context: Context, { miles: spans, ledger, rules }: MoneyTally): B
 /** Tenths of a cent: 725 → "72.5". */
 const centsAMile = (rate: number): string => `${Math.floor(rate / 10)}.${rate % 10}`;
 
-const trips = (list: readonly Trip[]): Block => ({
-  kind: 'table',
-  id: 'trips',
-  caption: 'Trips',
-  columns: columns(
-    ['Row', 6, 'right'],
-    ['Date', 15],
-    ['From', 20],
-    ['To', 22],
-    ['Purpose', 25],
-    ['Miles', 12, 'right'],
-  ),
-  rows: list.map((trip) => ({
-    id: tripAnchor(trip.row),
-    cells: [
-      rich(String(trip.row)),
-      rich(isoDate(trip.date)),
-      rich(trip.from ?? ''),
-      rich(trip.to),
-      rich(
-        trip.purpose,
-        trip.tolls !== 0 && soft(` (tolls ${printMoney(trip.tolls)})`),
-        trip.vehicle !== undefined && soft(` (${trip.vehicle})`),
-      ),
-      rich(milesWords(trip.thousandths)),
-    ],
-  })),
-});
+function trips(list: readonly Trip[]): Block {
+  const miles = inColumn(
+    list.map(({ thousandths }) => thousandths),
+    3,
+  );
+  return {
+    kind: 'table',
+    id: 'trips',
+    caption: 'Trips',
+    columns: columns(
+      ['Row', 6, 'right'],
+      ['Date', 15],
+      ['From', 20],
+      ['To', 22],
+      ['Purpose', 25],
+      ['Miles', 12, 'right'],
+    ),
+    rows: list.map((trip) => ({
+      id: tripAnchor(trip.row),
+      cells: [
+        rich(String(trip.row)),
+        rich(isoDate(trip.date)),
+        rich(trip.from ?? ''),
+        rich(trip.to),
+        rich(
+          trip.purpose,
+          trip.tolls !== 0 && soft(` (tolls ${printMoney(trip.tolls)})`),
+          trip.vehicle !== undefined && soft(` (${trip.vehicle})`),
+        ),
+        rich(miles(trip.thousandths)),
+      ],
+    })),
+  };
+}
 
 function hours(context: Context, { ledger, lessons }: MoneyTally): Block[] {
   if (ledger.hours.length === 0)
@@ -144,27 +159,33 @@ function hours(context: Context, { ledger, lessons }: MoneyTally): Block[] {
   ];
 }
 
-const hoursTable = (context: Context, list: readonly HoursRow[]): Block => ({
-  kind: 'table',
-  id: 'hours',
-  caption: 'Hours',
-  columns: columns(
-    ['Row', 6, 'right'],
-    ['Date', 16],
-    ['Who', 14],
-    ['What', 32],
-    ['For', 22],
-    ['Hours', 10, 'right'],
-  ),
-  rows: list.map((row) => ({
-    id: `hours-${row.row}`,
-    cells: [
-      rich(String(row.row)),
-      rich(isoDate(row.date)),
-      rich(upperFirst(row.who)),
-      rich(row.what),
-      rich(row.place === undefined ? '' : placeWords(context.house, row.place)),
-      rich(hoursWords(row.hundredths)),
-    ],
-  })),
-});
+function hoursTable(context: Context, list: readonly HoursRow[]): Block {
+  const inHours = inColumn(
+    list.map(({ hundredths }) => hundredths),
+    2,
+  );
+  return {
+    kind: 'table',
+    id: 'hours',
+    caption: 'Hours',
+    columns: columns(
+      ['Row', 6, 'right'],
+      ['Date', 16],
+      ['Who', 14],
+      ['What', 32],
+      ['For', 22],
+      ['Hours', 10, 'right'],
+    ),
+    rows: list.map((row) => ({
+      id: `hours-${row.row}`,
+      cells: [
+        rich(String(row.row)),
+        rich(isoDate(row.date)),
+        rich(upperFirst(row.who)),
+        rich(row.what),
+        rich(row.place === undefined ? '' : placeWords(context.house, row.place)),
+        rich(inHours(row.hundredths)),
+      ],
+    })),
+  };
+}

@@ -69,8 +69,8 @@ function yearOf(year: number, list: readonly PayeeYear[], rules: MoneyTally['rul
               ['Taxpayer form', 12],
               ['Rows', 10],
             ),
-            rows: told.map((one) => ({
-              id: anchor(one),
+            rows: told.map((one, index) => ({
+              id: `payee-${year}-${index + 1}`,
               cells: [
                 rich(one.payee),
                 rich(printMoney(one.counted)),
@@ -89,8 +89,8 @@ function yearOf(year: number, list: readonly PayeeYear[], rules: MoneyTally['rul
             id: `payees-${year}-others`,
             caption: 'Left out, and why',
             columns: columns(['Payee', 28], ['Paid', 15, 'right'], ['Why', 41], ['Rows', 16]),
-            rows: others.map((one) => ({
-              id: anchor(one),
+            rows: others.map((one, index) => ({
+              id: `payee-${year}-left-out-${index + 1}`,
               cells: [rich(one.payee), rich(printMoney(one.paid)), rich(one.why), rowsRuns(one.rows)],
             })),
           } satisfies Block,
@@ -104,13 +104,6 @@ function thresholdWords(list: readonly PayeeYear[]): string {
     ? 'No threshold is known for this year'
     : `Threshold ${printMoney(threshold)} a payee`;
 }
-
-const anchor = ({ payee, year }: PayeeYear): string =>
-  `payee-${year}-${payee
-    .normalize('NFKD')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '')}`;
 
 function verdictOf(
   { verdict, why, due, form, leftOut, rules: ids }: PayeeYear,

@@ -5,19 +5,24 @@ import { printMoney } from '../../facts/money.js';
 import { groupThousands } from '../../facts/written-number.js';
 import type { MoneyTally } from '../../tally/money/money-tally.js';
 import { columns } from '../columns.js';
-import type { Context, PhotoOnDisk } from '../context.js';
+import type { Context, PhotoOnDisk, PlatesOnDisk } from '../context.js';
 import { isoDate } from '../date-words.js';
 import { holdsPrices } from '../edition-house.js';
-import { costAnchor, plateAnchor } from '../money-words.js';
-import type { Block, Rich, Section, ShownPhoto } from '../packet.js';
+import { costAnchor } from '../money-words.js';
+import type { Block, Rich, Section, ShownPhoto, TableRow } from '../packet.js';
+import { plateAnchor } from '../plate-anchor.js';
 import { counted, link, rich, soft, upperFirst, verbatim } from '../rich.js';
 import { MOST_ROWS, whatWords } from './costs.js';
 
 export function receipts(context: Context, money: MoneyTally): Section {
   const { costs, papers } = money.ledger;
   const byPaper = new Map<string, CostRow[]>();
-  for (const row of costs)
-    if (row.receipt !== undefined) byPaper.set(row.receipt, [...(byPaper.get(row.receipt) ?? []), row]);
+  for (const row of costs) {
+    if (row.receipt === undefined) continue;
+    const own = byPaper.get(row.receipt);
+    if (own === undefined) byPaper.set(row.receipt, [row]);
+    else own.push(row);
+  }
   const told = context.whole.documents.filter((one) => byPaper.has(one.id) || holdsPrices(one));
   const without = costs.filter(({ receipt }) => receipt === undefined);
   return {
@@ -29,13 +34,17 @@ export function receipts(context: Context, money: MoneyTally): Section {
         id: 'receipts-intro',
         size: 'body',
         text: rich(
-          `${upperFirst(counted(told.length, 'paper'))}, each with the rows that name it. The digest is the SHA-256 of the file as it lies in documents/: whoever has file and digest can tell whether one was changed.`,
+          `${told.length === 0 ? 'No row names a paper, and no receipt or invoice is listed.' : `${upperFirst(counted(told.length, 'paper'))}, each with the rows that name it.`} The digest is the SHA-256 of the file as it lies in documents/: whoever has file and digest can tell whether one was changed.`,
         ),
       },
       ...told.flatMap((document) =>
-        costs.length > MOST_ROWS
-          ? []
-          : paper(context, document, byPaper.get(document.id) ?? [], papers.get(document.id)),
+        paper(
+          context,
+          document,
+          byPaper.get(document.id) ?? [],
+          papers.get(document.id),
+          costs.length > MOST_ROWS,
+        ),
       ),
       ...withoutReceipt(without),
     ],
@@ -47,68 +56,71 @@ function paper(
   document: Document,
   rows: readonly CostRow[],
   file: PaperFile | undefined,
+  many: boolean,
 ): Block[] {
-  const id = plateAnchor(document.id);
-  const sum = rows.reduce((all, { cents }) => all + cents, 0);
+  const id = plateAnchor(context, document.id);
   const plates = context.plates.get(document.id);
+  const heading: Block = { kind: 'heading', id, level: 3, text: upperFirst(document.what) };
+  const pages = (from: number): Block[] =>
+    furtherPages(id, document, plates?.pages ?? [], plates?.file ?? '', from);
+  const about = fileWords(document, file, plates);
+  if (rows.length === 0 || many)
+    return [
+      heading,
+      { kind: 'paragraph', id: `${id}-rows`, size: 'body', text: rich(rowsInShort(rows, document)) },
+      { kind: 'paragraph', id: `${id}-file`, size: 'small', text: about },
+      ...pages(0),
+    ];
   return [
-    { kind: 'heading', id, level: 3, text: upperFirst(document.what) },
-    ...(rows.length === 0
-      ? [
-          {
-            kind: 'paragraph',
-            id: `${id}-no-row`,
-            size: 'body',
-            text: rich('No row of the cost sheet names it.'),
-          } satisfies Block,
-        ]
-      : [
-          {
-            kind: 'table',
-            id: `${id}-rows`,
-            caption: '',
-            columns: columns(
-              ['Row', 8, 'right'],
-              ['Date', 20],
-              ['Paid to, for what', 50],
-              ['Amount', 22, 'right'],
-            ),
-            rows: [
-              ...rows.map((row) => ({
-                id: `${id}-row-${row.row}`,
-                cells: [
-                  rich(link(String(row.row), costAnchor(row.row))),
-                  rich(isoDate(row.date)),
-                  whatWords(row),
-                  rich(printMoney(row.cents)),
-                ],
-              })),
-              ...(rows.length === 1 && document.total === undefined
-                ? []
-                : [
-                    {
-                      id: `${id}-sum`,
-                      cells: [
-                        rich('Sum'),
-                        rich(''),
-                        rich(
-                          document.total !== undefined &&
-                            soft(`the paper says ${printMoney(document.total)}`),
-                        ),
-                        rich(printMoney(sum)),
-                      ],
-                      weight: 'total' as const,
-                    },
-                  ]),
-            ],
-            note: fileWords(document, file),
-            ...(plates?.pages[0] === undefined
-              ? {}
-              : { plate: plateOf(id, document, plates.pages, plates.file, 0) }),
-          } satisfies Block,
-        ]),
-    ...(rows.length === 0 ? fileParagraph(id, document, file) : []),
-    ...furtherPages(id, document, plates?.pages ?? [], plates?.file ?? '', rows.length === 0 ? 0 : 1),
+    heading,
+    {
+      kind: 'table',
+      id: `${id}-rows`,
+      caption: '',
+      columns: columns(['Row', 8, 'right'], ['Date', 20], ['Paid to, for what', 50], ['Amount', 22, 'right']),
+      rows: [
+        ...rows.map((row) => ({
+          id: `${id}-row-${row.row}`,
+          cells: [
+            rich(link(String(row.row), costAnchor(row.row))),
+            rich(isoDate(row.date)),
+            whatWords(row),
+            rich(printMoney(row.cents)),
+          ],
+        })),
+        ...sumRow(id, rows, document),
+      ],
+      note: about,
+      ...(plates?.pages[0] === undefined
+        ? {}
+        : { plate: plateOf(id, document, plates.pages, plates.file, 0) }),
+    },
+    ...pages(1),
+  ];
+}
+
+const sumOf = (rows: readonly CostRow[]): number => rows.reduce((all, { cents }) => all + cents, 0);
+
+function rowsInShort(rows: readonly CostRow[], { total }: Document): string {
+  if (rows.length === 0) return 'No row of the cost sheet names it.';
+  const says = total === undefined ? '' : `; the paper says ${printMoney(total)}`;
+  return `${upperFirst(counted(rows.length, 'row'))} of ledger.csv, ${printMoney(sumOf(rows))} in all${says}.`;
+}
+
+/** A single row, of a paper that states no total, is its own sum. */
+function sumRow(id: string, rows: readonly CostRow[], { total }: Document): TableRow[] {
+  if (rows.length === 1 && total === undefined) return [];
+  return [
+    {
+      id: `${id}-sum`,
+      cells: [
+        rich('Sum'),
+        rich(''),
+        rich(total !== undefined && soft(`the paper says ${printMoney(total)}`)),
+        rich(printMoney(sumOf(rows))),
+      ],
+      weight: 'total',
+    },
   ];
 }
 
@@ -147,7 +159,7 @@ function furtherPages(
 }
 
 /** Where the file is and its digest. */
-function fileWords({ kept }: Document, file: PaperFile | undefined): Rich {
+function fileWords({ kept }: Document, file: PaperFile | undefined, plates: PlatesOnDisk | undefined): Rich {
   if (file === undefined)
     return rich(
       kept === undefined
@@ -157,13 +169,20 @@ function fileWords({ kept }: Document, file: PaperFile | undefined): Rich {
   return rich(
     verbatim(`documents/${file.file}`),
     `, ${groupThousands(file.bytes)} bytes, SHA-256 `,
-    verbatim(file.sha256),
+    // In parts, so that it breaks where a reader's eye can go on.
+    verbatim(file.sha256.replace(/.{16}(?=.)/gu, '$& ')),
+    ...copyWords(plates),
   );
 }
 
-const fileParagraph = (id: string, document: Document, file: PaperFile | undefined): Block[] => [
-  { kind: 'paragraph', id: `${id}-file`, size: 'small', text: fileWords(document, file) },
-];
+/** Where the copy is looked into, of a paper that isn't shown whole. */
+function copyWords(plates: PlatesOnDisk | undefined): Rich {
+  if (plates === undefined || (plates.pages.length > 0 && plates.of <= plates.pages.length)) return [];
+  const copy = verbatim(paperPath(plates.file));
+  return plates.pages.length === 0
+    ? rich('. It can’t be shown here; a copy of the file lies in ', copy)
+    : rich(`. Shown are ${plates.pages.length} of its ${plates.of} pages; the whole of it lies in `, copy);
+}
 
 function withoutReceipt(rows: readonly CostRow[]): Block[] {
   if (rows.length === 0) return [];

@@ -1,6 +1,5 @@
 /** Worksheets for whoever fills in the forms: by role, each line with its rows and rules. The house file's alone. */
-import type { Role } from '../../facts/bucket.js';
-import { ROLES } from '../../facts/bucket.js';
+import { ROLE_WORDS, ROLES } from '../../facts/bucket.js';
 import type {
   MoneyRule,
   MoneyTally,
@@ -11,14 +10,7 @@ import type {
 import { columns } from '../columns.js';
 import { moneyWords, rowsRuns, rulesRuns, withRules } from '../money-words.js';
 import type { Block, Rich, Section } from '../packet.js';
-import { rich, soft, upperFirst, verbatim } from '../rich.js';
-
-export const ROLE_WORDS: Readonly<Record<Role, string>> = {
-  dealer: 'dealer',
-  investor: 'investor',
-  'main-home': 'main home',
-  rental: 'rental',
-};
+import { rich, say, soft, upperFirst } from '../rich.js';
 
 export function taxSheets(money: MoneyTally): Section {
   return {
@@ -94,6 +86,20 @@ function worksheet(sheet: Worksheet, { rules, role }: MoneyTally): Block[] {
       text: sheet.role === role ? `${sheet.title} (the stated role)` : sheet.title,
     },
     { kind: 'paragraph', id: `${id}-form`, size: 'body', text: rich(sheet.form) },
+    ...(sheet.dates === undefined || sheet.dates.length === 0
+      ? []
+      : [
+          {
+            kind: 'record',
+            id: `${id}-dates`,
+            title: rich('Dates'),
+            entries: sheet.dates.map((one) => ({
+              id: `${id}-date-${one.id}`,
+              label: one.label,
+              value: rich(one.says),
+            })),
+          } satisfies Block,
+        ]),
     ...sheet.parts.map((part) => partTable(id, part, rules)),
     ...(sheet.notes.length === 0
       ? []
@@ -117,12 +123,13 @@ function partTable(sheet: string, part: WorksheetPart, rules: readonly MoneyRule
     kind: 'table',
     id,
     caption: part.title,
+    together: true,
     columns: columns(
       ...(numbered ? [['Line', 7] as const] : []),
       ['What', 40],
-      ['Rows', 18],
-      ['Rules', 11],
-      ['Amount', 24, 'right'],
+      ['From', 22],
+      ['Rules', 9],
+      ['Amount', 22, 'right'],
     ),
     rows: part.lines.map((line) => ({
       id: `${id}-${line.id}`,
@@ -142,7 +149,11 @@ const labelOf = ({ label, note }: SheetLine): Rich =>
   rich(label, note !== undefined && soft(`. ${upperFirst(note)}`));
 
 function fromOf({ rows, facts }: SheetLine): Rich {
-  const words = facts.map((fact) => verbatim(fact));
-  if (rows.length === 0) return words.flatMap((one, index) => (index === 0 ? [one] : rich(', ', one)));
-  return [...rowsRuns(rows), ...words.flatMap((one) => rich(', ', one))];
+  const words = facts.map(({ says }) => say(says));
+  if (rows.length === 0) return words.flatMap((one, index) => (index === 0 ? [one] : rich('; ', one)));
+  return [
+    say(rows.length === 1 ? 'row ' : 'rows '),
+    ...rowsRuns(rows),
+    ...words.flatMap((one) => rich('; ', one)),
+  ];
 }

@@ -4,6 +4,8 @@
  */
 import type { Role } from '../../facts/bucket.js';
 import type { Money } from '../../facts/house.js';
+import { printMoney } from '../../facts/money.js';
+import { afterSaleNote, joinNotes } from './after-sale.js';
 import { type Books, rowsIn, sumRows } from './books.js';
 import { type LandSplit, splitLand } from './land-split.js';
 import type { RuleId } from './money-rules.js';
@@ -53,14 +55,18 @@ export function addBasis(books: Books, role: Holder): HeldBasis {
     ...bucketLine(books, 'assessment', { rules: ['local-assessments'] }),
     ...bucketLine(books, 'improvement', {
       rules: [...improvementRules(role), 'paid-building-costs', 'own-labour'],
+      note: afterSaleNote(books, rowsIn(books, 'improvement')),
     }),
-    ...bucketLine(books, 'restoration', { rules: ['what-moves-basis'] }),
+    ...bucketLine(books, 'restoration', {
+      rules: ['what-moves-basis'],
+      note: afterSaleNote(books, rowsIn(books, 'restoration')),
+    }),
     ...(repairs.counted.length === 0
       ? []
       : [
           rowsLine('repair', 'Repairs that count', repairs.counted, {
             rules: repairs.rules,
-            note: repairs.why,
+            note: joinNotes(repairs.why, afterSaleNote(books, repairs.counted)),
           }),
         ]),
   ];
@@ -90,7 +96,12 @@ function reductionLine({ what, amount, year, note }: Reduction, at: number): She
   const label = REDUCTIONS[what];
   return figureLine(`reduction-${at + 1}`, year === undefined ? label : `${label}, ${year}`, 0 - amount, {
     rules: ['what-moves-basis'],
-    facts: [`money.reductions[${at}]`],
+    facts: [
+      {
+        path: `money.reductions[${at}]`,
+        says: `${label.toLowerCase()}${year === undefined ? '' : ` of ${year}`}: ${printMoney(amount)}`,
+      },
+    ],
     note,
   });
 }

@@ -4,18 +4,22 @@
  * Source: `adjusted-basis`, `what-moves-basis` and the rules that each line cites in tables/basis.yaml. Repairs that
  * the facts leave open are not added; the notes tell the sum with them.
  */
-import { BUCKETS, HOLDING } from '../../facts/bucket.js';
+import type { CostRow } from '../../facts/ledger.js';
 import { printMoney } from '../../facts/money.js';
 import { addBasis, type HeldBasis, type Holder } from './adjusted-basis.js';
-import { type Books, rowsIn, sumRows } from './books.js';
+import { apartParts } from './apart-parts.js';
+import { type Books, rowsIn, sumRows, taxYearOf } from './books.js';
 import { conversionPart, convertBasis } from './conversion-part.js';
 import { type ConversionBasis, convertedGain } from './converted-home.js';
 import { gainOf } from './gain.js';
+import { groupBy } from './group-by.js';
+import { improvementGroups } from './improvement-groups.js';
 import { landPart } from './land-part.js';
 import type { SheetLine, WorksheetPart } from './money-tally.js';
-import type { RepairSplit } from './repairs-in-basis.js';
 import type { OpenFigure, RoleSheet } from './role-figures.js';
-import { bucketLine, figureLine, rowsLine, sumLines, totalLine } from './sheet-line.js';
+import { sheetDates } from './sheet-dates.js';
+import { saleDayFacts, salePriceFacts } from './sheet-facts.js';
+import { figureLine, rowsLine, sumLines, totalLine } from './sheet-line.js';
 
 const TITLES: Record<Holder, { readonly title: string; readonly form: string }> = {
   investor: { title: 'Investor: adjusted basis', form: 'Form 8949 and Schedule D' },
@@ -23,7 +27,10 @@ const TITLES: Record<Holder, { readonly title: string; readonly form: string }> 
     title: 'Main home: adjusted basis',
     form: 'Form 8949 and Schedule D, where the sale has to be reported',
   },
-  rental: { title: 'Rental: adjusted basis', form: 'Form 4797' },
+  rental: {
+    title: 'Rental: adjusted basis',
+    form: 'Schedule E and Form 4562 while it is let, Form 4797 when it is sold',
+  },
 };
 
 export function basisSheet(books: Books, role: Holder): RoleSheet {
@@ -34,6 +41,7 @@ export function basisSheet(books: Books, role: Holder): RoleSheet {
   return {
     role,
     ...TITLES[role],
+    dates: sheetDates(books, role),
     parts: [
       firstPart(sums),
       ...(sums.raised.length === 0
@@ -56,9 +64,10 @@ export function basisSheet(books: Books, role: Holder): RoleSheet {
           ]),
       adjustedPart(sums),
       ...(sums.land === undefined ? [] : [landPart(books, sums, sums.land)]),
-      ...(changed ? [conversionPart(conversion)] : []),
+      ...(changed ? [conversionPart(books, sums.land, conversion)] : []),
       ...(gain === undefined ? [] : [salePart(books, sums, gain, conversion)]),
-      ...apartPart(books, sums.repairs),
+      ...(role === 'rental' ? improvementGroups(books, sums.repairs) : []),
+      ...apartParts(books, role, sums.repairs),
     ],
     basis: sums.adjusted,
     gain,
@@ -110,11 +119,24 @@ function gainFigures(
   const { sale } = books;
   if (sale === undefined) return undefined;
   const selling = sumRows(rowsIn(books, 'selling')).cents;
-  const at = (basis: number): number => gainOf(sale.price, selling, basis).gain;
+  const at = (basis: number): number => gainOf(sale.price, selling, basis);
   const other = adjusted.other === undefined ? undefined : at(adjusted.other);
   return typeof conversion === 'object'
     ? { cents: convertedGain(sale.price - selling, conversion), other: undefined }
     : { cents: at(adjusted.cents), other };
+}
+
+/** One line for each tax year; one alone keeps its plain name. */
+function sellingLines(selling: readonly CostRow[]): SheetLine[] {
+  const rules = ['gain-on-sale'] as const;
+  const line = (id: string, label: string, rows: readonly CostRow[]): SheetLine => ({
+    ...rowsLine(id, label, rows, { rules }),
+    cents: 0 - sumRows(rows).cents,
+  });
+  const years = [...groupBy(selling, taxYearOf)].sort(([a], [b]) => a - b);
+  return years.length < 2
+    ? [line('selling', 'Costs of selling', selling)]
+    : years.map(([year, rows]) => line(`selling-${year}`, `Costs of selling, tax year ${year}`, rows));
 }
 
 function salePart(
@@ -127,6 +149,7 @@ function salePart(
   const cost = sumRows(selling);
   const price = books.sale?.price ?? 0;
   const rules = ['gain-on-sale'] as const;
+  const facts = [...salePriceFacts(books), ...saleDayFacts(books)];
   const converted = typeof conversion === 'object' ? conversion : undefined;
   const used = price - cost.cents - gain.cents;
   const note = converted
@@ -138,8 +161,8 @@ function salePart(
     id: 'sale',
     title: 'Gain or loss on the sale',
     lines: [
-      figureLine('price', 'Sale price', price, { rules, facts: ['money.sale.price'] }),
-      { ...rowsLine('selling', 'Costs of selling', selling, { rules }), cents: 0 - cost.cents },
+      figureLine('price', 'Sale price', price, { rules, facts }),
+      ...sellingLines(selling),
       totalLine('realised', 'What the sale brought', price - cost.cents, { rules }),
       figureLine(
         'less-basis',
@@ -151,32 +174,9 @@ function salePart(
       ),
       totalLine('gain', gain.cents < 0 ? 'Loss' : 'Gain', gain.cents, {
         rules,
-        facts: ['money.sale.price'],
+        facts,
         note,
       }),
     ],
   };
-}
-
-function apartPart(books: Books, repairs: RepairSplit): WorksheetPart[] {
-  const lines = [
-    ...bucketLine(books, 'purchase-closing-out', { rules: ['closing-outside-basis'] }),
-    ...(repairs.out.length === 0
-      ? []
-      : [
-          rowsLine('repair-out', 'Repairs that don’t count', repairs.out, {
-            rules: repairs.rules,
-            note: repairs.why,
-          }),
-        ]),
-    ...HOLDING.flatMap((bucket) =>
-      bucketLine(books, bucket, { rules: ['holding-apart'], note: 'open: the preparer places it' }),
-    ),
-    ...(books.sale === undefined ? bucketLine(books, 'selling', { rules: ['gain-on-sale'] }) : []),
-    ...bucketLine(books, 'tool', {
-      rules: ['de-minimis'],
-      note: `${BUCKETS.tool.about}; no part of the house`,
-    }),
-  ];
-  return lines.length === 0 ? [] : [{ id: 'apart', title: 'Not in the basis', lines }];
 }

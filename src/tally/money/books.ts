@@ -1,11 +1,13 @@
 /** A house's rows and money facts, put in order once for everything that adds them up. */
+
 import type { Bucket } from '../../facts/bucket.js';
 import type { HouseDate } from '../../facts/date.js';
+import { yearOf } from '../../facts/day-number.js';
 import { money as moneyWords } from '../../facts/fields/money.js';
 import type { House, Money } from '../../facts/house.js';
 import type { CostRow, Ledger } from '../../facts/ledger.js';
-import { yearOf } from './day-number.js';
 import { groupBy } from './group-by.js';
+import type { Sale } from './money-tally.js';
 import { type FindPayee, payeeFinder } from './payee-names.js';
 
 export interface Books {
@@ -21,16 +23,6 @@ export interface Books {
   /** YYYY-MM-DD, if the folder names the very day. */
   readonly bought: string | undefined;
   readonly sale: Sale | undefined;
-}
-
-/** A sale that has been closed by the as-of day. */
-export interface Sale {
-  readonly price: number;
-  /** YYYY-MM-DD; the last one where the folder names a span. */
-  readonly day: string;
-  readonly year: number;
-  /** The folder names the very day. */
-  readonly sure: boolean;
 }
 
 export function openBooks(house: House, ledger: Ledger, asOf: string): Books {
@@ -49,12 +41,12 @@ export function openBooks(house: House, ledger: Ledger, asOf: string): Books {
   };
 }
 
-function saleBy(money: Money, asOf: string): Sale | undefined {
-  const { sale } = money;
-  if (sale === undefined || (sale.closed.earliest ?? '') > asOf) return undefined;
-  const day = sale.closed.latest ?? sale.closed.earliest;
-  if (day === undefined) return undefined;
-  return { price: sale.price, day, year: yearOf(day), sure: sureDay(sale.closed) !== undefined };
+/** The sale, once no day on which it may have closed lies after `asOf` (YYYY-MM-DD). */
+function saleBy({ sale }: Money, asOf: string): Sale | undefined {
+  const day = sale?.closed.latest;
+  if (sale === undefined || day === undefined || day > asOf) return undefined;
+  const { price, closed } = sale;
+  return { price, day, year: yearOf(day), sure: sureDay(closed) !== undefined, written: closed.written };
 }
 
 /** The day of a date that can be one day only. */

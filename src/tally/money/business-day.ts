@@ -5,7 +5,7 @@
  * the Friday before if it falls on a Saturday and on the Monday after if on a Sunday. Source: `return-due` in
  * tables/payees.yaml and `return-due-in-april` in tables/retention.yaml.
  */
-import { dayNumber, dayOfNumber, weekday } from './day-number.js';
+import { dayNumber, dayOfNumber, weekday } from '../../facts/day-number.js';
 
 const SATURDAY = 5;
 const SUNDAY = 6;

@@ -2,6 +2,8 @@
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { CostRow } from '../../facts/ledger.js';
 import { printMoney } from '../../facts/money.js';
+import { plainDecimal } from '../../facts/print-decimal.js';
+import { rowsInWords } from '../../facts/row-runs.js';
 import { addUp, type Books } from './books.js';
 import { groupBy } from './group-by.js';
 
@@ -52,7 +54,7 @@ function againstTotal({ rows, sheet, id, total, at }: Named): Diagnostic[] {
   const paid = addUp(rows.flatMap(({ cents }) => (cents > 0 ? [cents] : [])));
   const net = addUp(rows.map(({ cents }) => cents));
   if (paid === total || net === total || (paid === 0 && net === -total)) return [];
-  const which = `${rowsOf(rows)} of ${sheet}`;
+  const which = `${rowsInWords(rows.map(({ row }) => row))} of ${sheet}`;
   const verb = rows.length === 1 ? 's' : '';
   const path = ['documents', at, 'total'];
   // The paper of a refund alone, whose total may be written with or without its sign.
@@ -60,7 +62,7 @@ function againstTotal({ rows, sheet, id, total, at }: Named): Diagnostic[] {
   const put = isRefund ? -net : paid;
   const comes = isRefund ? Math.abs(total) : total;
   const told = `${which} ${isRefund ? `take${verb} back` : `put${verb}`} ${printMoney(put)}`;
-  const ifSo = `if the paper says so, write  total: ${printPlain(isRefund && total < 0 ? net : put)}`;
+  const ifSo = `if the paper says so, write  total: ${plainDecimal(isRefund && total < 0 ? net : put, 2)}`;
   if (put > comes)
     return [
       {
@@ -81,16 +83,3 @@ function againstTotal({ rows, sheet, id, total, at }: Named): Diagnostic[] {
     },
   ];
 }
-
-function rowsOf(rows: readonly CostRow[]): string {
-  const numbers = rows.map(({ row }) => row);
-  return numbers.length === 1 ? `row ${numbers[0]}` : `rows ${listed(numbers)}`;
-}
-
-function listed(numbers: readonly number[]): string {
-  if (numbers.length > 8) return `${numbers.slice(0, 8).join(', ')} … (${numbers.length} rows)`;
-  return `${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}`;
-}
-
-/** As it is written in a house file: 472.14. */
-const printPlain = (cents: number): string => printMoney(cents).replace('$', '').replace('−', '-');

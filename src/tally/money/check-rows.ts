@@ -5,10 +5,11 @@ import { addDays } from '../../facts/age.js';
 import { BUCKET_NAMES, BUCKETS, type Bucket } from '../../facts/bucket.js';
 import type { CostRow } from '../../facts/ledger.js';
 import { printMoney } from '../../facts/money.js';
+import { nameKey } from '../../facts/name-key.js';
+import { afterSale } from './after-sale.js';
 import { type Books, sumRows } from './books.js';
 import { BELOW_ZERO } from './bucket-totals.js';
 import { groupBy } from './group-by.js';
-import { payeeKey } from './payee-names.js';
 
 /** Paid before a purchase as a matter of course. */
 const BEFORE_PURCHASE: readonly Bucket[] = ['purchase', 'purchase-closing-in-basis', 'purchase-closing-out'];
@@ -22,6 +23,7 @@ export function checkRows(books: Books): Diagnostic[] {
   return [
     ...futureRows(books),
     ...earlyRows(books),
+    ...lateRows(books),
     ...doubleRows(books),
     ...withoutReceipt(books),
     ...belowZero(books),
@@ -79,6 +81,21 @@ function earlyRows({ costs, house }: Books): Diagnostic[] {
     }));
 }
 
+function lateRows(books: Books): Diagnostic[] {
+  const { sale, costs } = books;
+  if (sale === undefined) return [];
+  return afterSale(books, costs).map(({ row }) => ({
+    code: 'tally.row-date',
+    severity: 'warning',
+    path: ['costs', row, 'date'],
+    message: `this row is dated after the sale (${sale.day}), and is counted all the same`,
+    hints: [
+      'check the date, and whether it belongs to this house',
+      'if it was paid for the sale, write the bucket  selling',
+    ],
+  }));
+}
+
 function doubleRows({ costs, ledger, findPayee }: Books): Diagnostic[] {
   return [
     ...twice(
@@ -97,7 +114,7 @@ function doubleRows({ costs, ledger, findPayee }: Books): Diagnostic[] {
       'hours',
       ledger.hours,
       ({ date, hundredths }) => `${date} ${hundredths}`,
-      ({ who, what, place }) => [payeeKey(who), what, place],
+      ({ who, what, place }) => [nameKey(who), what, place],
     ),
   ];
 }

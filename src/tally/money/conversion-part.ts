@@ -1,11 +1,12 @@
 /** A home that became a rental, from the facts of its folder. The arithmetic stands in `converted-home.ts`. */
+import { yearOf } from '../../facts/day-number.js';
 import type { CostRow } from '../../facts/ledger.js';
 import type { HeldBasis, Reduction } from './adjusted-basis.js';
 import { type Books, rowsIn, sumRows } from './books.js';
 import { type Conversion, type ConversionBasis, conversionBasis } from './converted-home.js';
-import { yearOf } from './day-number.js';
 import type { LandSplit } from './land-split.js';
 import type { SheetLine, WorksheetPart } from './money-tally.js';
+import { inServiceFacts, marketValueFacts } from './sheet-facts.js';
 import { figureLine } from './sheet-line.js';
 
 /** Reductions that only begin once a house is let. */
@@ -46,13 +47,18 @@ function changeDay(
   return { building, land: land.land, later: sums.adjusted.cents - building - land.land };
 }
 
-export function conversionPart(conversion: ConversionBasis | string | undefined): WorksheetPart {
+export function conversionPart(
+  books: Books,
+  land: LandSplit | undefined,
+  conversion: ConversionBasis | string | undefined,
+): WorksheetPart {
+  const facts = [...inServiceFacts(books), ...marketValueFacts(books), ...(land?.facts ?? [])];
   const known = typeof conversion === 'object' ? conversion : undefined;
   const missing = typeof conversion === 'string' ? conversion : undefined;
   const line = (id: string, label: string, cents: number | undefined, note: string): SheetLine =>
     figureLine(id, label, cents, {
       rules: ['home-turned-rental'],
-      facts: ['money.rental', 'money.land'],
+      facts,
       note: missing ?? note,
     });
   return {

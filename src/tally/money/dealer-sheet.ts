@@ -5,15 +5,18 @@
  * payee sells, as the note on them says; only line 36 and the sum of 36 to 39 follow from the rule.
  */
 import { BUCKETS, type Bucket, HOLDING } from '../../facts/bucket.js';
+import { yearOf } from '../../facts/day-number.js';
 import type { CostRow } from '../../facts/ledger.js';
 import { printMoney } from '../../facts/money.js';
+import { afterSaleNote, joinNotes } from './after-sale.js';
 import { type Books, rowsIn, sumRows, taxYearOf } from './books.js';
-import { yearOf } from './day-number.js';
+import { DIVIDED, type GoodsLine, goodsLineOf, kindsWords } from './goods-lines.js';
 import { groupBy } from './group-by.js';
 import type { SheetLine, WorksheetPart } from './money-tally.js';
-import { sellsOf } from './payee-names.js';
 import type { RoleSheet } from './role-figures.js';
 import { sellerTaxLines } from './seller-tax.js';
+import { sheetDates } from './sheet-dates.js';
+import { saleDayFacts, salePriceFacts } from './sheet-facts.js';
 import { figureLine, rowsLine, sumLines, totalLine } from './sheet-line.js';
 
 /** What becomes cost of the house, repairs included. */
@@ -28,21 +31,12 @@ export const DEALER_COST: readonly Bucket[] = [
   'rebate',
 ];
 
-/** Work on the house, which the kind of payee divides over three lines. */
-const WORK: readonly Bucket[] = ['improvement', 'restoration', 'repair', 'rebate'];
-
 const APART: readonly Bucket[] = ['selling', ...HOLDING, 'tool', 'purchase-closing-out', 'insurance-payment'];
-
-const DIVIDED =
-  'labor, materials and other costs are divided by what each payee sells: services on 37, goods on 38, everything else and payees of whom it isn’t written on 39; the rule fixes only their sum, and the preparer may divide it otherwise';
 
 /** Empty years of a house that is held for long are not all printed. */
 const MOST_EMPTY_YEARS = 30;
 
-type GoodsLine = '36' | '37' | '38' | '39';
-
 export function dealerSheet(books: Books): RoleSheet {
-  const lineOf = goodsLineFinder(books);
   const cost = rowsIn(books, ...DEALER_COST);
   const byYear = groupBy(cost, taxYearOf);
   const bill = books.byBucket.has('property-tax-taken-over') ? [] : sellerTaxLines(books);
@@ -56,7 +50,7 @@ export function dealerSheet(books: Books): RoleSheet {
       books,
       year,
       stock,
-      rows: groupBy(byYear.get(year) ?? [], lineOf),
+      rows: groupBy(byYear.get(year) ?? [], (row) => goodsLineOf(books, row)),
       bill: year === billYear(books, years) ? bill : [],
     });
     stock = end;
@@ -95,19 +89,11 @@ export function dealerSheet(books: Books): RoleSheet {
     role: 'dealer',
     title: 'Dealer: the house as stock',
     form: 'Schedule C, Part III (cost of goods sold), with Schedule SE',
+    dates: sheetDates(books, 'dealer'),
     parts,
     basis: { cents: total, other },
     gain,
     building: undefined,
-  };
-}
-
-function goodsLineFinder(books: Books): (row: CostRow) => GoodsLine {
-  return (row) => {
-    if (row.bucket === 'purchase') return '36';
-    if (!WORK.includes(row.bucket)) return '39';
-    const sells = sellsOf(books.findPayee(row.payee));
-    return sells === 'services' || sells === 'wages' ? '37' : sells === 'goods' ? '38' : '39';
   };
 }
 
@@ -150,24 +136,28 @@ function goodsYear({
       rules: ['cost-of-goods-sold', 'cost-when-bought'],
       formLine: '36',
     }),
-    rowsLine(id('37'), 'Labor that was paid for; the owner’s own is not in it', of('37'), {
+    rowsLine(id('37'), 'Labor: services that were paid for; the owner’s own is not in it', of('37'), {
       rules: ['cost-of-goods-sold', 'own-labour', 'work-before-use'],
       formLine: '37',
-      note: DIVIDED,
+      note: joinNotes(DIVIDED, afterSaleNote(books, of('37'))),
     }),
     rowsLine(id('38'), 'Materials and supplies', of('38'), {
       rules: ['cost-of-goods-sold', 'work-before-use'],
       formLine: '38',
+      note: afterSaleNote(books, of('38')),
     }),
     {
       ...rowsLine(id('39'), 'Other costs, costs of closing in basis included', other, {
         rules: ['cost-of-goods-sold', 'closing-in-basis', 'work-before-use'],
         formLine: '39',
         facts: bill.flatMap(({ facts }) => facts),
-        note:
+        note: joinNotes(
+          kindsWords(books, other),
           bill.length === 0
             ? undefined
             : `with property tax by days, ${printMoney(added)}: ${bill.map(({ note }) => note).join('; ')}`,
+          afterSaleNote(books, other),
+        ),
       }),
       cents: sumRows(other).cents + added,
     },
@@ -182,7 +172,7 @@ function goodsYear({
     figureLine(id('41'), 'Stock at the end of the year', end, {
       rules,
       formLine: '41',
-      facts: books.sale === undefined ? [] : ['money.sale.closed'],
+      facts: books.sale === undefined ? [] : saleDayFacts(books),
       note: soldBy
         ? undefined
         : yearOf(books.asOf) === year && books.sale === undefined
@@ -198,14 +188,15 @@ function goodsYear({
   return { lines, end, goods: all - end };
 }
 
-function saleLines({ sale }: Books, year: number, goods: number): SheetLine[] {
+function saleLines(books: Books, year: number, goods: number): SheetLine[] {
+  const { sale } = books;
   const rules = ['gross-profit-lines'] as const;
   const price = sale?.price ?? 0;
   return [
     figureLine(`y${year}-1`, 'Gross receipts: the sale price', price, {
       rules,
       formLine: '1',
-      facts: ['money.sale.price', 'money.sale.closed'],
+      facts: [...salePriceFacts(books), ...saleDayFacts(books)],
       note:
         sale?.sure === false
           ? 'the folder names no single day; the last possible one decides the year'
@@ -249,9 +240,10 @@ function apartNote(bucket: Bucket): string | undefined {
 }
 
 function allYears(
-  { sale }: Books,
+  books: Books,
   { total, other, sold, stock }: { total: number; other: number | undefined; sold: number; stock: number },
 ): SheetLine[] {
+  const { sale } = books;
   const rules = ['cost-of-goods-sold'] as const;
   const open = (now: number, then: number | undefined, what: string): string | undefined =>
     then === undefined
@@ -268,7 +260,7 @@ function allYears(
     cost,
     figureLine('receipts', 'Gross receipts', sale.price, {
       rules: ['gross-profit-lines'],
-      facts: ['money.sale.price'],
+      facts: salePriceFacts(books),
     }),
     totalLine('gross-profit', 'Gross profit, all years', profit, {
       rules: ['gross-profit-lines'],

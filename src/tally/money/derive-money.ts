@@ -30,6 +30,7 @@ import { listRetention } from './retention.js';
 import { contrastRoles, rolesFrom } from './role-contrasts.js';
 import { type RoleSheet, worksheetOf } from './role-figures.js';
 import { roleNotes } from './role-notes.js';
+import { saleNotes } from './sale-notes.js';
 
 export interface MoneyInput {
   readonly house: House;
@@ -60,6 +61,7 @@ export function deriveMoney({ house, ledger, areas, improvements, asOf }: MoneyI
     money: {
       ledger,
       role: books.money.role,
+      sale: books.sale,
       totals: bucketTotals(books),
       allPaid: sumRows(books.costs).cents,
       ...body,
@@ -69,8 +71,9 @@ export function deriveMoney({ house, ledger, areas, improvements, asOf }: MoneyI
     diagnostics: [
       ...checkRows(books),
       ...checkReceipts(books),
+      ...saleNotes(books),
       ...payeeWarnings(findings, asOf),
-      ...mileWarnings(ledger.trips, miles, books.money.odometer),
+      ...mileWarnings(ledger.trips, miles, books.money.odometer, books.bought),
       ...diagnostics,
     ],
   };

@@ -1,8 +1,7 @@
 /** What held the work up: what the owner wrote, and long stretches of which the folder tells nothing. */
 import type { HouseDate } from '../../facts/date.js';
+import { dayNumber, dayOfNumber } from '../../facts/day-number.js';
 import type { Books } from './books.js';
-import { sureDay } from './books.js';
-import { dayNumber, dayOfNumber } from './day-number.js';
 import type { Lessons } from './money-tally.js';
 
 /** Common practice, no source: two weeks without a trace is a stretch worth asking about. */
@@ -33,7 +32,8 @@ function written({ money }: Books): HeldUp[] {
 
 function found(books: Books): HeldUp[] {
   const { bought, asOf, sale, house, money } = books;
-  const listed = sureDay(house.house.listed);
+  // Of a month the first day: nobody waits for the work once it may have been listed.
+  const listed = house.house.listed?.earliest;
   // Once it is let nobody waits for the work.
   const inUse = money.rental?.['in-service']?.earliest;
   const until = [listed, sale?.day, inUse, asOf].filter((day) => day !== undefined).toSorted()[0];

@@ -1,12 +1,15 @@
 /** The cost of a purchase, divided between land and building. */
 import type { Money } from '../../facts/house.js';
+import { printMoney } from '../../facts/money.js';
 import { shareOf } from './divide.js';
+import type { SheetFact } from './money-tally.js';
+import { assessedFacts } from './sheet-facts.js';
 
 export interface LandSplit {
   readonly land: number;
   readonly building: number;
   readonly words: string;
-  readonly facts: readonly string[];
+  readonly facts: readonly SheetFact[];
 }
 
 /**
@@ -22,7 +25,7 @@ export function splitLand(cost: number, price: number, land: Money['land']): Lan
       land: share,
       building: cost - share,
       words: 'in the ratio of the price of the land to the whole price, as the contract names them',
-      facts: ['money.land.price'],
+      facts: [{ path: 'money.land.price', says: `price of the land by the contract ${printMoney(named)}` }],
     };
   }
   const [ground, building] = [land?.['assessed-land'], land?.['assessed-building']];
@@ -33,6 +36,6 @@ export function splitLand(cost: number, price: number, land: Money['land']): Lan
     land: share,
     building: cost - share,
     words: 'in the ratio of the assessor’s values of land and building',
-    facts: ['money.land.assessed-land', 'money.land.assessed-building'],
+    facts: assessedFacts(ground, building),
   };
 }

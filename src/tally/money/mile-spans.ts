@@ -1,7 +1,7 @@
 /** Trips by the rate in force on their day. Source: `business-mile-rate` in tables/mileage.yaml. */
+import { yearOf } from '../../facts/day-number.js';
 import type { Trip } from '../../facts/ledger.js';
 import { mileageRules } from '../tables/mileage.js';
-import { yearOf } from './day-number.js';
 import { divideRounded } from './divide.js';
 import { groupBy } from './group-by.js';
 import type { MileSpan } from './money-tally.js';

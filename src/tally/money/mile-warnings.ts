@@ -1,9 +1,13 @@
 /** What a mileage log lacks. Source: `mileage-log` in tables/mileage.yaml. */
+
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
+import { printDate } from '../../facts/date.js';
+import { yearOf } from '../../facts/day-number.js';
 import type { Money } from '../../facts/house.js';
 import type { Trip } from '../../facts/ledger.js';
+import { nameKey } from '../../facts/name-key.js';
+import { typedInYaml } from '../../facts/typed-in-yaml.js';
 import { groupThousands } from '../../facts/written-number.js';
-import { yearOf } from './day-number.js';
 import { groupBy } from './group-by.js';
 import type { MileSpan } from './money-tally.js';
 
@@ -11,10 +15,11 @@ export function mileWarnings(
   trips: readonly Trip[],
   spans: readonly MileSpan[],
   odometer: Money['odometer'],
+  bought: string | undefined,
 ): Diagnostic[] {
   return [
+    ...earlyTrips(trips, bought),
     ...spans.flatMap((span) => (span.rate === undefined ? [noRate(span)] : [])),
-    ...trips.flatMap(emptyCells),
     ...odometerWarnings(trips, odometer),
   ];
 }
@@ -27,30 +32,29 @@ const warning = (path: Diagnostic['path'], message: string, hints: readonly stri
   hints,
 });
 
+/** To look at a house before buying it is driving for it too; whether it counts is not for the program to say. */
+function earlyTrips(trips: readonly Trip[], bought: string | undefined): Diagnostic[] {
+  const early = bought === undefined ? [] : trips.filter(({ date }) => date < bought);
+  const [first] = early.toSorted((a, b) => a.row - b.row);
+  if (first === undefined) return [];
+  const count = early.length === 1 ? '1 trip' : `${early.length} trips`;
+  return [
+    {
+      code: 'tally.miles',
+      severity: 'note',
+      path: ['miles', first.row, 'date'],
+      message: `${count} before the purchase (${bought}) ${early.length === 1 ? 'is' : 'are'} in the miles`,
+      hints: ['ask your preparer whether they count; the sheet adds them up with the others'],
+    },
+  ];
+}
+
 const noRate = ({ from, rows }: MileSpan): Diagnostic =>
   warning(
     ['miles', rows[0] ?? 1, 'date'],
     `no rate is known for trips in ${from.slice(0, 4)}, so their miles come to no money`,
     ['check the year; if it is right, ask your preparer for the rate'],
   );
-
-function emptyCells(trip: Trip): Diagnostic[] {
-  return [
-    ...(trip.to.trim() === ''
-      ? [warning(['miles', trip.row, 'to'], 'this trip has no destination', ['write where it went'])]
-      : []),
-    ...(trip.purpose.trim() === ''
-      ? [warning(['miles', trip.row, 'purpose'], 'this trip has no purpose', ['write what it was for'])]
-      : []),
-    ...(trip.thousandths <= 0
-      ? [
-          warning(['miles', trip.row, 'miles'], 'this trip has no miles', [
-            'write how far it was, there and back',
-          ]),
-        ]
-      : []),
-  ];
-}
 
 function odometerWarnings(trips: readonly Trip[], odometer: Money['odometer']): Diagnostic[] {
   const groups = groupBy(trips, ({ date, vehicle }) => `${yearOf(date)} ${vehicleKey(vehicle)}`);
@@ -65,7 +69,9 @@ function odometerWarnings(trips: readonly Trip[], odometer: Money['odometer']): 
     );
     const reading = odometer[at];
     if (reading === undefined) return [noReading(first, year)];
-    const driven = own.reduce((sum, trip) => sum + trip.thousandths, 0);
+    const driven = own
+      .filter(({ date }) => reading.read?.latest === undefined || date <= reading.read.latest)
+      .reduce((sum, trip) => sum + trip.thousandths, 0);
     return reading.end >= reading.start && driven > (reading.end - reading.start) * 1000
       ? [tooFar(at, year, reading, driven)]
       : [];
@@ -73,8 +79,7 @@ function odometerWarnings(trips: readonly Trip[], odometer: Money['odometer']): 
   return [...missing, ...odometer.flatMap(backwards)];
 }
 
-const vehicleKey = (vehicle: string | undefined): string =>
-  (vehicle ?? '').toLowerCase().replace(/\s+/g, ' ').trim();
+const vehicleKey = (vehicle: string | undefined): string => nameKey(vehicle ?? '');
 
 function noReading({ row, vehicle }: Trip, year: number): Diagnostic {
   const which = vehicle === undefined ? '' : ` of “${vehicle}”`;
@@ -82,7 +87,7 @@ function noReading({ row, vehicle }: Trip, year: number): Diagnostic {
     ['miles', row, 'date'],
     `there is no odometer reading${which} for ${year}, which a mileage log should have`,
     [
-      `write under money: odometer:  - { year: ${year}, ${vehicle === undefined ? '' : `vehicle: ${vehicle}, `}start: 48210, end: 60114 }  with your own readings`,
+      `write under money: odometer:  - { year: ${year}, ${vehicle === undefined ? '' : `vehicle: ${typedInYaml(vehicle, true)}, `}start: 48210, end: 60114 }  with your own readings`,
     ],
   );
 }
@@ -90,22 +95,22 @@ function noReading({ row, vehicle }: Trip, year: number): Diagnostic {
 const tooFar = (
   at: number,
   year: number,
-  { start, end }: Money['odometer'][number],
+  { start, end, read }: Money['odometer'][number],
   driven: number,
 ): Diagnostic =>
   warning(
     ['money', 'odometer', at, 'end'],
-    `the trips of ${year} add up to more miles (${groupThousands(Math.ceil(driven / 1000))}) than the odometer ran (${groupThousands(end - start)})`,
+    `the trips of ${year}${read === undefined ? '' : `, to the reading of ${printDate(read)},`} add up to more miles (${groupThousands(Math.ceil(driven / 1000))}) than the odometer ran (${groupThousands(end - start)})`,
     ['check the readings and the miles of the trips'],
   );
 
-const backwards = ({ start, end }: Money['odometer'][number], at: number): Diagnostic[] =>
+const backwards = ({ start, end, read }: Money['odometer'][number], at: number): Diagnostic[] =>
   end >= start
     ? []
     : [
         warning(
           ['money', 'odometer', at, 'end'],
-          'the odometer stands lower at the end of the year than at its beginning',
+          `the odometer stands lower ${read === undefined ? 'at the end of the year' : `at its reading of ${printDate(read)}`} than at ${read === undefined ? 'its beginning' : 'the beginning of the year'}`,
           ['check both readings'],
         ),
       ];

@@ -20,7 +20,15 @@ export interface MoneyRule {
   readonly caution?: string | undefined;
 }
 
-/** Where a figure comes from besides rows. */
+/** A fact behind a figure, for a reader of the folder and for one of paper. */
+export interface SheetFact {
+  /** Words of the fact: `money.sale.price`. */
+  readonly path: string;
+  /** In plain words with its value: "sale price $246,000.00". */
+  readonly says: string;
+}
+
+/** A line of a worksheet: a figure, and where it comes from. */
 export interface SheetLine {
   /** Unique within its worksheet; `[a-z0-9-]+`. */
   readonly id: string;
@@ -31,8 +39,8 @@ export interface SheetLine {
   readonly cents: number | undefined;
   /** Numbers of the rows of the cost sheet that it adds up, ascending. */
   readonly rows: readonly number[];
-  /** Words of the facts that it rests on, beside rows: `money.sale.price`. */
-  readonly facts: readonly string[];
+  /** Facts that it rests on beside rows. */
+  readonly facts: readonly SheetFact[];
   /** Ids of rules. */
   readonly rules: readonly string[];
   readonly weight: 'normal' | 'total';
@@ -53,6 +61,8 @@ export interface Worksheet {
   readonly title: string;
   /** Which forms it feeds, in words. */
   readonly form: string;
+  /** Days that a form asks for: acquired, sold, ready to be let, how long it was held. `says` may be "not sold". */
+  readonly dates?: readonly { readonly id: string; readonly label: string; readonly says: string }[];
   readonly parts: readonly WorksheetPart[];
   /** What applies to the role, with rules: safe harbours, exclusions, what is open. */
   readonly notes: readonly {
@@ -124,7 +134,9 @@ export interface MileSpan {
 export interface Retention {
   readonly id: string;
   readonly what: string;
-  /** YYYY-MM-DD up to and including which it is kept; undefined: the count has not begun, or has no end. */
+  /** `through`: up to the day of that name. `not begun`: the day it is counted from is not there yet. `for good`: there is no end. */
+  readonly kept: 'through' | 'not begun' | 'for good';
+  /** YYYY-MM-DD up to and including which it is kept; undefined unless `kept` is `through`. */
   readonly through: string | undefined;
   /** What the date is counted from, in words. */
   readonly from: string;
@@ -140,6 +152,8 @@ export interface Share {
   readonly rows: readonly number[];
   /** Unpaid hours spent there, hundredths. */
   readonly hundredths: number;
+  /** Cents for each square foot of `Lessons.area`, rounded once; undefined where no size is known. */
+  readonly perSquareFoot: number | undefined;
 }
 
 export interface Lessons {
@@ -169,21 +183,43 @@ export interface Lessons {
     readonly days: number;
     readonly by: string;
   }[];
+  /** All of it, whatever `holdingDays` ends with. */
   readonly holding: number;
-  /** Days the holding cost is spread over: from purchase to sale, or to the as-of date. */
+  /** Days over which `holdingPerDay` is taken: from the purchase to the end of the holding. */
   readonly holdingDays: number | undefined;
+  /** With what those days end. A house that is let is no longer held for nothing. */
+  readonly holdingEnd: 'sold' | 'ready to be let' | 'as-of day';
+  /** Holding cost paid within those days; the same as `holding` unless it was let. */
+  readonly holdingWithin: number;
   readonly holdingPerDay: number | undefined;
-  /** Sale price less selling costs and all that was paid. Undefined until it is sold. */
+  /** Sale price less selling costs and all that was paid. Undefined until it is sold, and without a row of the purchase. */
   readonly profit: number | undefined;
+  /** Why there is no profit: "not sold yet". Undefined where there is one. */
+  readonly profitNote: string | undefined;
   readonly hours: { readonly owner: number; readonly others: number };
   readonly hourRate: number | undefined;
   /** For information only: profit less the owner's hours at that rate. */
   readonly profitAfterHours: number | undefined;
 }
 
+/** A sale that has been closed by the as-of day. */
+export interface Sale {
+  /** Contract price. */
+  readonly price: number;
+  /** YYYY-MM-DD; the last day it can be, where the owner named a span. */
+  readonly day: string;
+  readonly year: number;
+  /** The owner named the very day. */
+  readonly sure: boolean;
+  /** When it closed, as the owner wrote it. */
+  readonly written: string;
+}
+
 export interface MoneyTally {
   readonly ledger: Ledger;
   readonly role: Role | undefined;
+  /** Undefined: not sold on the as-of day, as far as the facts tell. */
+  readonly sale: Sale | undefined;
   readonly totals: readonly BucketTotal[];
   /** Everything paid, refunds taken off. */
   readonly allPaid: number;

@@ -1,5 +1,6 @@
 /** Who stands behind a payee's name in a cost sheet. */
 import type { House, Payee, Person } from '../../facts/house.js';
+import { nameKey } from '../../facts/name-key.js';
 
 export interface KnownPayee {
   /** Its name without what is no difference: unique among payees. */
@@ -15,10 +16,6 @@ export interface KnownPayee {
 /** Answers the same object for every spelling of one payee. */
 export type FindPayee = (name: string) => KnownPayee;
 
-/** Names that differ only in capitals and blanks are one name. */
-export const payeeKey = (name: string): string =>
-  name.normalize('NFKC').toLowerCase().replace(/\s+/g, ' ').trim();
-
 /**
  * Finds payees by name: those of `money: payees:` first, by their own name or by that of the person they are, then
  * people that were hired. A name that neither has gets only itself.
@@ -27,14 +24,14 @@ export function payeeFinder(house: House): FindPayee {
   const known = new Map<string, KnownPayee>();
   for (const [index, facts] of (house.money?.payees ?? []).entries()) {
     const person = house.people.find(({ id }) => id === facts.person);
-    const key = payeeKey(facts.name);
+    const key = nameKey(facts.name);
     const one = { key, label: facts.name, facts, index, person };
     for (const name of [facts.name, ...(person === undefined ? [] : [person.name])]) {
-      if (!known.has(payeeKey(name))) known.set(payeeKey(name), one);
+      if (!known.has(nameKey(name))) known.set(nameKey(name), one);
     }
   }
   for (const person of house.people) {
-    const key = payeeKey(person.name);
+    const key = nameKey(person.name);
     if (!known.has(key))
       known.set(key, { key, label: person.name, facts: undefined, index: undefined, person });
   }
@@ -42,7 +39,7 @@ export function payeeFinder(house: House): FindPayee {
   return (name) => {
     const spelt = spellings.get(name);
     if (spelt !== undefined) return spelt;
-    const key = payeeKey(name);
+    const key = nameKey(name);
     const found = known.get(key) ?? {
       key,
       label: name,

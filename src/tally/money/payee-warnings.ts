@@ -3,6 +3,8 @@ import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { FactPath } from '../../diagnostics/fact-path.js';
 import { dayWords } from '../../facts/date-moment.js';
 import { printMoney } from '../../facts/money.js';
+import { rowsInWords } from '../../facts/row-runs.js';
+import { typedInYaml } from '../../facts/typed-in-yaml.js';
 import type { Lack, PayeeFinding } from './payee-years.js';
 
 /** `asOf`: YYYY-MM-DD; a day that has passed by then is told as such. */
@@ -77,13 +79,17 @@ function undecided(finding: PayeeFinding): Diagnostic {
     code: 'tally.payee',
     severity: 'warning',
     path: onlyWay(finding) ? ['costs', finding.untold[0] ?? 1, 'paid'] : pathOf(finding),
-    message: `whether a return has to name “${payee}” for ${year} is undecided: ${finding.lacking.map((lack) => WORDS[lack]).join(', ')}`,
+    message: `whether a return has to name “${payee}” for ${year} is undecided: ${finding.lacking.map((lack) => (isLlc(finding) && lack === 'tax-class' ? LLC : WORDS[lack])).join(', ')}`,
     hints: [whatToWrite(finding)],
   };
 }
 
 /** Then the entry says all it should, and the sheet is to be mended. */
 const onlyWay = ({ lacking }: PayeeFinding): boolean => lacking.every((lack) => lack === 'way');
+
+const LLC = 'an LLC: line 3 of their form tells how it is taxed';
+
+const isLlc = ({ known }: PayeeFinding): boolean => known.facts?.['tax-class'] === 'llc';
 
 const WORDS: Record<Lack, string> = {
   'in-business': 'it isn’t written whether this is a business',
@@ -96,7 +102,7 @@ const WORDS: Record<Lack, string> = {
 
 /** Words of the payee's entry, each with an example and what it can be. */
 const ENTRY: Partial<Record<Lack, readonly [example: string, choices: string]>> = {
-  sells: ['sells: services', 'sells: services (work, parts included), goods, rent or wages'],
+  sells: ['sells: services', 'sells: services (work, parts included), goods, rent, wages or nothing'],
   'tax-class': [
     'tax-class: individual',
     'tax-class: as on their taxpayer form, for example individual, partnership, c-corporation',
@@ -109,21 +115,16 @@ function whatToWrite({ known, year, lacking, untold }: PayeeFinding): string {
   const words = lacking.flatMap((lack) => ENTRY[lack] ?? []);
   const examples = words.filter((_word, at) => at % 2 === 0).join(', ');
   const choices = words.filter((_word, at) => at % 2 === 1).join('; ');
-  const entry = known.facts === undefined ? `- { name: ${asYaml(year.payee)}, ${examples} }` : examples;
+  const entry =
+    known.facts === undefined ? `- { name: ${typedInYaml(year.payee, true)}, ${examples} }` : examples;
   const where = known.facts === undefined ? 'under money: payees:' : 'in their entry';
-  const numbers = untold.slice(0, 8).join(', ');
-  const rows = `${untold.length === 1 ? 'row' : 'rows'} ${numbers}${untold.length > 8 ? ' …' : ''}`;
   return [
     ...(words.length > 0 ? [`write ${where}  ${entry}  or what else is true of them (${choices})`] : []),
     ...(lacking.includes('way')
       ? [
-          `write into the column  paid  of ${rows} how it was paid: cash, check, transfer, card, network or loan`,
+          `write into the column  paid  of ${rowsInWords(untold)} how it was paid: cash, check, transfer, card, network or loan`,
         ]
       : []),
     ...(lacking.includes('threshold') ? [`ask your preparer for the amount of ${year.year}`] : []),
   ].join('; and ');
 }
-
-/** A name that YAML would read as something else stands in quotes. */
-const asYaml = (name: string): string =>
-  /^[\p{L}][\p{L}\p{N} .’-]*$/u.test(name) ? name : JSON.stringify(name);

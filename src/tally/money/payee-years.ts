@@ -2,19 +2,24 @@
  * Who was paid how much in a calendar year, what of it counts towards an information return, and whether one may be
  * due. Sources: tables/payees.yaml. A fact that is missing leaves the answer undecided where it matters.
  */
+
 import type { Bucket } from '../../facts/bucket.js';
+import { yearOf } from '../../facts/day-number.js';
 import type { Payee } from '../../facts/house.js';
 import type { CostRow } from '../../facts/ledger.js';
 import { printMoney } from '../../facts/money.js';
+import { rowsInWords } from '../../facts/row-runs.js';
 import { payeeRules } from '../tables/payees.js';
 import { type Books, sumRows } from './books.js';
 import { informationReturnDue } from './business-day.js';
-import { yearOf } from './day-number.js';
 import { divideRounded } from './divide.js';
 import { groupBy } from './group-by.js';
 import type { RuleId } from './money-rules.js';
 import type { PayeeYear } from './money-tally.js';
 import { type KnownPayee, sellsOf } from './payee-names.js';
+
+/** Of a house's books, what tells who was paid. */
+export type PayerBooks = Pick<Books, 'costs' | 'findPayee' | 'money'>;
 
 export type Reach = 'one house' | 'all houses';
 
@@ -35,7 +40,7 @@ export type Lack = 'in-business' | 'sells' | 'tax-class' | 'attorney' | 'way' | 
  *
  * `reach`: whose rows these are. Of one house it is said that the threshold counts all houses of one payer.
  */
-export function payeeYears(books: Books, reach: Reach = 'one house'): PayeeFinding[] {
+export function payeeYears(books: PayerBooks, reach: Reach = 'one house'): PayeeFinding[] {
   const byYear = groupBy(books.costs, ({ date }) => yearOf(date));
   return [...byYear]
     .sort(([a], [b]) => a - b)
@@ -55,7 +60,7 @@ interface Reason {
 const UNTOLD: Reason = { why: 'how it was paid is not told', rule: 'cards-left-out' };
 
 function payeeYear(
-  books: Books,
+  books: PayerBooks,
   known: KnownPayee,
   year: number,
   rows: readonly CostRow[],
@@ -78,7 +83,7 @@ function payeeYear(
     most: counted + sumRows(untold.filter(({ cents }) => cents > 0)).cents,
     nothing: groups.get(undefined) === undefined && untold.length === 0,
     reasons: left.map(({ why }) => why),
-    only: reach === 'one house' ? `, ${HOUSE_ONLY}` : '',
+    reach,
   });
   const form = sellsOf(known) === 'rent' ? '1099-MISC' : '1099-NEC';
   const mayBeDue = judged.verdict === 'report' || judged.verdict === 'undecided';
@@ -94,7 +99,7 @@ function payeeYear(
       leftOut: left,
       threshold: thresholdOf(year),
       verdict: judged.verdict,
-      why: judged.why,
+      why: [judged.why, ...otherTaxYear(rows, reach)].join(' '),
       form: mayBeDue ? form : undefined,
       taxpayerForm: facts?.['taxpayer-form'] ?? 'not-known',
       due: mayBeDue ? informationReturnDue(year) : undefined,
@@ -102,6 +107,16 @@ function payeeYear(
       rules: rulesOf(known, [...groups.keys()], mayBeDue),
     },
   };
+}
+
+/** Rows that the worksheets count in another year than that of their date. Row numbers of several houses lead nowhere. */
+function otherTaxYear(rows: readonly CostRow[], reach: Reach): string[] {
+  if (reach === 'all houses') return [];
+  const moved = rows.filter(({ date, taxYear }) => taxYear !== undefined && taxYear !== yearOf(date));
+  return [...groupBy(moved, ({ taxYear }) => taxYear)].map(([taxYear, own]) => {
+    const words = rowsInWords(own.map(({ row }) => row));
+    return `${words.charAt(0).toUpperCase()}${words.slice(1)} ${own.length === 1 ? 'counts' : 'count'} in tax year ${taxYear} on the worksheets.`;
+  });
 }
 
 /** Cents that a calendar year's payments must reach; undefined: no figure is known. */
@@ -141,6 +156,10 @@ const BY_BUCKET: Partial<Record<Bucket, Reason>> = {
 
 const TOOLS: Reason = { why: 'tools, which are goods', rule: 'goods-or-services' };
 const GOODS: Reason = { why: 'goods alone', rule: 'goods-or-services' };
+const PARTY: Reason = {
+  why: 'money between the parties to a sale of the house, and for no work',
+  rule: 'not-for-services',
+};
 const WAGES: Reason = { why: 'wages, which go through payroll', rule: 'paid-family' };
 const CORPORATION: Reason = { why: 'a corporation', rule: 'corporations-left-out' };
 const PUBLIC: Reason = { why: 'a government or tax-exempt body', rule: 'public-bodies-left-out' };
@@ -162,6 +181,7 @@ function reasonOf(row: CostRow, known: KnownPayee): Reason | undefined {
   if (byBucket !== undefined && !(lawyer && CLOSING.includes(row.bucket))) return byBucket;
   if (row.bucket === 'tool' && sells !== 'rent' && sells !== 'services') return TOOLS;
   if (sells === 'goods') return GOODS;
+  if (sells === 'nothing') return PARTY;
   if (sells === 'wages') return WAGES;
   const body = bodyReason(known.facts);
   if (body !== undefined) return body;
@@ -186,7 +206,7 @@ interface Judged {
 }
 
 interface Case {
-  readonly books: Books;
+  readonly books: PayerBooks;
   readonly known: KnownPayee;
   readonly year: number;
   readonly counted: number;
@@ -195,13 +215,10 @@ interface Case {
   /** No row counts or may count. */
   readonly nothing: boolean;
   readonly reasons: readonly string[];
-  /** What is said of the rows' reach. */
-  readonly only: string;
+  readonly reach: Reach;
 }
 
-const HOUSE_ONLY = 'from this house only: the threshold counts all houses of one payer';
-
-function judge({ books, known, year, counted, least, most, nothing, reasons, only }: Case): Judged {
+function judge({ books, known, year, counted, least, most, nothing, reasons, reach }: Case): Judged {
   const done = (verdict: Judged['verdict'], why: string, lacking: readonly Lack[] = []): Judged => ({
     verdict,
     why,
@@ -221,18 +238,21 @@ function judge({ books, known, year, counted, least, most, nothing, reasons, onl
     );
   const threshold = thresholdOf(year);
   if (threshold === undefined)
-    return done('undecided', `No threshold is known for payments in ${year}${only}.`, ['threshold']);
+    return done('undecided', `No threshold is known for payments in ${year}.`, ['threshold']);
   const limit = `the threshold of ${printMoney(threshold)} for payments in ${year}`;
   if (most < threshold)
     return done(
       'below',
-      `${printMoney(most)}${most === counted ? '' : ' at most'} is below ${limit}${only}.`,
+      // That other houses count too is said once, above the list.
+      reach === 'one house' && most === counted
+        ? 'Below by this house alone.'
+        : `${printMoney(most)}${most === counted ? '' : ' at most'} is below ${limit}${reach === 'one house' ? ' by this house alone' : ''}.`,
     );
   const lacking = lackingFacts(books, known, least < threshold);
   if (lacking.length > 0)
     return done(
       'undecided',
-      `${printMoney(most)} may count, which reaches ${limit}; ${lacking.map((lack) => LACK_WORDS[lack]).join(', ')}. The preparer decides.`,
+      `${printMoney(most)} may count, which reaches ${limit}; ${lacking.map((lack) => lackWords(lack, known)).join(', ')}. The preparer decides.`,
       lacking,
     );
   const kept =
@@ -245,7 +265,7 @@ function judge({ books, known, year, counted, least, most, nothing, reasons, onl
   );
 }
 
-function lackingFacts({ money }: Books, known: KnownPayee, wayMatters: boolean): Lack[] {
+function lackingFacts({ money }: PayerBooks, known: KnownPayee, wayMatters: boolean): Lack[] {
   const { facts } = known;
   const taxClass = facts?.['tax-class'] ?? 'not-known';
   return [
@@ -265,6 +285,12 @@ const LACK_WORDS: Record<Lack, string> = {
   way: 'how some of it was paid is not told',
   threshold: 'no threshold is known',
 };
+
+/** An LLC may be taxed as any of the others; what it is taxed as stands on its form. */
+const lackWords = (lack: Lack, { facts }: KnownPayee): string =>
+  lack === 'tax-class' && facts?.['tax-class'] === 'llc'
+    ? 'an LLC: line 3 of their form tells how it is taxed'
+    : LACK_WORDS[lack];
 
 function rulesOf(known: KnownPayee, reasons: readonly (Reason | undefined)[], mayBeDue: boolean): RuleId[] {
   const family = known.facts?.relation === undefined ? [] : (['paid-family'] as const);

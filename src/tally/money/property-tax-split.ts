@@ -1,7 +1,8 @@
 /** Property tax of the year of purchase, divided by days between seller and buyer. */
+
 import { addYears } from '../../facts/age.js';
+import { dayNumber } from '../../facts/day-number.js';
 import type { Money } from '../../facts/house.js';
-import { dayNumber } from './day-number.js';
 import { shareOf } from './divide.js';
 
 export interface TaxSplit {

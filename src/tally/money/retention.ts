@@ -1,6 +1,7 @@
 /** Until when papers are kept. Sources: tables/retention.yaml, and the lead papers of tables/lead-asbestos.yaml. */
 import { addYears } from '../../facts/age.js';
 import { dayWords } from '../../facts/date-moment.js';
+import type { House } from '../../facts/house.js';
 import { leadJobs } from '../lead-jobs.js';
 import { disclosureKeptThrough, targetOf } from '../lead-notes.js';
 import { leadAsbestosRules } from '../tables/lead-asbestos.js';
@@ -39,21 +40,29 @@ function propertyPapers({ sale, money }: Books): Retention[] {
       : from === filed
         ? `the filing of the return for ${sale.year}, ${dayWords(from)}`
         : `the due date of the return for ${sale.year}, ${dayWords(from)}`;
-  return retentionRules()['property-papers'].figures.years.map((years, at) => ({
-    id: `property-papers-${years}`,
-    what: `Papers on purchase, work and sale${at === 0 ? ', the least' : `, the safer choice of ${years} years`}`,
-    through: from && keepThrough(from, years),
-    from: words,
-    years,
-    rules: ['property-papers', 'return-due-in-april', 'time-limits'],
-  }));
+  const [least, ...safer] = retentionRules()['property-papers'].figures.years;
+  const choices = safer.map(
+    (years) => `${years} years${from === undefined ? '' : `, to ${dayWords(keepThrough(from, years))}`}`,
+  );
+  return [
+    {
+      id: 'property-papers',
+      what: `Papers on purchase, work and sale; the safer choices are ${choices.join(from === undefined ? ' and ' : ', and ')}`,
+      kept: from === undefined ? 'not begun' : 'through',
+      through: from && keepThrough(from, least),
+      from: words,
+      years: least,
+      rules: ['property-papers', 'return-due-in-april', 'time-limits'],
+    },
+  ];
 }
 
 const withoutEnd = (): Retention => ({
   id: 'no-return',
   what: 'The same papers, where no return was filed or it was false',
+  kept: 'for good',
   through: undefined,
-  from: 'there is no end',
+  from: 'nothing: such a return can be questioned at any time',
   years: undefined,
   rules: ['time-limits'],
 });
@@ -65,6 +74,7 @@ function employmentPapers({ money }: Books, findings: readonly PayeeFinding[]): 
     {
       id: 'employment-papers',
       what: 'Papers on wages and their taxes',
+      kept: 'not begun',
       through: undefined,
       from: 'the day the tax was due or paid, the later one, which the folder doesn’t tell',
       years: retentionRules()['employment-papers'].figures.years,
@@ -77,13 +87,11 @@ function leadPapers({ house, sale }: Books): Retention[] {
   const { target, because } = targetOf(house);
   if (target === 'no') return [];
   const rules = leadAsbestosRules();
-  const jobs = leadJobs(house, rules).filter(({ verdict }) => verdict !== 'minor');
-  const ends = jobs.map(({ keepRecordsThrough }) => keepRecordsThrough);
-  const through = ends.includes(undefined) ? undefined : ends.toSorted().at(-1);
   return [
     {
       id: 'lead-disclosure',
       what: 'Signed lead disclosure of the sale',
+      kept: sale === undefined ? 'not begun' : 'through',
       through: sale && disclosureKeptThrough(sale.day),
       from: sale
         ? `the closing of the sale, ${dayWords(sale.day)}`
@@ -91,21 +99,40 @@ function leadPapers({ house, sale }: Books): Retention[] {
       years: rules.leadDisclosureKept.figures.years,
       rules: ['lead-disclosure-kept'],
     },
-    ...(jobs.length === 0
-      ? []
-      : [
-          {
-            id: 'lead-renovation',
-            what: 'Records of lead-safe renovation',
-            through,
-            from:
-              through === undefined
-                ? 'the end of the work that disturbed paint, which the folder doesn’t tell for all of it'
-                : 'the end of the last work that disturbed paint',
-            years: rules.leadRecordsKept.figures.years,
-            rules: ['lead-records-kept'],
-          },
-        ]),
+    ...renovationPapers(house),
+  ];
+}
+
+/**
+ * Records of lead-safe work. They begin with a job that was more than minor repair, or with the certified firm's; then
+ * the last of all work on record that disturbed paint counts, since its records lie with the others.
+ */
+function renovationPapers(house: House): Retention[] {
+  const rules = leadAsbestosRules();
+  const firm = house.lead?.firm;
+  const byFirm = house.work.filter(({ by }) => firm !== undefined && by === firm);
+  const jobs = leadJobs(house, rules);
+  if (byFirm.length === 0 && jobs.every(({ verdict }) => verdict === 'minor')) return [];
+  const work = [...new Set([...jobs.flatMap(({ items }) => items), ...byFirm])];
+  const open = work.filter(({ done }) => done?.latest === undefined);
+  const dated = work
+    .flatMap(({ what, done }) => (done?.latest === undefined ? [] : [{ what, day: done.latest }]))
+    .sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0));
+  const last = dated.at(-1);
+  const years = rules.leadRecordsKept.figures.years;
+  const known = last !== undefined && open.length === 0;
+  return [
+    {
+      id: 'lead-renovation',
+      what: 'Records of lead-safe renovation',
+      kept: known ? 'through' : 'not begun',
+      through: known ? keepThrough(last.day, years) : undefined,
+      from: known
+        ? `the end of the last work on record that disturbed paint or was the lead firm’s: ${last.what}, ${dayWords(last.day)}`
+        : `the end of the work that disturbed paint, which the folder doesn’t tell for ${open.map(({ what }) => what).join(', ')}`,
+      years,
+      rules: ['lead-records-kept'],
+    },
   ];
 }
 
@@ -127,6 +154,7 @@ function payerCopies({ money }: Books, findings: readonly PayeeFinding[]): Reten
     return {
       id: `payer-copies-${year}`,
       what: `Payer’s copies of information returns for ${year}, and taxpayer forms${sure ? '' : ', if a return is filed'}`,
+      kept: 'through',
       through: keepThrough(due, kept),
       from: `the due date of the return, ${dayWords(due)}${why}`,
       years: kept,

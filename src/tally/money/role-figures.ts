@@ -14,6 +14,7 @@ export interface RoleSheet {
   readonly role: Role;
   readonly title: string;
   readonly form: string;
+  readonly dates: NonNullable<Worksheet['dates']>;
   readonly parts: readonly WorksheetPart[];
   /** Adjusted basis, or what went into cost of goods sold. */
   readonly basis: OpenFigure;
@@ -30,6 +31,6 @@ export interface SheetNote {
 }
 
 export const worksheetOf = (
-  { role, title, form, parts }: RoleSheet,
+  { role, title, form, dates, parts }: RoleSheet,
   notes: readonly SheetNote[],
-): Worksheet => ({ role, title, form, parts, notes });
+): Worksheet => ({ role, title, form, dates, parts, notes });

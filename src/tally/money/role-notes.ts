@@ -1,15 +1,16 @@
 /** What applies to a role beside its figures: tests by year, elections, what is open. Never advice. */
-import type { Role } from '../../facts/bucket.js';
+
+import type { Bucket, Role } from '../../facts/bucket.js';
+import { yearOf } from '../../facts/day-number.js';
 import { printMoney } from '../../facts/money.js';
+import { printDecimal } from '../../facts/print-decimal.js';
 import { groupThousands } from '../../facts/written-number.js';
 import { basisRules } from '../tables/basis.js';
-import { addUp, type Books, rowsIn, sumRows, taxYearOf } from './books.js';
-import { yearOf } from './day-number.js';
+import { type Books, rowsIn, sumRows, taxYearOf } from './books.js';
 import { groupBy } from './group-by.js';
-import { printHours } from './print-hours.js';
 import { splitRepairs } from './repairs-in-basis.js';
 import type { RoleSheet, SheetNote } from './role-figures.js';
-import { deMinimisItem, smallBuilding } from './safe-harbours.js';
+import { isDeMinimis, smallBuilding } from './safe-harbours.js';
 import { testSmallBusiness } from './small-business.js';
 
 const DECIDES = 'The preparer decides.';
@@ -39,7 +40,9 @@ function statedNote({ money }: Books, role: Role): SheetNote {
 function ownLabourNote({ ledger }: Books): SheetNote {
   const hundredths = ledger.hours.reduce((sum, one) => sum + one.hundredths, 0);
   const hours =
-    hundredths === 0 ? '' : ` The ${printHours(hundredths)} hours on record are in none of these figures.`;
+    hundredths === 0
+      ? ''
+      : ` The ${printDecimal(hundredths, 2)} hours on record are in none of these figures.`;
   return { id: 'own-labour', text: `Unpaid work is no cost.${hours}`, rules: ['own-labour'] };
 }
 
@@ -116,7 +119,15 @@ function homeNote(): SheetNote {
 }
 
 function rentalNotes(books: Books, sheet: RoleSheet): SheetNote[] {
-  return [...smallBusinessNotes(books), ...smallBuildingNotes(books, sheet)];
+  return [
+    {
+      id: 'rents',
+      text: `Rents received are not in this folder: its sheets hold what was paid, and Schedule E begins with them. Depreciation on Form 4562 is not worked out here. ${DECIDES}`,
+      rules: ['forms-by-role', 'separate-accounts'],
+    },
+    ...smallBusinessNotes(books),
+    ...smallBuildingNotes(books, sheet),
+  ];
 }
 
 function smallBuildingNotes(books: Books, { building }: RoleSheet): SheetNote[] {
@@ -135,33 +146,43 @@ function smallBuildingNotes(books: Books, { building }: RoleSheet): SheetNote[] 
   const early = work.filter((row) => row.bucket !== 'repair' && row.date < service);
   const earlier = sumRows([...early, ...splitRepairs(books, 'rental').counted]).cents;
   const cost = building + earlier;
-  const byYear = groupBy(
-    work.filter(({ date }) => date >= service),
-    taxYearOf,
+  const yearly = rowsIn(books, 'repair', 'improvement', 'restoration', 'rebate', 'upkeep').filter(
+    (row) => taxYearOf(row) >= yearOf(service),
   );
-  return [...byYear].map(([year, rows]) => {
-    const spent = sumRows(rows).cents;
-    const upkeep = addUp(
-      rowsIn(books, 'upkeep')
-        .filter((row) => row.date >= service && taxYearOf(row) === year)
-        .map(({ cents }) => cents),
-    );
-    const { cap, verdict } = smallBuilding(cost, Math.max(0, spent));
-    const withUpkeep = smallBuilding(cost, Math.max(0, spent + upkeep));
-    const straddles =
-      withUpkeep.verdict === verdict
-        ? ''
-        : ` With upkeep of ${printMoney(upkeep)} it is ${withUpkeep.verdict}.`;
-    return note(
-      `small-building-${year}`,
-      `Tax year ${year}, election for a small building: repairs and improvements of ${printMoney(spent)} are ${verdict === 'building too dear' ? 'outside, the building having cost too much' : `${verdict} the cap of ${printMoney(cap)}`}; the building cost ${printMoney(cost)} before depreciation.${straddles} ${also}`,
-    );
-  });
+  return [...groupBy(yearly, taxYearOf)]
+    .sort(([a], [b]) => a - b)
+    .map(([year, rows]) => {
+      const kinds = groupBy(rows, ({ bucket }) => bucket);
+      const counted = [...kinds]
+        .map(([bucket, own]) => `${YEARLY[bucket] ?? bucket} ${printMoney(sumRows(own).cents)}`)
+        .join(', ');
+      const spent = sumRows(rows).cents;
+      const since = sumRows(rows.filter(({ date }) => date >= service)).cents;
+      const { cap, verdict } = smallBuilding(cost, Math.max(0, spent));
+      const alone = smallBuilding(cost, Math.max(0, since)).verdict;
+      const before =
+        since === spent
+          ? ''
+          : ` Of that ${printMoney(spent - since)} was paid before it was ready to be let${alone === verdict ? '' : `; without it the sum is ${alone} the cap`}.`;
+      return note(
+        `small-building-${year}`,
+        `Tax year ${year}, election for a small building: ${counted}, together ${printMoney(spent)}, are ${verdict === 'building too dear' ? 'outside, the building having cost too much' : `${verdict} the cap of ${printMoney(cap)}`}; the building cost ${printMoney(cost)} before depreciation.${before} Insurance payments are not taken off. ${also}`,
+      );
+    });
 }
+
+/** What is counted against the cap, in words. */
+const YEARLY: Partial<Record<Bucket, string>> = {
+  repair: 'repairs',
+  improvement: 'improvements',
+  restoration: 'restoration',
+  rebate: 'rebates',
+  upkeep: 'lawn and cleaning',
+};
 
 function toolsNote(books: Books, role: Role): SheetNote {
   const tools = rowsIn(books, 'tool').filter(({ cents }) => cents > 0);
-  const small = tools.filter(({ cents }) => deMinimisItem(cents).within).length;
+  const small = tools.filter(({ cents }) => isDeMinimis(cents)).length;
   const { dollars } = basisRules()['de-minimis'].figures;
   const limit = `$${groupThousands(dollars)}`;
   const house =
@@ -186,12 +207,7 @@ const holdingNote = (role: Role): SheetNote => ({
 });
 
 /** 1530 → "15.3 %". */
-function printPercent(hundredths: number): string {
-  const places = String(hundredths % 100)
-    .padStart(2, '0')
-    .replace(/0+$/, '');
-  return `${Math.floor(hundredths / 100)}${places === '' ? '' : `.${places}`} %`;
-}
+const printPercent = (hundredths: number): string => `${printDecimal(hundredths, 2)} %`;
 
 function listYears(years: readonly number[]): string {
   const last = years.at(-1);

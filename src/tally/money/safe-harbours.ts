@@ -3,17 +3,11 @@ import { basisRules } from '../tables/basis.js';
 import { divideRounded } from './divide.js';
 
 /**
- * What one of `items` equal things on an invoice cost with its share of the delivery, in cents (rounded up, so that no
- * thing slips under the limit), and whether that is within it. Without audited statements.
+ * Whether a thing of so many cents, its share of the delivery included, is within the limit. Without audited
+ * statements.
  */
-export function deMinimisItem(
-  unit: number,
-  items = 1,
-  delivery = 0,
-): { readonly cents: number; readonly within: boolean } {
-  const cents = unit + Math.ceil(delivery / items);
-  return { cents, within: cents <= basisRules()['de-minimis'].figures.dollars * 100 };
-}
+export const isDeMinimis = (cents: number): boolean =>
+  cents <= basisRules()['de-minimis'].figures.dollars * 100;
 
 export interface SmallBuilding {
   /** The lesser of the fixed sum and the share of the building’s cost, in cents. */

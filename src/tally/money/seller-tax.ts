@@ -4,6 +4,7 @@ import { printMoney } from '../../facts/money.js';
 import { type Books, rowsIn, sumRows } from './books.js';
 import type { SheetLine } from './money-tally.js';
 import { basisChange, splitPropertyTax } from './property-tax-split.js';
+import { boughtFacts, propertyTaxFact } from './sheet-facts.js';
 import { figureLine, rowsLine } from './sheet-line.js';
 
 const RULES = ['property-tax-by-days'] as const;
@@ -31,27 +32,32 @@ export function sellerTaxLines(books: Books): SheetLine[] {
   return [
     rowsLine('property-tax-taken-over', LABEL, rows, {
       rules: RULES,
-      facts: bills.length === 0 ? [] : ['money.property-tax'],
+      facts: bills.flatMap(({ facts }) => facts),
       note,
     }),
   ];
 }
 
-function billLines({ money, bought, house }: Books): SheetLine[] {
+function billLines(books: Books): SheetLine[] {
+  const { money, bought, house } = books;
   return money['property-tax'].map((bill, at) => {
-    const facts = [`money.property-tax[${at}]`, 'house.bought'];
     const id = `property-tax-bill-${at + 1}`;
     const from = bill.from.earliest;
+    const split =
+      bought === undefined || from === undefined ? undefined : splitPropertyTax(bill.amount, from, bought);
+    const facts = [
+      propertyTaxFact(bill, at, split && { days: split.days, sellerDays: split.days - split.buyerDays }),
+      ...boughtFacts(books),
+    ];
     const line = (cents: number | undefined, note: string): SheetLine =>
       figureLine(id, LABEL, cents, { rules: RULES, facts, note });
-    if (bought === undefined || from === undefined)
+    if (split === undefined || from === undefined)
       return line(
         undefined,
         house.house.bought === undefined
           ? 'not worked out, and not added: the day of the purchase is not written under house: bought:'
           : 'not worked out, and not added: it takes the very day of the purchase',
       );
-    const split = splitPropertyTax(bill.amount, from, bought);
     const words = `${printMoney(bill.amount)} for the ${split.days} days from ${dayWords(from)}, paid by the ${bill['paid-by']}: ${split.buyerDays} days and ${printMoney(split.buyerCents)} are the buyer’s, ${printMoney(split.sellerCents)} the seller’s`;
     const change = basisChange(split, bill);
     if (change === undefined)

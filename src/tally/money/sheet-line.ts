@@ -3,11 +3,11 @@ import { BUCKETS, type Bucket } from '../../facts/bucket.js';
 import type { CostRow } from '../../facts/ledger.js';
 import { type Books, rowsIn, sumRows } from './books.js';
 import type { RuleId } from './money-rules.js';
-import type { SheetLine } from './money-tally.js';
+import type { SheetFact, SheetLine } from './money-tally.js';
 
 interface LineWords {
   readonly rules: readonly RuleId[];
-  readonly facts?: readonly string[];
+  readonly facts?: readonly SheetFact[];
   readonly formLine?: string;
   readonly note?: string | undefined;
 }

@@ -5,6 +5,8 @@ import type { CostRow, HoursRow } from '../../facts/ledger.js';
 import { nameOfPlace } from '../../facts/place-name.js';
 import type { Improvement } from '../improvements.js';
 import { tradeOf } from '../trades.js';
+import { sumRows } from './books.js';
+import { divideRounded } from './divide.js';
 import { groupBy } from './group-by.js';
 import type { Share } from './money-tally.js';
 import type { FindPayee } from './payee-names.js';
@@ -18,13 +20,18 @@ export interface Belonging {
   readonly label: string;
 }
 
-type Placed = Pick<CostRow, 'place'> & Partial<Pick<CostRow, 'payee'>>;
+type Placed =
+  | Pick<CostRow, 'place' | 'payee'>
+  | (Pick<HoursRow, 'place' | 'what'> & { readonly payee?: undefined });
 
 const NOT_NAMED: Belonging = { id: 'not-named', label: 'Not named' };
 const WHOLE: Belonging = { id: 'whole-house', label: 'Whole house' };
-const SEVERAL: Belonging = { id: 'several-rooms', label: 'Several rooms' };
+const SEVERAL: Belonging = { id: 'several-rooms', label: 'Several rooms (whole-house rows apart)' };
 
-/** The trade of what a row names: a work item's, a system's, else that of the person who was paid. */
+/**
+ * The trade of what a row names: a work item's, a system's, else that of the person who was paid. Unpaid hours that
+ * name only a place are read by their own words.
+ */
 export function tradeFinder(
   house: House,
   find: FindPayee,
@@ -35,12 +42,22 @@ export function tradeFinder(
     if (source.kind === 'work') byPlace.set(source.item.id, trade);
   for (const item of house.work)
     if (!byPlace.has(item.id)) byPlace.set(item.id, tradeOf(`${item.what} ${item.how ?? ''}`, item.trade));
-  return ({ place, payee }) => {
-    const named = place === undefined ? undefined : byPlace.get(place);
-    const stated = payee === undefined ? undefined : find(payee).person?.trade;
-    const trade = named ?? (stated === undefined ? undefined : tradeOf(stated));
+  return (row) => {
+    const named = row.place === undefined ? undefined : byPlace.get(row.place);
+    const trade = named ?? (row.payee === undefined ? tradeOfWords(row.what) : tradeOfPayee(find, row.payee));
     return trade === undefined ? NOT_NAMED : belongingOfTrade(trade);
   };
+}
+
+function tradeOfPayee(find: FindPayee, payee: string): string | undefined {
+  const stated = find(payee).person?.trade;
+  return stated === undefined ? undefined : tradeOf(stated);
+}
+
+/** Words that name no trade are no trade of their own. */
+function tradeOfWords(what: string): string | undefined {
+  const trade = tradeOf(what);
+  return trade === 'other' ? undefined : trade;
 }
 
 export const belongingOfTrade = (trade: string): Belonging => ({
@@ -72,22 +89,28 @@ export function roomFinder(house: House): (row: Placed) => Belonging {
   };
 }
 
-/** Largest first; every row and every hour is in one share. */
+/** Largest first; every row and every hour is in one share. `squareFeet`: whole, above zero. */
 export function shareOut(
   costs: readonly CostRow[],
   hours: readonly HoursRow[],
   belonging: (row: Placed) => Belonging,
+  squareFeet: number | undefined,
 ): Share[] {
   const byCost = groupBy(costs, (row) => belonging(row).id);
   const byHours = groupBy(hours, (row) => belonging(row).id);
   const labels = new Map([...costs, ...hours].map((row) => [belonging(row).id, belonging(row).label]));
   return [...labels]
-    .map(([id, label]) => ({
-      id,
-      label,
-      cents: (byCost.get(id) ?? []).reduce((sum, { cents }) => sum + cents, 0),
-      rows: (byCost.get(id) ?? []).map(({ row }) => row),
-      hundredths: (byHours.get(id) ?? []).reduce((sum, { hundredths }) => sum + hundredths, 0),
-    }))
+    .map(([id, label]) => {
+      const { cents, rows } = sumRows(byCost.get(id) ?? []);
+      return {
+        id,
+        label,
+        cents,
+        rows,
+        hundredths: (byHours.get(id) ?? []).reduce((sum, { hundredths }) => sum + hundredths, 0),
+        perSquareFoot:
+          squareFeet === undefined ? undefined : divideRounded(BigInt(cents), BigInt(squareFeet)),
+      };
+    })
     .sort((a, b) => b.cents - a.cents || b.hundredths - a.hundredths || (a.id < b.id ? -1 : 1));
 }

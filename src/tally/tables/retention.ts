@@ -6,7 +6,7 @@ import { rule, whole } from './sourced.js';
 const table = z.strictObject({
   'time-limits': rule({ years: whole, omittedIncomeYears: whole, badDebtYears: whole }),
   /** The least first, then the safer choices. */
-  'property-papers': rule({ years: z.array(whole).nonempty() }),
+  'property-papers': rule({ years: z.tuple([whole], whole) }),
   'return-due-in-april': rule({}),
   'employment-papers': rule({ years: whole }),
   'payer-copies': rule({ years: whole, yearsIfTaxKeptBack: whole }),
