@@ -150,7 +150,10 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
     .argument('[house]', 'a name under the content folder, or a path; left out: the only one')
     .description('take rows over, ask about each new one, and never take one twice')
     .addHelpText('after', examples(COSTS_EXAMPLES))
-    .option('--yes', 'ask nothing: what has a history is taken over with it, the rest without a bucket')
+    .option(
+      '--yes',
+      'ask nothing: who was always paid for one thing gets its bucket, all else is added without one',
+    )
     .option('--dry-run', 'show what would be done, and write nothing')
     .option('--columns <names>', 'which column is which: "date=Posting Date,payee=Description,amount=Amount"')
     .addOption(
