@@ -60,6 +60,7 @@ export interface Trip {
   /** Tolls and parking in cents. */
   readonly tolls: number;
   readonly vehicle: string | undefined;
+  readonly note?: string | undefined;
 }
 
 export interface HoursRow {
@@ -72,6 +73,7 @@ export interface HoursRow {
   readonly place: string | undefined;
   /** Hundredths of an hour. */
   readonly hundredths: number;
+  readonly note?: string | undefined;
 }
 
 /** A document's file as it lies in the folder. */

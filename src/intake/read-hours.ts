@@ -35,8 +35,7 @@ export function readHoursRows(
     const what = row.words('what', LONGEST_SENTENCE, ['write in a few words what was done']);
     const place = row.maybe('place', placeOf);
     const hundredths = row.read('hours', readHours);
-    // Kept by nothing yet, but what may not stand in a sheet may not stand here either.
-    row.words('note', LONGEST_NOTE);
+    const note = row.words('note', LONGEST_NOTE);
     if (date === undefined || who === undefined || what === undefined || hundredths === undefined)
       return undefined;
     return {
@@ -46,6 +45,7 @@ export function readHoursRows(
       what,
       place,
       hundredths,
+      ...(note === undefined ? {} : { note }),
     };
   });
 }

@@ -32,11 +32,20 @@ export function readTrips(
     const thousandths = row.read('miles', readMiles);
     const tolls = row.maybe('tolls', readTolls);
     const vehicle = row.words('vehicle', LONGEST_NAME);
-    // Kept by nothing yet, but what may not stand in a sheet may not stand here either.
-    row.words('note', LONGEST_NOTE);
+    const note = row.words('note', LONGEST_NOTE);
     if (date === undefined || to === undefined || purpose === undefined || thousandths === undefined)
       return undefined;
-    return { row: row.row, date, from, to, purpose, thousandths, tolls: tolls ?? 0, vehicle };
+    return {
+      row: row.row,
+      date,
+      from,
+      to,
+      purpose,
+      thousandths,
+      tolls: tolls ?? 0,
+      vehicle,
+      ...(note === undefined ? {} : { note }),
+    };
   });
 }
 

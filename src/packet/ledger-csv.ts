@@ -9,8 +9,8 @@ import { asInert } from '../facts/inert-text.js';
 import { COST_COLUMNS, type CostRow, type HoursRow, type Trip } from '../facts/ledger.js';
 import { plainDollars, plainHours, plainMiles } from './ledger-amounts.js';
 
-const MILE_HEADINGS = ['date', 'from', 'to', 'purpose', 'miles', 'tolls', 'vehicle'];
-const HOUR_HEADINGS = ['date', 'who', 'what', 'place', 'hours'];
+const MILE_HEADINGS = ['date', 'from', 'to', 'purpose', 'miles', 'tolls', 'vehicle', 'note'];
+const HOUR_HEADINGS = ['date', 'who', 'what', 'place', 'hours', 'note'];
 
 /** Amounts in dollars (`-59.02`), days as YYYY-MM-DD; what the sheet does not tell is an empty cell. */
 export function costsCsv(costs: readonly CostRow[]): string {
@@ -39,6 +39,7 @@ export function milesCsv(trips: readonly Trip[]): string {
     plainMiles(trip.thousandths),
     trip.tolls === 0 ? '' : plainDollars(trip.tolls),
     inertText(trip.vehicle),
+    inertText(trip.note),
   ]);
 }
 
@@ -50,6 +51,7 @@ export function hoursCsv(hours: readonly HoursRow[]): string {
     inertText(row.what),
     inertText(row.place),
     plainHours(row.hundredths),
+    inertText(row.note),
   ]);
 }
 

@@ -53,6 +53,7 @@ const trip = z.strictObject({
   thousandths: whole.describe('Length in thousandths of a mile.'),
   tollsCents: cents('Tolls and parking.'),
   vehicle: words('Which vehicle.').optional(),
+  note: words('A remark of the owner.').optional(),
 });
 
 const hoursRow = z.strictObject({
@@ -62,6 +63,7 @@ const hoursRow = z.strictObject({
   what: words('What was done.'),
   place,
   hundredths: whole.describe('Time in hundredths of an hour.'),
+  note: words('A remark of the owner.').optional(),
 });
 
 const paper = z.strictObject({
@@ -374,6 +376,7 @@ function ledgerFile({ folder, house, money, asOf }: LedgerFileOrder): LedgerFile
       thousandths: one.thousandths,
       tollsCents: one.tolls,
       vehicle: one.vehicle,
+      note: one.note,
     })),
     hours: ledger.hours.map((one) => ({
       row: one.row,
@@ -382,6 +385,7 @@ function ledgerFile({ folder, house, money, asOf }: LedgerFileOrder): LedgerFile
       what: one.what,
       place: one.place,
       hundredths: one.hundredths,
+      note: one.note,
     })),
     papers: [...ledger.papers]
       .map(([id, { file, bytes, sha256 }]) => ({ id, file, bytes, sha256 }))

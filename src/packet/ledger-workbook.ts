@@ -75,6 +75,7 @@ function milesSheet({ ledger, miles }: MoneyTally): WorkbookSheet {
       exact('Dollars a mile', 14),
       dollars('Tolls and parking', 17),
       text('Vehicle', 14),
+      text('Note', 30),
     ],
     ledger.trips.map((trip) => [
       trip.row,
@@ -87,6 +88,7 @@ function milesSheet({ ledger, miles }: MoneyTally): WorkbookSheet {
       rates.get(trip.row),
       trip.tolls,
       trip.vehicle,
+      trip.note,
     ]),
   );
 }
@@ -128,6 +130,7 @@ function hoursSheet(house: House, { ledger }: MoneyTally): WorkbookSheet {
       text('What', 40),
       text('Place', 24),
       { title: 'Hours', width: 10, holds: 'hundredths' },
+      text('Note', 30),
     ],
     ledger.hours.map((row) => [
       row.row,
@@ -136,6 +139,7 @@ function hoursSheet(house: House, { ledger }: MoneyTally): WorkbookSheet {
       row.what,
       placeWords(house, row.place),
       row.hundredths,
+      row.note,
     ]),
   );
 }

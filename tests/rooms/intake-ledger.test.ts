@@ -37,6 +37,15 @@ describe('the files', () => {
     expect(ledger.sheets).toEqual({ costs: 'Costs.CSV', miles: 'miles.csv', hours: 'hours.csv' });
   });
 
+  it('a remark of a trip or of a stretch of work is kept', async () => {
+    const { ledger } = await ledgerFrom({
+      ...miles('2026-03-01,a,b,c,1,,,ice on the road'),
+      ...hours('2026-03-01,owner,walls,hall,1,with the neighbour'),
+    });
+    expect(ledger.trips[0]?.note).toBe('ice on the road');
+    expect(ledger.hours[0]?.note).toBe('with the neighbour');
+  });
+
   it.each([
     ['costs.ods', 'save it as costs.xlsx or as “CSV UTF-8” costs.csv'],
     ['hours.xls', 'save it as hours.xlsx or as “CSV UTF-8” hours.csv'],

@@ -91,14 +91,16 @@ describe('miles and hours as CSV', () => {
   it('have the headings of their logs and plain decimals', () => {
     const trip = { row: 2, date: '2026-02-21', from: 'home', to: 'Quarry Road', purpose: 'keys' } as const;
     expect(milesCsv([{ ...trip, thousandths: 18_400, tolls: 0, vehicle: undefined }])).toBe(
-      'date,from,to,purpose,miles,tolls,vehicle\r\n2026-02-21,home,Quarry Road,keys,18.4,,\r\n',
+      'date,from,to,purpose,miles,tolls,vehicle,note\r\n2026-02-21,home,Quarry Road,keys,18.4,,,\r\n',
     );
     expect(
-      cellsOf(milesCsv([{ ...trip, thousandths: 1_005, tolls: 250, vehicle: 'van' }]))[1]?.slice(4),
-    ).toEqual(['1.005', '2.50', 'van']);
+      cellsOf(milesCsv([{ ...trip, thousandths: 1_005, tolls: 250, vehicle: 'van', note: 'ice' }]))[1]?.slice(
+        4,
+      ),
+    ).toEqual(['1.005', '2.50', 'van', 'ice']);
     const worked = { row: 2, date: '2026-03-01', who: 'owner', what: '=tidy', place: 'kitchen' } as const;
     expect(hoursCsv([{ ...worked, hundredths: 1_000 }])).toBe(
-      "date,who,what,place,hours\r\n2026-03-01,owner,'=tidy,kitchen,10\r\n",
+      "date,who,what,place,hours,note\r\n2026-03-01,owner,'=tidy,kitchen,10,\r\n",
     );
     expect(cellsOf(hoursCsv([{ ...worked, hundredths: 25 }]))[1]?.[4]).toBe('0.25');
   });
