@@ -1,5 +1,6 @@
 /** Trips at the rate of their date, and hours that are never money. The house file's alone. */
 
+import { printDate } from '../../facts/date.js';
 import type { HoursRow, Trip } from '../../facts/ledger.js';
 import { printMoney } from '../../facts/money.js';
 import { groupThousands } from '../../facts/written-number.js';
@@ -87,10 +88,10 @@ function miles(context: Context, { miles: spans, ledger, rules }: MoneyTally): B
           {
             kind: 'list',
             id: 'odometer',
-            items: readings.map(({ year, vehicle, start, end }, index) => ({
+            items: readings.map(({ year, vehicle, start, end, read }, index) => ({
               id: `odometer-${index + 1}`,
               text: rich(
-                `Odometer${vehicle === undefined ? '' : ` of the ${vehicle}`} in ${year}: ${groupThousands(start)} to ${groupThousands(end)} miles.`,
+                `Odometer${vehicle === undefined ? '' : ` of the ${vehicle}`} in ${year}: ${groupThousands(start)} to ${groupThousands(end)} miles${read === undefined ? '' : `, read ${printDate(read)}`}.`,
               ),
             })),
           } satisfies Block,

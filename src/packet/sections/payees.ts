@@ -4,15 +4,8 @@ import type { MoneyTally, PayeeYear } from '../../tally/money/money-tally.js';
 import { columns } from '../columns.js';
 import { isoDate } from '../date-words.js';
 import { moneyWords, rowsRuns, rulesRuns } from '../money-words.js';
-import type { Block, Rich, Section } from '../packet.js';
-import { rich, say, soft, strong } from '../rich.js';
-
-const VERDICT = {
-  report: 'A return is due',
-  below: 'Below the threshold',
-  'not-reported': 'Not reported',
-  undecided: 'Undecided',
-} as const;
+import type { Block, Rich, Run, Section } from '../packet.js';
+import { rich, soft, strong } from '../rich.js';
 
 const TAXPAYER_FORM = {
   'on-file': 'on file',
@@ -112,12 +105,23 @@ function verdictOf(
   const behind = rulesRuns(ids, rules);
   const out = leftOut.map(({ cents, why: reason }) => `${moneyWords(cents)} ${reason}`);
   return rich(
-    verdict === 'report' || verdict === 'undecided' ? strong(VERDICT[verdict]) : say(VERDICT[verdict]),
-    verdict === 'report' && form !== undefined
-      ? ` on Form ${form}${due === undefined ? '' : ` by ${isoDate(due)}`}. `
-      : '. ',
+    ...headOf(verdict, form, due),
     why,
     out.length > 0 && soft(` Left out: ${out.join('; ')}.`),
     ...(behind.length === 0 ? [] : [soft(behind.length === 1 ? ' Rule ' : ' Rules '), ...behind, soft('.')]),
   );
+}
+
+/** What stands out of the column; where nothing has to be done, the reason alone is enough. */
+function headOf(
+  verdict: PayeeYear['verdict'],
+  form: PayeeYear['form'],
+  due: PayeeYear['due'],
+): readonly (Run | string)[] {
+  if (verdict === 'undecided') return [strong('Undecided'), '. '];
+  if (verdict !== 'report') return [];
+  return [
+    strong('A return is due'),
+    form === undefined ? '. ' : ` on Form ${form}${due === undefined ? '' : ` by ${isoDate(due)}`}. `,
+  ];
 }
