@@ -1,7 +1,7 @@
 /** Whether a folder may be replaced: it must hold nothing but what this program made, and no house may lie in it. */
-import { readdir, realpath } from 'node:fs/promises';
-import path from 'node:path';
+import { readdir } from 'node:fs/promises';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import { isInside } from './is-inside.js';
 
 /**
  * `target` is what would be replaced, `source` the folder that is read, `own` the names that the program puts
@@ -20,8 +20,7 @@ export async function placeTrouble(
     message,
     hints: [hint],
   });
-  const [to, from] = await Promise.all([realOf(target), realOf(source)]);
-  if (to === from || isIn(to, from) || isIn(from, to)) {
+  if ((await isInside(target, source)) || (await isInside(source, target))) {
     return trouble(
       `the packets would be written to ${shown}, over the house folder itself`,
       'choose a folder that holds no house:  --out out',
@@ -37,17 +36,3 @@ export async function placeTrouble(
     'move that away, or choose another folder:  --out my-packets',
   );
 }
-
-/** The real path, also of what is not there yet: its nearest folder that is, and the rest. */
-async function realOf(file: string): Promise<string> {
-  const absolute = path.resolve(file);
-  try {
-    return await realpath(absolute);
-  } catch {
-    const parent = path.dirname(absolute);
-    return parent === absolute ? absolute : path.join(await realOf(parent), path.basename(absolute));
-  }
-}
-
-const isIn = (inner: string, outer: string): boolean =>
-  inner.startsWith(outer.endsWith(path.sep) ? outer : outer + path.sep);
