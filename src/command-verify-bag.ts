@@ -1,9 +1,8 @@
 /** `sillplate verify` of a bag: whether an archive is whole, and which files are changed, missing or too many. */
 import { readFile } from 'node:fs/promises';
 import { type Keys, readIdentities, sealOf } from './archive/age-file.js';
-import { BagUnreadable } from './archive/bag-source.js';
+import { BagUnreadable, readTrouble } from './archive/bag-source.js';
 import { isPackedBag, isSealedBag, openBag } from './archive/open-bag.js';
-import { readTrouble } from './archive/read-bag-folder.js';
 import { type BagReport, unreadable, verifyBag } from './archive/verify-bag.js';
 import { type AskPassphrase, askPassphrase } from './ask-passphrase.js';
 import { size } from './command-archive.js';

@@ -2,8 +2,8 @@
 import path from 'node:path';
 import type { Seal } from './archive/age-file.js';
 import { tellLeftOut } from './archive/bag-left-out.js';
+import { readTrouble } from './archive/bag-source.js';
 import { isInside } from './archive/is-inside.js';
-import { readTrouble } from './archive/read-bag-folder.js';
 import { type Survey, surveyFolder } from './archive/survey-folder.js';
 import { type BagResult, bagHouse, type PayloadFile } from './archive/write-bag.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';

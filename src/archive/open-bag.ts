@@ -2,9 +2,9 @@
 import { stat } from 'node:fs/promises';
 import { type Keys, openSealed, sealOf } from './age-file.js';
 import { LARGEST_SEALED_ZIP } from './bag-limits.js';
-import { type BagListing, type BagSource, BagUnreadable } from './bag-source.js';
+import { type BagListing, type BagSource, BagUnreadable, readTrouble } from './bag-source.js';
 import { piecesOf } from './file-digest.js';
-import { readBagFolder, readTrouble } from './read-bag-folder.js';
+import { readBagFolder } from './read-bag-folder.js';
 import { readBagTar } from './read-bag-tar.js';
 import { readBagZip } from './read-bag-zip.js';
 import { inStream, streamOf } from './stream-pieces.js';

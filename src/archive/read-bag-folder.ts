@@ -16,8 +16,6 @@ import {
 import { digestFile, inLanes } from './file-digest.js';
 import { walkFolder } from './walk-folder.js';
 
-export { readTrouble } from './bag-source.js';
-
 export const readBagFolder = (folder: string): BagSource => ({
   list: () => list(folder),
   digest: (wanted, onBytes) => digest(folder, wanted, onBytes),

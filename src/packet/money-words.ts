@@ -16,8 +16,6 @@ export const moneyWords = (cents: number | undefined): string =>
 export const costAnchor = (row: number): string => `cost-${row}`;
 /** Anchor of a rule, in the list at the end of the money pages. */
 export const ruleAnchor = (id: string): string => `rule-${id}`;
-/** Anchor of a paper's plate among the receipts. */
-export const plateAnchor = (document: string): string => `plate-${document}`;
 
 /** More runs of rows than these are counted rather than listed. */
 const MOST_RUNS = 60;
@@ -75,9 +73,13 @@ export function inColumn(wholes: readonly number[], places: Places): (whole: num
 
 const decimalsOf = (words: string): number => words.split('.')[1]?.length ?? 0;
 
-/** A remark with the rules behind it. */
-export function withRules(text: string, ids: readonly string[], rules: readonly MoneyRule[]): Rich {
+/** " Rules 3 and 7." behind a sentence; nothing where no rule is behind it. */
+export function ruledBy(ids: readonly string[], rules: readonly MoneyRule[]): Rich {
   const behind = rulesRuns(ids, rules);
-  if (behind.length === 0) return rich(text);
-  return rich(text, soft(behind.length === 1 ? ' Rule ' : ' Rules '), ...behind, soft('.'));
+  if (behind.length === 0) return [];
+  return [soft(behind.length === 1 ? ' Rule ' : ' Rules '), ...behind, soft('.')];
 }
+
+/** A remark with the rules behind it. */
+export const withRules = (text: string, ids: readonly string[], rules: readonly MoneyRule[]): Rich =>
+  rich(text, ...ruledBy(ids, rules));

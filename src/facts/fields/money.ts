@@ -4,7 +4,7 @@ import { ROLES } from '../bucket.js';
 import { knownBy } from '../fact.js';
 import { money as amount, choice, count, date, id, name, text, yesNo } from '../field-kinds.js';
 
-export const TAX_CLASSES = [
+const TAX_CLASSES = [
   'individual',
   'partnership',
   'c-corporation',

@@ -3,7 +3,7 @@ import { printMoney } from '../../facts/money.js';
 import type { MoneyTally, PayeeYear } from '../../tally/money/money-tally.js';
 import { columns } from '../columns.js';
 import { isoDate } from '../date-words.js';
-import { moneyWords, rowsRuns, rulesRuns } from '../money-words.js';
+import { moneyWords, rowsRuns, ruledBy } from '../money-words.js';
 import type { Block, Rich, Run, Section } from '../packet.js';
 import { rich, soft, strong } from '../rich.js';
 
@@ -102,13 +102,12 @@ function verdictOf(
   { verdict, why, due, form, leftOut, rules: ids }: PayeeYear,
   rules: MoneyTally['rules'],
 ): Rich {
-  const behind = rulesRuns(ids, rules);
   const out = leftOut.map(({ cents, why: reason }) => `${moneyWords(cents)} ${reason}`);
   return rich(
     ...headOf(verdict, form, due),
     why,
     out.length > 0 && soft(` Left out: ${out.join('; ')}.`),
-    ...(behind.length === 0 ? [] : [soft(behind.length === 1 ? ' Rule ' : ' Rules '), ...behind, soft('.')]),
+    ...ruledBy(ids, rules),
   );
 }
 

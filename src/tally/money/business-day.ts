@@ -17,7 +17,7 @@ export const informationReturnDue = (year: number): string => nextBusinessDay(`$
 export const incomeReturnDue = (year: number): string => nextBusinessDay(`${year + 1}-04-15`);
 
 /** `day` itself if it is a business day as far as this file knows holidays, else the next one. */
-export function nextBusinessDay(day: string): string {
+function nextBusinessDay(day: string): string {
   let number = dayNumber(day);
   while (weekday(number) >= SATURDAY || isAprilHoliday(number)) number += 1;
   return dayOfNumber(number);

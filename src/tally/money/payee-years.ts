@@ -120,7 +120,7 @@ function otherTaxYear(rows: readonly CostRow[], reach: Reach): string[] {
 }
 
 /** Cents that a calendar year's payments must reach; undefined: no figure is known. */
-export function thresholdOf(year: number): number | undefined {
+function thresholdOf(year: number): number | undefined {
   const { spans } = payeeRules()['threshold-by-payment-date'].figures;
   const dollars = spans.find(({ from, to }) => from <= year && year <= to)?.dollars;
   return dollars === undefined ? undefined : dollars * 100;

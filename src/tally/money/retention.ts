@@ -26,7 +26,7 @@ export function listRetention(books: Books, findings: readonly PayeeFinding[]): 
 }
 
 /** The day from which papers of the house are counted, YYYY-MM-DD: due date, or filing where that was later. */
-export function returnDay(saleYear: number, filed: string | undefined): string {
+function returnDay(saleYear: number, filed: string | undefined): string {
   const due = incomeReturnDue(saleYear);
   return filed !== undefined && filed > due ? filed : due;
 }
