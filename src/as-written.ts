@@ -5,8 +5,10 @@ import type { ReadHouse } from './intake/read-house.js';
 
 /** Findings of `tally` at their places in the files, without those that an earlier mistake brought about. */
 export function asWritten(read: ReadHouse, derived: readonly Diagnostic[]): Diagnostic[] {
-  const traced = derived.map((one) =>
-    one.path === undefined ? one : { ...one, path: read.writtenPath(one.path) },
-  );
+  const traced = derived.map((one) => ({
+    ...one,
+    ...(one.path === undefined ? {} : { path: read.writtenPath(one.path) }),
+    ...(one.beside === undefined ? {} : { beside: read.writtenPath(one.beside) }),
+  }));
   return withoutKnockOns(traced, read.diagnostics);
 }

@@ -11,11 +11,18 @@ import { placeTrouble } from './archive/output-place.js';
 import { recover, replaceFolder } from './archive/replace-folder.js';
 import type { FileToWrite } from './archive/write-tree.js';
 import { asWritten } from './as-written.js';
+import {
+  changesFor,
+  changesSinceAll,
+  readDelivered,
+  type SinceDelivery,
+  warnOfDelivered,
+} from './delivered.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { diskTrouble } from './diagnostics/disk-trouble.js';
 import { NOWHERE } from './diagnostics/place.js';
 import { type Located, locate, printReport } from './diagnostics/report.js';
-import { findHouses } from './find-houses.js';
+import { findHouses, typedHouse } from './find-houses.js';
 import type { HouseOrder } from './house-order.js';
 import {
   camerasOf,
@@ -31,10 +38,12 @@ import {
 } from './house-photos.js';
 import { type ReadHouse, readHouse } from './intake/read-house.js';
 import { missingGlyphs } from './missing-glyphs.js';
-import { composePacket } from './packet/compose.js';
+import type { ChangesSince } from './packet/changes-since.js';
+import { composePacket, contextOf } from './packet/compose.js';
 import type { EditionName, Packet, Pictures, WorkbookExport } from './packet/packet.js';
 import type { PaperName } from './print/paper.js';
 import type { Printed } from './print/render-print.js';
+import { ownWords } from './remarks-own-words.js';
 import { deriveTally, type Tally } from './tally/tally.js';
 import { tooLong } from './too-long.js';
 import { version } from './version.js';
@@ -65,6 +74,8 @@ export interface ComposedHouse {
   readonly packets: readonly Packet[];
   /** The pictures of one of its packets: in the sizes that this packet asks for, whatever else is made beside it. */
   readonly picturesOf: (packet: Packet) => Pictures;
+  /** What changed since each delivery that precedes the as-of date; nothing where an error stands. */
+  readonly since: readonly SinceDelivery[];
   readonly diagnostics: Diagnostic[];
   readonly tally: Tally | undefined;
   readonly read: ReadHouse;
@@ -79,9 +90,14 @@ export interface ComposedHouse {
 export async function composeHouse(order: HouseOrder): Promise<ComposedHouse> {
   const { read, tally, diagnostics } = await understand(order);
   let plates: Plates = new Map();
-  const finish = (packets: readonly Packet[], picturesOf: ComposedHouse['picturesOf']): ComposedHouse => ({
+  const finish = (
+    packets: readonly Packet[],
+    picturesOf: ComposedHouse['picturesOf'],
+    since: ComposedHouse['since'] = [],
+  ): ComposedHouse => ({
     packets,
     picturesOf,
+    since,
     plates,
     diagnostics,
     tally,
@@ -99,27 +115,45 @@ export async function composeHouse(order: HouseOrder): Promise<ComposedHouse> {
     if (!isRefusal(thrown)) throw thrown;
     diagnostics.push(diskTrouble(thrown, order.outShown));
   }
+  const { delivered, diagnostics: damaged } = await readDelivered(order.folder, order.shown);
+  diagnostics.push(...damaged);
+  const tallies = new Map([[order.asOf, tally]]);
+  const tallyFor = (asOf: string): Tally => {
+    const made = tallies.get(asOf) ?? deriveTally(found.house, asOf, camerasOf(found), found.ledger).tally;
+    tallies.set(asOf, made);
+    return made;
+  };
   let { photos, unnamed } = found;
   for (;;) {
-    const packets = hasErrors(diagnostics)
+    const compose = (edition: EditionName, asOf: string, changes: readonly ChangesSince[]): Packet =>
+      composePacket({
+        folder: order.named ?? found.folder,
+        house: found.house,
+        tally: tallyFor(asOf),
+        edition,
+        photos: new Map([...photos].map(([id, file]) => [id, onDisk(file)])),
+        unnamed: unnamed.map(onDisk),
+        plates: platesOnDisk(plates),
+        changes,
+        program: `sillplate ${version()}`,
+      });
+    const broken = hasErrors(diagnostics);
+    // Of the house file the sheets and all photos are read only where it is made.
+    const held = delivered.filter(({ edition }) => edition !== 'file' || order.editions.includes('file'));
+    const since = broken
       ? []
-      : order.editions.map((edition) =>
-          composePacket({
-            folder: order.named ?? found.folder,
-            house: found.house,
-            tally,
-            edition,
-            photos: new Map([...photos].map(([id, file]) => [id, onDisk(file)])),
-            unnamed: unnamed.map(onDisk),
-            plates: platesOnDisk(plates),
-            program: `sillplate ${version()}`,
-          }),
-        );
+      : changesSinceAll(held, order.asOf, found.house, (edition, asOf) => compose(edition, asOf, []));
+    const packets = broken
+      ? []
+      : order.editions.map((edition) => compose(edition, order.asOf, changesFor(edition, since)));
     const developed = await developFor(order, { ...found, photos, unnamed }, packets, plates);
     diagnostics.push(...photoTrouble(order, developed.failed, found.house), ...developed.diagnostics);
     // Where nothing was composed, all photos were looked at, and a second look would find no more.
-    if (packets.length === 0 || developed.failed.size === 0 || developed.diagnostics.length > 0)
-      return finish(packets, developed.picturesOf);
+    if (packets.length === 0 || developed.failed.size === 0 || developed.diagnostics.length > 0) {
+      diagnostics.push(...asWritten(read, warnOfDelivered(since, found.house, typedHouse(order.shown))));
+      diagnostics.push(...ownWords(packets, found.house, tally, read));
+      return finish(packets, developed.picturesOf, since);
+    }
     // Photos that only their decoder found broken: once more without them, since others may take their place.
     photos = new Map([...photos].filter(([id]) => !developed.failed.has(id)));
     unnamed = unnamed.filter(({ id }) => !developed.failed.has(id));
@@ -132,7 +166,22 @@ const isRefusal = (thrown: unknown): boolean => (thrown as NodeJS.ErrnoException
 /** Reads a house and works everything out; writes no packet. */
 export async function checkHouseFolder(order: HouseOrder): Promise<HouseResult> {
   const composed = await composeHouse({ ...order, everyPhoto: true, ledger: true });
+  composed.diagnostics.push(...(await draftTrouble(order, composed)));
   return { located: composed.locate(), made: [], tally: composed.tally };
+}
+
+/** What is said of the draft of its listing text. Nothing is held against facts with errors. */
+async function draftTrouble(
+  { folder, shown }: HouseOrder,
+  { read, tally, failed }: ComposedHouse,
+): Promise<Diagnostic[]> {
+  const { found } = read;
+  if (failed || found === undefined || tally === undefined) return [];
+  const { remarksInCheck } = await import('./remarks-in-check.js');
+  const photos = new Map([...found.photos].map(([id, file]) => [id, onDisk(file)]));
+  const context = () =>
+    contextOf({ folder: found.folder, house: found.house, tally, edition: 'file', photos });
+  return remarksInCheck({ folder, shown, typed: typedHouse(shown), read, tally, context });
 }
 
 /** Reads a house, makes the wanted editions and puts them in place in one step. */
@@ -157,7 +206,7 @@ export async function buildHouse(order: HouseOrder): Promise<HouseResult> {
 /** The cache may be deleted, and a photo taken out of its folder, while a build runs: it begins again with what is there. */
 const TRIES = 3;
 
-function isTakenAway(thrown: unknown, { out, folder }: HouseOrder): boolean {
+export function isTakenAway(thrown: unknown, { out, folder }: HouseOrder): boolean {
   const { code, path: at } = thrown as NodeJS.ErrnoException;
   return (
     code === 'ENOENT' &&
@@ -167,10 +216,31 @@ function isTakenAway(thrown: unknown, { out, folder }: HouseOrder): boolean {
 }
 
 async function makeHouse(order: HouseOrder): Promise<HouseResult> {
-  const composed = await composeHouse(order);
-  const { packets, diagnostics, read, tally } = composed;
+  const rendered = await renderHouse(order);
+  const { composed, files, made } = rendered;
+  const { diagnostics, read, tally } = composed;
   const failed = (): HouseResult => ({ located: composed.locate(), made: [], tally });
   if (composed.failed || read.found === undefined) return failed();
+  const trouble = await putInPlace(order, read.found.folder, files);
+  if (trouble !== undefined) {
+    diagnostics.push(trouble);
+    return failed();
+  }
+  return { located: composed.locate(), made, tally };
+}
+
+export interface RenderedHouse {
+  readonly composed: ComposedHouse;
+  /** Paths begin with the edition's name. None where an error stands. */
+  readonly files: readonly FileToWrite[];
+  readonly made: readonly MadeEdition[];
+}
+
+/** Makes the wanted editions as files, and writes none of them. */
+export async function renderHouse(order: HouseOrder): Promise<RenderedHouse> {
+  const composed = await composeHouse(order);
+  const { packets, diagnostics, read } = composed;
+  if (composed.failed || read.found === undefined) return { composed, files: [], made: [] };
   const files: FileToWrite[] = [];
   const made: MadeEdition[] = [];
   const missing: string[] = [];
@@ -183,12 +253,7 @@ async function makeHouse(order: HouseOrder): Promise<HouseResult> {
     diagnostics.push(...tooLong(packet, rendered.made.sheets, read.spec));
   }
   diagnostics.push(...missingGlyphs(missing, packets, read.spec));
-  const trouble = await putInPlace(order, read.found.folder, files);
-  if (trouble !== undefined) {
-    diagnostics.push(trouble);
-    return failed();
-  }
-  return { located: composed.locate(), made, tally };
+  return { composed, files, made };
 }
 
 interface Understood {

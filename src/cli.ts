@@ -140,6 +140,53 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
       finish(await serveCommand(houses, { ...options, asOf: options.asOf ?? today() }, terminal)),
     );
 
+  program
+    .command('ask')
+    .argument('[words...]', 'a question in your own words, and a house; only a house: what has no answer yet')
+    .description('answer a buyer’s question from the record, or list those that it can’t answer yet')
+    .addHelpText('after', examples(ASK_EXAMPLES) + ASK_STATUS)
+    .option('--unanswered', 'list the questions without an answer, most asked first')
+    .addOption(
+      new Option('--edition <name>', 'as the buyer reads it, or as you alone do')
+        .choices(['buyer', 'file'])
+        .default('buyer'),
+    )
+    .addOption(content)
+    .addOption(asOf)
+    .addOption(
+      new Option('--format <form>', 'how the answer is printed').choices(['text', 'json']).default('text'),
+    )
+    .action(async (words: string[], options) => {
+      const { askCommand } = await import('./command-ask.js');
+      finish(await askCommand(words, { ...options, asOf: options.asOf ?? today() }, terminal));
+    });
+
+  program
+    .command('remarks')
+    .argument(
+      '[words...]',
+      'houses, each with its own draft; or one file with a draft (- for what is typed or piped) and its house; left out: all',
+    )
+    .description('hold the draft of a listing text against the facts, or write one from them')
+    .addHelpText('after', examples(REMARKS_EXAMPLES) + REMARKS_STATUS)
+    .option('--all', 'mark what the facts back, too, and name every fact')
+    .option('--draft', 'write a text from the documented facts: the text alone to standard output')
+    .addOption(
+      new Option(
+        '--length <n>',
+        'with --draft: the most characters (left out: the limit of listing:, or 1000)',
+      ).argParser(characters),
+    )
+    .option('--also-owner', 'with --draft: tell what the owner alone states, too')
+    .addOption(content)
+    .addOption(asOf)
+    .addOption(format)
+    .action(async (words: string[], options) => {
+      const { remarksCommand } = await import('./command-remarks.js');
+      const { readInput } = await import('./read-input.js');
+      finish(await remarksCommand(words, { ...options, asOf: options.asOf ?? today() }, terminal, readInput));
+    });
+
   const costs = program
     .command('costs')
     .description('what was paid for a house: rows from a bank’s or card’s file into its costs.csv')
@@ -191,6 +238,48 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
     .action(async (houses: string[], options) => {
       const { compareCommand } = await import('./command-compare.js');
       finish(await compareCommand(houses, { ...options, asOf: options.asOf ?? today() }, terminal));
+    });
+
+  program
+    .command('deliver')
+    .argument('[house]', 'a name under the content folder, or a path; left out: the only one')
+    .description('freeze a packet as it is handed over: who got it, when, and all its files, never rewritten')
+    .addHelpText('after', examples(DELIVER_EXAMPLES))
+    .addOption(new Option('--edition <name>', 'which packet').choices([...EDITION_NAMES]))
+    .addOption(
+      new Option('--to <name>', 'who gets it; may be given again').argParser(
+        (one: string, all: string[] = []) => [...all, one],
+      ),
+    )
+    .option('--note <text>', 'a remark for yourself, kept with it')
+    .addOption(
+      new Option('--on <date>', 'the day it is handed over (year-month-day; left out: today)').argParser(day),
+    )
+    .option('--dry-run', 'show what changed since their last one, and write nothing')
+    .option('--private', 'deliver the house file, for example to a tax preparer')
+    .addOption(content)
+    .addOption(asOf)
+    .addOption(out)
+    .addOption(paper)
+    .action(async (house: string | undefined, options) => {
+      const { deliverCommand } = await import('./command-deliver.js');
+      finish(await deliverCommand(house, { ...options, ...days(options.asOf) }, terminal));
+    });
+
+  program
+    .command('deliveries')
+    .argument('[house...]', 'names under the content folder, or paths; left out: all')
+    .description('list who was given which packet, whether it is whole, and what is told otherwise now')
+    .addHelpText('after', examples(DELIVERIES_EXAMPLES))
+    .addOption(content)
+    .addOption(asOf)
+    .addOption(out)
+    .addOption(
+      new Option('--format <form>', 'how the list is printed').choices(['text', 'json']).default('text'),
+    )
+    .action(async (houses: string[], options) => {
+      const { deliveriesCommand } = await import('./command-deliver.js');
+      finish(await deliveriesCommand(houses, { ...options, asOf: options.asOf ?? today() }, terminal));
     });
 
   program
@@ -287,9 +376,13 @@ const EXAMPLES: readonly Example[] = [
   ['sillplate build my-house', 'make its packets in out/my-house/'],
   ['sillplate build --edition agent', 'only the agent’s sheet, for every house'],
   ['sillplate build --as-of 2026-06-30', 'ages counted to that day'],
+  ['sillplate ask "how old is the roof" my-house', 'what a buyer is told'],
   ['sillplate serve my-house', 'look at it while you write'],
+  ['sillplate remarks my-house', 'its listing text against the facts'],
   ['sillplate costs import bank.csv my-house', 'rows of a bank’s file into its costs.csv'],
   ['sillplate compare', 'what your houses cost and took, side by side'],
+  ['sillplate deliver my-house --edition buyer --to "J. Cole"', 'freeze a packet as it is handed over'],
+  ['sillplate deliveries my-house', 'who was given what, and what changed since'],
   ['sillplate archive my-house', 'keep its state as a bag, with digests'],
   ['sillplate verify packet.pdf', 'whether a PDF is what its folder makes'],
 ];
@@ -320,6 +413,39 @@ const SERVE_EXAMPLES: readonly Example[] = [
   ['sillplate serve my-house --port 8080', 'one of them, at http://127.0.0.1:8080/'],
 ];
 
+const ASK_EXAMPLES: readonly Example[] = [
+  ['sillplate ask "how old is the roof"', 'of the only house of content/'],
+  ['sillplate ask "is there aluminum wiring" my-house', 'of one of several'],
+  ['sillplate ask my-house', 'which questions have no answer yet, and what to type'],
+  ['sillplate ask --edition file "where is the water bill" my-house', 'from your own house file'],
+];
+const ASK_STATUS = `
+Exit status:
+  0  something fits, also where the answer is that it is not known
+  1  nothing of the record fits; or the record has errors
+  2  it is not clear which house is meant
+`;
+
+const REMARKS_EXAMPLES: readonly Example[] = [
+  ['sillplate remarks', 'every house of content/ with its remarks.txt'],
+  ['sillplate remarks my-house', 'one of them'],
+  ['sillplate remarks draft.txt my-house', 'a draft that lies elsewhere'],
+  ['sillplate remarks - my-house < draft.txt', 'a draft that is typed or piped'],
+  ['sillplate remarks my-house --format json', 'each claim with its characters and facts, for a program'],
+  [
+    'sillplate remarks --draft my-house > draft.txt',
+    'a text from the facts; what is behind it stays on the screen',
+  ],
+  ['sillplate remarks --draft my-house --length 500', 'a short one'],
+];
+const REMARKS_STATUS = `
+Exit status:
+  0  nothing has to be mended: what the folder says nothing of is told, and is no fault
+  1  a claim is contradicted or wider than the facts, a word has to go, or the text is too long;
+     or the record has errors
+  2  the command line can’t be followed, or the draft can’t be read
+`;
+
 const COSTS_EXAMPLES: readonly Example[] = [
   [
     'sillplate costs import checking.csv my-house',
@@ -332,6 +458,21 @@ const COSTS_EXAMPLES: readonly Example[] = [
 const COMPARE_EXAMPLES: readonly Example[] = [
   ['sillplate compare', 'every house of content/ that has costs'],
   ['sillplate compare oak-lane my-house', 'two of them'],
+];
+
+const DELIVER_EXAMPLES: readonly Example[] = [
+  ['sillplate deliver my-house --edition buyer --to "buyer’s agent"', 'freeze today’s buyer packet as given'],
+  [
+    'sillplate deliver my-house --edition buyer --to "J. Cole" --dry-run',
+    'what changed since their last one',
+  ],
+  ['sillplate deliver my-house --edition agent --to "agent" --to "appraiser"', 'one packet for two people'],
+  ['sillplate deliver my-house --edition file --to "tax preparer" --private', 'the house file'],
+];
+const DELIVERIES_EXAMPLES: readonly Example[] = [
+  ['sillplate deliveries', 'of every house of content/'],
+  ['sillplate deliveries my-house', 'of one of them'],
+  ['sillplate deliveries my-house --format json', 'with every change, for a program'],
 ];
 
 const ARCHIVE_EXAMPLES: readonly Example[] = [
@@ -386,6 +527,14 @@ function workIds(text: string): string[] {
     .filter((id) => id !== '');
   if (ids.length === 0) throw new InvalidArgumentError('Write the id of an item under work:, or all.');
   return ids;
+}
+
+/** How many characters a draft may have. */
+function characters(text: string): number {
+  const n = Number(text);
+  if (!Number.isInteger(n) || n < 1 || n > 100_000)
+    throw new InvalidArgumentError('Write how many characters, for example 1000.');
+  return n;
 }
 
 function port(text: string): number {

@@ -9,7 +9,10 @@ import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { NOWHERE } from './diagnostics/place.js';
 import { type Located, locate, printReport, visible } from './diagnostics/report.js';
 import { findHouses, housePath, isFolder, shownPath } from './find-houses.js';
+import { type Frozen, frozenAs } from './frozen-as.js';
 import type { FactChange } from './packet/compare-facts.js';
+import { isoDate } from './packet/date-words.js';
+import { whereTheyDiffer } from './packet/where-they-differ.js';
 import type { Terminal } from './terminal.js';
 import { type PacketPdf, readPacketPdf, type Verdict, verifyPdf } from './verify-pdf.js';
 import { version } from './version.js';
@@ -63,16 +66,24 @@ export async function verifyCommand(
     outShown: shownPath(options.out),
     onPhoto: (photo, done, all) => progress.photo(pdf.facts.house.folder, photo, done, all),
   }).finally(progress.stop);
+  const given = await frozenAs(pdf.bytes, folder, shownPath(folder));
   if (verified.verdict === undefined) {
     const errors = verified.located.filter(({ diagnostic }) => diagnostic.severity === 'error');
     report(
       errors,
-      `\n${visible(shownPath(folder))} has errors and makes no packet now, so ${visible(shown)} can’t be held against it.\n`,
+      `\n${visible(shownPath(folder))} has errors and makes no packet now, so ${visible(shown)} can’t be held against it.\n${asGiven(given)}`,
     );
     return 1;
   }
   const { verdict, digest: digestNow } = verified;
-  const about: About = { shown, folder: shownPath(folder), pdf, digestNow, tells: tells(pdf, options) };
+  const about: About = {
+    shown,
+    folder: shownPath(folder),
+    pdf,
+    digestNow,
+    tells: tells(pdf, options),
+    given,
+  };
   terminal.out(options.format === 'json' ? asJson(about, verdict) : asText(about, verdict));
   return verdict.kind === 'same' ? 0 : 1;
 }
@@ -108,6 +119,8 @@ interface About {
   readonly digestNow: string;
   /** Whether the facts that differ are told, or only how many they are. */
   readonly tells: boolean;
+  /** Deliveries that froze these very bytes, or those that these begin with. */
+  readonly given: readonly Frozen[];
 }
 
 const noPacket = (file: string, message: string, hints: readonly string[]): Diagnostic => ({
@@ -150,15 +163,26 @@ async function noFolder(
   ];
 }
 
-function asText({ shown, folder, pdf, digestNow, tells: all }: About, verdict: Verdict): string {
+function asText({ shown, folder, pdf, digestNow, tells: all, given }: About, verdict: Verdict): string {
   const { facts } = pdf;
   const what = `${facts.title} of ${facts.house.name}, as of ${facts.asOf}, digest ${facts.digest}`;
   const other =
     facts.program === programNow() || verdict.kind === 'same'
       ? ''
       : `  It was made by ${visible(facts.program)}; this is ${programNow()}, and another version may set the same facts in another way.\n`;
-  return `${visible(shown)}\n  ${visible(what)}\n${sentence(verdict, visible(folder), digestNow, all, pdf)}${other}`;
+  return `${visible(shown)}\n  ${visible(what)}\n${asGiven(given)}${sentence(verdict, visible(folder), digestNow, all, pdf)}${other}`;
 }
+
+/** What it was when it was given stays true, whatever the folder makes now. */
+const asGiven = (given: readonly Frozen[]): string =>
+  given
+    .map(
+      ({ record, shown, added }) =>
+        `  It ${added === 0 ? 'is' : 'begins with'} what the folder made, byte for byte, delivered on ${isoDate(record.given)} to ${visible(record.to.join(', '))}:\n  ${visible(shown)}\n${added === 0 ? '' : `  Since then ${bytesWere(added)} added behind it, and what it shows may differ from what was delivered.\n`}`,
+    )
+    .join('');
+
+const bytesWere = (bytes: number): string => (bytes === 1 ? 'one byte was' : `${bytes} bytes were`);
 
 const programNow = (): string => `sillplate ${version()}`;
 
@@ -174,7 +198,7 @@ function sentence(
     case 'same':
       return `  This is what ${folder} makes, byte for byte.\n`;
     case 'added-to':
-      return `  This begins with what ${folder} makes, byte for byte, and ${verdict.bytes} bytes were added behind it: a receipt that was\n  filled in, a note, a signature, or anything else. What it shows may differ from the packet.\n${again}`;
+      return `  This begins with what ${folder} makes, byte for byte, and ${bytesWere(verdict.bytes)} added behind it: a receipt that was\n  filled in, a note, a signature, or anything else. What it shows may differ from the packet.\n${again}`;
     case 'another-file':
       return `  The facts in its data are those that ${folder} makes. The file is another one: saved anew, filled in by a program\n  that writes the whole file, or changed. What its sheets show is not proved.\n${again}`;
     case 'facts':
@@ -203,25 +227,7 @@ const LONGEST_TOLD = 600;
 const short = (words: string): string =>
   words.length > LONGEST_TOLD ? `${words.slice(0, LONGEST_TOLD)} …` : words;
 
-/** Words told before and behind what differs, so that it is recognised. */
-const AROUND = 6;
-
-/** Of two long texts the words that differ, with a few around them. */
-function whereTheyDiffer(one: string, other: string): [string, string] {
-  const [a, b] = [one.split(/\s+/u), other.split(/\s+/u)];
-  const shorter = Math.min(a.length, b.length);
-  let begin = 0;
-  while (begin < shorter && a[begin] === b[begin]) begin++;
-  let end = 0;
-  while (end < shorter - begin && a.at(-1 - end) === b.at(-1 - end)) end++;
-  const cut = (words: readonly string[]): string => {
-    const [from, to] = [Math.max(0, begin - AROUND), Math.min(words.length, words.length - end + AROUND)];
-    return `${from > 0 ? '… ' : ''}${words.slice(from, to).join(' ')}${to < words.length ? ' …' : ''}`;
-  };
-  return [cut(a), cut(b)];
-}
-
-function asJson({ shown, folder, pdf, digestNow, tells: all }: About, verdict: Verdict): string {
+function asJson({ shown, folder, pdf, digestNow, tells: all, given }: About, verdict: Verdict): string {
   const { house, edition, asOf, digest, program } = pdf.facts;
   const record = {
     file: shown,
@@ -233,6 +239,13 @@ function asJson({ shown, folder, pdf, digestNow, tells: all }: About, verdict: V
     digest,
     digestNow,
     verdict: verdict.kind,
+    delivered: given.map(({ record: { given: on, to, number }, shown: at, added }) => ({
+      number,
+      on,
+      to,
+      folder: at,
+      ...(added > 0 ? { bytesAdded: added } : {}),
+    })),
     ...(verdict.kind === 'added-to' ? { bytesAdded: verdict.bytes } : {}),
     ...(verdict.kind === 'facts' ? { differ: verdict.changes.length } : {}),
     ...(verdict.kind === 'facts' && all ? { changes: verdict.changes } : {}),

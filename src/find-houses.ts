@@ -39,7 +39,7 @@ const noHouse = (content: string): Diagnostic => ({
   severity: 'error',
   file: shownPath(content),
   message: `there is no house in ${shownPath(content)}`,
-  hints: [`type  sillplate new ${path.posix.join(shownPath(content), 'my-house')}  to begin one`],
+  hints: [`type  sillplate new ${typedWord(path.posix.join(shownPath(content), 'my-house'))}  to begin one`],
 });
 
 function badName(name: string, shown: string, isThere: boolean): Diagnostic {
@@ -123,9 +123,22 @@ async function noFolder(content: string): Promise<Diagnostic> {
         ? ['to take the house you are in, type a dot behind the command, for example  sillplate check .']
         : []),
       'name another with  --content DIR',
-      `type  sillplate new ${path.posix.join(shownPath(content), 'my-house')}  to begin a house`,
+      `type  sillplate new ${typedWord(path.posix.join(shownPath(content), 'my-house'))}  to begin a house`,
     ],
   };
 }
+
+/** A house as its owner types it behind a command: a name of the content folder that is looked in unasked, else a path. */
+export function typedHouse(shown: string): string {
+  const name = /^content\/([^/]+)$/u.exec(shown)?.[1];
+  const plain = name ?? (shown.includes('/') || shown === '.' ? shown : `./${shown}`);
+  return typedWord(plain.startsWith('-') ? `./${plain}` : plain);
+}
+
+/** One word as a shell takes it: in quotes where it has signs that mean something to it. */
+const typedWord = (word: string): string => (/^[\p{L}\p{N}_./@%+=:,-]+$/u.test(word) ? word : quoted(word));
+
+/** As a shell takes it. */
+export const quoted = (text: string): string => `"${text.replace(/["\\$`]/gu, '\\$&')}"`;
 
 export const shownPath = (file: string): string => file.split(path.sep).join('/').replace(/\/+$/, '') || '.';

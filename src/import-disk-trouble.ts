@@ -1,11 +1,11 @@
 /** What a disk refuses an import, with what to do about it: an import writes into the house folder and nowhere else. */
 import type { Diagnostic } from './diagnostics/diagnostic.js';
-import { diskTrouble } from './diagnostics/disk-trouble.js';
+import { type Reasons, refusalTrouble } from './refusal-trouble.js';
 
 const RIGHTS =
   'check who may write there, or copy the house folder to a place of your own and import into that';
 
-const REASONS: Readonly<Record<string, readonly [what: string, hint: string]>> = {
+const REASONS: Reasons = {
   EACCES: ['you may not write there', RIGHTS],
   EPERM: ['you may not write there', RIGHTS],
   EROFS: [
@@ -27,15 +27,10 @@ const REASONS: Readonly<Record<string, readonly [what: string, hint: string]>> =
  * thrown on.
  */
 export function importDiskTrouble(thrown: unknown, shown: string): Diagnostic {
-  const general = diskTrouble(thrown, shown);
-  const { code = '' } = thrown as { readonly code?: string };
-  const [what, hint] = REASONS[code] ?? [
-    `the system says ${code}`,
-    'check the folder, and type the same command again',
-  ];
-  return {
-    ...general,
-    message: `the house folder ${shown} can’t be written to: ${what}. What was there before is as it was`,
-    hints: [hint],
-  };
+  return refusalTrouble(
+    thrown,
+    shown,
+    REASONS,
+    (what) => `the house folder ${shown} can’t be written to: ${what}. What was there before is as it was`,
+  );
 }

@@ -11,9 +11,10 @@ import type { Located } from './diagnostics/report.js';
 import { readDate } from './facts/date.js';
 import { FOLDER_NAME } from './find-houses.js';
 import type { HouseOrder } from './house-order.js';
+import { factsOf } from './packet/changes-since.js';
 import { compareFacts, type FactChange } from './packet/compare-facts.js';
-import { FACTS_NAME, type FactsFile, readFactsFile } from './packet/facts-file.js';
-import type { EditionName, Packet } from './packet/packet.js';
+import type { FactsFile } from './packet/facts-file.js';
+import type { EditionName } from './packet/packet.js';
 
 /** A packet's PDF as it lies there. */
 export interface PacketPdf {
@@ -78,11 +79,4 @@ export async function verifyPdf(
   const changes = compareFacts(facts, factsOf(made));
   const verdict: Verdict = changes.length > 0 ? { kind: 'facts', changes } : { kind: 'another-file' };
   return { verdict, digest };
-}
-
-function factsOf(packet: Packet): FactsFile {
-  const found = packet.exports.find(({ file }) => file === FACTS_NAME);
-  const facts = found === undefined || !('text' in found) ? undefined : readFactsFile(found.text);
-  if (facts === undefined) throw new Error('a packet without its own data');
-  return facts;
 }

@@ -66,6 +66,10 @@ const HOMES: Rules['homes'] = {
   'temporal-polyfill': { files: ['src/facts/age.ts', 'src/tally/*.ts'], why: 'dates are counted there' },
   'polyclip-ts': { files: ['src/tally/clipping.ts'], why: 'shapes are cut in one place' },
   qrcode: { files: ['src/packet/draw-qr.ts'], why: 'codes to scan are drawn in one place' },
+  minisearch: {
+    files: ['src/packet/answers/find-entries.ts'],
+    why: 'one file searches, for the terminal and for the pages',
+  },
   'ical-generator': { files: ['src/packet/calendar.ts'], why: 'one file writes the calendar' },
   'csv-stringify': { files: ['src/packet/ledger-csv.ts'], why: 'one file writes rows as CSV' },
   'write-excel-file': { files: ['src/archive/write-workbook.ts'], why: 'workbooks are packed in one place' },

@@ -16,6 +16,8 @@ export interface Diagnostic {
   readonly severity: Severity;
   /** The fact it is about. Left out only where no fact is concerned (a folder, the disk). */
   readonly path?: FactPath;
+  /** The other fact, of two that can't both be true: shown with its own place below the first. */
+  readonly beside?: FactPath;
   /** It is about the word at `path`, not about the value behind it. */
   readonly onWord?: true;
   /** Given by a room that knows the spot itself: a syntax error, a row of a sheet. */

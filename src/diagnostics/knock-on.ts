@@ -14,6 +14,7 @@ const RESTS_ON: Partial<Record<Code, readonly string[]>> = {
   'tally.level-split': ['levels'],
   'tally.half-rule': ['levels', 'rooms'],
   'tally.lead': ['house', 'rooms', 'work', 'lead', 'people'],
+  'tally.duty': ['house', 'duties', 'permits', 'work', 'lead', 'people'],
   'intake.unused-photo': ['photos'],
   // A row that could not be read is in no sum.
   'tally.receipt-total': ['costs', 'documents'],
@@ -54,11 +55,12 @@ function followersOf(causes: readonly Diagnostic[]): (one: Diagnostic) => boolea
     paths.add(JSON.stringify(path));
     for (const prefix of prefixesOf(path)) above.add(prefix);
   }
-  return ({ code, path }) =>
-    RESTS_ON[code]?.some((word) => tops.has(word)) === true ||
-    // One of the two paths begins with the other.
-    (path !== undefined &&
-      (above.has(JSON.stringify(path)) || prefixesOf(path).some((prefix) => paths.has(prefix))));
+  // One of the two paths begins with the other.
+  const meets = (path: FactPath | undefined): boolean =>
+    path !== undefined &&
+    (above.has(JSON.stringify(path)) || prefixesOf(path).some((prefix) => paths.has(prefix)));
+  return ({ code, path, beside }) =>
+    RESTS_ON[code]?.some((word) => tops.has(word)) === true || meets(path) || meets(beside);
 }
 
 /** The path itself and all that it stands below. */

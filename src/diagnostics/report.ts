@@ -16,6 +16,8 @@ export interface Located {
   readonly place: Place | undefined;
   /** The fact is absent; `place` is the nearest line there is. */
   readonly near: boolean;
+  /** Where the other of two facts stands; undefined where there is none, or where it stands on no line. */
+  readonly beside?: Place | undefined;
   /** Further places with the same cause. */
   readonly also: readonly Place[];
 }
@@ -24,14 +26,25 @@ export type ReportFormat = 'text' | 'json' | 'github';
 
 export function locate(diagnostics: readonly Diagnostic[], places: PlaceBook): Located[] {
   const located = diagnostics.map((diagnostic): Located => {
-    if (diagnostic.place !== undefined) return { diagnostic, place: diagnostic.place, near: false, also: [] };
-    const found =
-      diagnostic.path === undefined ? undefined : places.find(diagnostic.path, diagnostic.onWord === true);
-    if (found === undefined || 'place' in found)
-      return { diagnostic, place: found?.place, near: found?.near ?? false, also: [] };
-    return { diagnostic: { file: found.file, ...diagnostic }, place: undefined, near: false, also: [] };
+    const other = placeBeside(diagnostic, places);
+    return { ...placed(diagnostic, places), ...(other === undefined ? {} : { beside: other }) };
   });
   return oncePerCause(located.sort(inFileOrder));
+}
+
+function placed(diagnostic: Diagnostic, places: PlaceBook): Located {
+  if (diagnostic.place !== undefined) return { diagnostic, place: diagnostic.place, near: false, also: [] };
+  const found =
+    diagnostic.path === undefined ? undefined : places.find(diagnostic.path, diagnostic.onWord === true);
+  if (found === undefined || 'place' in found)
+    return { diagnostic, place: found?.place, near: found?.near ?? false, also: [] };
+  return { diagnostic: { file: found.file, ...diagnostic }, place: undefined, near: false, also: [] };
+}
+
+/** The line of the other fact. Near it would be another fact's line, and say nothing. */
+function placeBeside({ beside }: Diagnostic, places: PlaceBook): Place | undefined {
+  const found = beside === undefined ? undefined : places.find(beside, false);
+  return found !== undefined && 'place' in found && !found.near ? found.place : undefined;
 }
 
 const RANK: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
@@ -50,8 +63,8 @@ function inFileOrder(a: Located, b: Located): number {
 function oncePerCause(located: readonly Located[]): Located[] {
   const groups = new Map<string, Located & { also: Place[] }>();
   for (const item of located) {
-    const { code, message, file } = item.diagnostic;
-    const key = JSON.stringify([code, message, item.place?.file ?? file]);
+    const { code, message, file, beside } = item.diagnostic;
+    const key = JSON.stringify([code, message, item.place?.file ?? file, beside]);
     const first = groups.get(key);
     if (first === undefined) groups.set(key, { ...item, also: [] });
     else if (item.place !== undefined) first.also.push(item.place);
@@ -69,7 +82,7 @@ export function printReport(located: readonly Located[], format: ReportFormat, c
   return located.map((item) => `${screen(item, colour)}\n`).join('\n');
 }
 
-function record({ diagnostic, place, near, also }: Located): object {
+function record({ diagnostic, place, near, beside, also }: Located): object {
   return {
     code: diagnostic.code,
     severity: diagnostic.severity,
@@ -79,6 +92,16 @@ function record({ diagnostic, place, near, also }: Located): object {
     near,
     fact: factOf(diagnostic) ?? null,
     message: diagnostic.message,
+    ...(diagnostic.beside === undefined
+      ? {}
+      : {
+          beside: {
+            fact: printFactPath(diagnostic.beside),
+            file: beside?.file ?? null,
+            line: beside?.line ?? null,
+            column: beside?.column ?? null,
+          },
+        }),
     do: ways(diagnostic),
     also: also.map(({ file, line, column }) => ({ file, line, column })),
   };
@@ -89,12 +112,13 @@ const ways = (diagnostic: Diagnostic): string[] =>
   diagnostic.hints.map((hint) => hint.replace(/^or\b,? */, ''));
 
 /** GitHub's workflow command; its own escapes keep a message from becoming another command. */
-function annotation({ diagnostic, place, also }: Located): string {
+function annotation({ diagnostic, place, beside, also }: Located): string {
   const kind = diagnostic.severity === 'note' ? 'notice' : diagnostic.severity;
   const data = (text: string): string =>
     text.replaceAll('%', '%25').replaceAll('\r', '%0D').replaceAll('\n', '%0A');
   const lines = [
     diagnostic.message,
+    ...besideWords(diagnostic, beside),
     ...(also.length === 0 ? [] : [alsoWords(also)]),
     ...ways(diagnostic).map((way, index) => `${index === 0 ? 'do' : 'or'}: ${way}`),
   ].map(visible);
@@ -106,6 +130,12 @@ function annotation({ diagnostic, place, also }: Located): string {
     `title=${property(visible([diagnostic.code, factOf(diagnostic)].filter(Boolean).join(' ')))}`,
   ];
   return `::${kind} ${properties.join(',')}::${data(lines.join('\n'))}`;
+}
+
+/** "beside it: house.yaml:12:14  house.built", on one line. */
+function besideWords({ beside }: Diagnostic, place: Place | undefined): string[] {
+  if (beside === undefined || place === undefined) return [];
+  return [`beside it: ${place.file}:${place.line}:${place.column}  ${printFactPath(beside)}`];
 }
 
 function alsoWords(also: readonly Place[]): string {
@@ -126,7 +156,7 @@ const PAINT: Record<Severity | 'soft' | 'strong', string> = {
 function screen(item: Located, colour: boolean): string {
   const paint = (style: keyof typeof PAINT, text: string): string =>
     colour ? `\u001b[${PAINT[style]}m${text}\u001b[0m` : text;
-  const { diagnostic, place, near, also } = item;
+  const { diagnostic, place, near, beside, also } = item;
   const where = place === undefined ? diagnostic.file : `${place.file}:${place.line}:${place.column}`;
   const head = [
     `${paint(diagnostic.severity, diagnostic.severity)} ${diagnostic.code}`,
@@ -138,6 +168,10 @@ function screen(item: Located, colour: boolean): string {
   else lines.push(...excerpt(place, near, diagnostic.message, paint));
   if (also.length > 0) {
     lines.push(paint('soft', `  ${alsoWords(also)}`));
+  }
+  if (beside !== undefined) {
+    lines.push(...besideWords(diagnostic, beside).map((words) => `  ${visible(words)}`));
+    lines.push(...excerpt(beside, true, '', paint).slice(0, 1));
   }
   ways(diagnostic).forEach((hint, index) => {
     lines.push(`  ${index === 0 ? 'do:' : 'or:'} ${visible(hint)}`);

@@ -10,9 +10,7 @@ const COMMON =
 export function checkAddress({ house }: House, folder: string): Diagnostic[] {
   const { street, show } = house.address;
   if (street === undefined || show === 'full') return [];
-  const telling = wordsOf(street).filter((word) => word.length > 2 && !COMMON.test(word));
-  const tells = (name: string): boolean =>
-    telling.length > 0 && telling.every((word) => wordsOf(name).includes(word));
+  const tells = streetTeller({ street, show });
   const warning = (path: string[], name: string, hint: string): Diagnostic => ({
     code: 'facts.street-told',
     severity: 'warning',
@@ -49,6 +47,19 @@ export function checkAddress({ house }: House, folder: string): Diagnostic[] {
         ]
       : []),
   ];
+}
+
+/** Whether a text tells a street that is withheld, also without its number; nothing does where it is printed or not known. */
+export function streetTeller({
+  street,
+  show,
+}: Pick<House['house']['address'], 'street' | 'show'>): (text: string) => boolean {
+  if (street === undefined || show === 'full') return () => false;
+  const telling = wordsOf(street).filter((word) => word.length > 2 && !COMMON.test(word));
+  return (text) => {
+    const words = new Set(wordsOf(text));
+    return telling.length > 0 && telling.every((word) => words.has(word));
+  };
 }
 
 const wordsOf = (text: string): string[] =>

@@ -8,7 +8,9 @@
  */
 import { z } from 'zod';
 import { text } from './field-kinds.js';
+import { duties } from './fields/duties.js';
 import { identity, person } from './fields/identity.js';
+import { listing } from './fields/listing.js';
 import { money } from './fields/money.js';
 import { answer, careTask, conveyed, document, due, lead, permit, photo } from './fields/papers.js';
 import {
@@ -54,6 +56,12 @@ export const houseSchema = z
     answers: z.array(answer).default([]).describe('Questions buyers ask, answered once.'),
     care: z.array(careTask).default([]).describe('What the next owner does, and when.'),
     lead: lead.optional().describe('Lead paint: what is known.'),
+    duties: duties
+      .optional()
+      .describe('What decides which laws reach the sale, and what the buyer was given. House file only.'),
+    listing: listing
+      .optional()
+      .describe('Where the house is offered. Read by the command for listing remarks; printed nowhere else.'),
     money: money.optional().describe('For the tax preparer and the next house. House file only.'),
     'private-notes': z
       .array(text('A note.', 'offer from the neighbour'))
@@ -85,6 +93,7 @@ export type Condition = House['conditions'][number];
 export type Permit = House['permits'][number];
 export type Document = House['documents'][number];
 export type Photo = House['photos'][string];
+export type DutyWords = NonNullable<House['duties']>;
 export type Money = NonNullable<House['money']>;
 export type Payee = Money['payees'][number];
 export type CareTask = House['care'][number];

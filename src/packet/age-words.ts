@@ -2,10 +2,11 @@ import { printAge } from '../facts/age.js';
 import { printDate } from '../facts/date.js';
 import type { System } from '../facts/house.js';
 import type { SystemAge } from '../tally/ages.js';
+import { ROOF } from '../tally/roof.js';
 
 /** The systems every buyer asks about first; common practice, no source. A solar panel is no service panel. */
 export const ASKED_FIRST: readonly RegExp[] = [
-  /^roof\b(?! (fan|vent|window))/i,
+  ROOF,
   /^(?!.*water heater).*(furnace|boiler|heat pump)/i,
   /air condition/i,
   /water heater/i,

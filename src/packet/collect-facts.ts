@@ -1,3 +1,4 @@
+import type { FactPath } from '../diagnostics/fact-path.js';
 import type { HouseDate } from '../facts/date.js';
 import { printDate, readDate } from '../facts/date.js';
 import type { Fact } from '../facts/fact.js';
@@ -8,6 +9,8 @@ import { alarmWords } from './alarm-words.js';
 export interface CollectedFact {
   /** What the fact is about: "lot", "age of the furnace, made". */
   readonly words: string;
+  /** Where it stands in the house. */
+  readonly path: FactPath;
   readonly fact: Fact<unknown>;
   /** What stood there before a correction, as printed. */
   readonly before: string | undefined;
@@ -18,25 +21,29 @@ export interface CollectedFact {
 /** Every fact that can carry its own evidence, in the order of the folder. Answers are left out: they have a section. */
 export function collectFacts(house: House): CollectedFact[] {
   const found: CollectedFact[] = [];
-  const take = (owner: string | undefined, thing: object): void => {
+  const take = (owner: string | undefined, thing: object, path: FactPath): void => {
     for (const [word, value] of Object.entries(thing)) {
       if (!isFact(value)) continue;
       found.push({
         words: owner === undefined ? (FACT_WORDS[word] ?? word) : `${owner}, ${FACT_WORDS[word] ?? word}`,
+        path: [...path, word],
         fact: value,
         before: printedBefore(value),
         printed: print(value.value),
       });
     }
   };
-  take(undefined, house.house);
-  for (const person of house.people) take(person.name, person);
-  for (const system of house.systems) take(system.name ?? system.is, system);
-  for (const alarm of house.alarms) {
+  take(undefined, house.house, ['house']);
+  for (const [at, person] of house.people.entries()) take(person.name, person, ['people', at]);
+  for (const [at, system] of house.systems.entries()) take(system.name ?? system.is, system, ['systems', at]);
+  for (const [at, alarm] of house.alarms.entries()) {
     const room = house.rooms.find((one) => one.id === alarm.where);
-    take(`${alarmWords(alarm)} alarm, ${nameOf(room ?? { id: alarm.where }).toLowerCase()}`, alarm);
+    take(`${alarmWords(alarm)} alarm, ${nameOf(room ?? { id: alarm.where }).toLowerCase()}`, alarm, [
+      'alarms',
+      at,
+    ]);
   }
-  if (house.lead !== undefined) take('lead paint', house.lead);
+  if (house.lead !== undefined) take('lead paint', house.lead, ['lead']);
   return found;
 }
 

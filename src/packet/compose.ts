@@ -7,6 +7,7 @@
 import type { House } from '../facts/house.js';
 import type { Tally } from '../tally/tally.js';
 import { careCalendar } from './calendar.js';
+import type { ChangesSince } from './changes-since.js';
 import { type Context, contextFor, type PhotoOnDisk, type PlatesOnDisk } from './context.js';
 import { isoDate } from './date-words.js';
 import { digestOf } from './digest.js';
@@ -26,8 +27,10 @@ import {
   updateClasses,
 } from './sections/agent.js';
 import { careSchedule, equipment, finishRecord, warrantySection } from './sections/care.js';
+import { withChanges } from './sections/changes.js';
 import { contactSheet } from './sections/contact-sheet.js';
 import { costs } from './sections/costs.js';
+import { duties } from './sections/duties.js';
 import { forTheOwner } from './sections/for-the-owner.js';
 import { howOld } from './sections/how-old.js';
 import { inShort, keyFacts } from './sections/in-short.js';
@@ -62,24 +65,32 @@ export interface ComposeOrder {
   readonly unnamed?: readonly PhotoOnDisk[];
   /** Receipts and invoices as pictures, by the document's id; only the house file shows them. */
   readonly plates?: ReadonlyMap<string, PlatesOnDisk>;
+  /** What the house tells otherwise than packets that were given: of this edition; for the house file, of all. */
+  readonly changes?: readonly ChangesSince[];
   /** The program's name and version, told in the packet's data and counted in no digest. */
   readonly program?: string;
 }
 
-export function composePacket(order: ComposeOrder): Packet {
-  const house = houseFor(order.house, order.edition, order.tally.asOf);
-  const context = contextFor(
+/** What the sections of an edition may look at. */
+export function contextOf(order: ComposeOrder): Context {
+  return contextFor(
     order.folder,
     order.house,
-    house,
+    houseFor(order.house, order.edition, order.tally.asOf),
     order.tally,
     order.edition,
     order.photos,
     order.unnamed ?? [],
     order.plates ?? new Map(),
   );
-  const { rules } = context;
-  const sections = sectionsWithProperSigns(onlyLiveLinks(eachPhotoOnce(sectionsOf(context))));
+}
+
+export function composePacket(order: ComposeOrder): Packet {
+  const context = contextOf(order);
+  const { house, rules } = context;
+  const sections = sectionsWithProperSigns(
+    onlyLiveLinks(eachPhotoOnce(sectionsOf(context, order.changes ?? []))),
+  );
   const draft: Omit<Packet, 'digest'> = {
     house: {
       folder: order.folder,
@@ -103,7 +114,7 @@ export function composePacket(order: ComposeOrder): Packet {
   return { ...packet, exports: [...packet.exports, factsExport(packet, order.program ?? 'sillplate')] };
 }
 
-function sectionsOf(context: Context): Section[] {
+function sectionsOf(context: Context, changes: readonly ChangesSince[]): Section[] {
   const make: Record<EditionName, () => Section[]> = {
     agent: () => {
       const short = inShort(context);
@@ -129,12 +140,13 @@ function sectionsOf(context: Context): Section[] {
       ]),
     file: () => [
       ...buyerSections(context),
+      duties(context),
       ...moneySections(context),
       contactSheet(context),
       forTheOwner(context),
     ],
   };
-  return make[context.edition]();
+  return withChanges(context, changes, make[context.edition]());
 }
 
 const buyerSections = (context: Context): Section[] => [

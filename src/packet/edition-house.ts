@@ -118,6 +118,9 @@ export function houseFor(house: House, edition: EditionName, asOf: string): Hous
     answers: house.answers,
     care: house.care,
     lead: house.lead,
+    // Contract, closing and what was given are between seller and buyer. Printed notices come from the tally.
+    duties: WITHHELD,
+    listing: WITHHELD,
     money: WITHHELD,
     'private-notes': [],
   } satisfies Decided<House>;

@@ -96,7 +96,8 @@ const pictureOf = (content: string): string =>
 
 type Told = Omit<SaidFact, 'section'>;
 
-function saidIn({ title, blocks }: Section, pictures: ReadonlyMap<string, string>): SaidFact[] {
+/** What one section says; `pictures` by their photos' ids. */
+export function saidIn({ title, blocks }: Section, pictures: ReadonlyMap<string, string>): SaidFact[] {
   let under: string[] = [];
   return blocks.flatMap((block) => {
     if (block.kind === 'heading') under = [...under.slice(0, block.level - 3), block.text];
@@ -119,6 +120,8 @@ function saidBy(block: Block, pictures: ReadonlyMap<string, string>): Told[] {
     case 'list':
       return block.items.map(({ id, text, mark }) => ({ id, says: plainText(text), ...marked(mark) }));
     case 'table':
+      // On paper alone: the pages say the same in another form, and the facts are told once.
+      if (block.only === 'print') return [];
       return [
         ...block.rows.map((row) => rowOf(block, row)),
         ...noteOf(block),

@@ -1,20 +1,25 @@
 /**
  * Listing fields under RESO Data Dictionary names, for the agent to copy.
  *
- * Only what the facts settle; what is not known is left out and never guessed. Field and lookup names follow
- * the RESO Data Dictionary 2.0, (c) RESO, used under the RESO End User License Agreement; this project is
- * neither certified nor endorsed by RESO.
+ * Only what the facts settle; what is not known is left empty and never guessed. Field and lookup names follow the
+ * RESO Data Dictionary 2.0, (c) RESO, used under the RESO End User License Agreement; this project is neither
+ * certified nor endorsed by RESO. Names, types and values stand in `src/tally/tables/reso.yaml`.
  */
 import type { HouseDate } from '../facts/date.js';
-import { ACRE } from '../facts/floor-area.js';
+import type { Fact } from '../facts/fact.js';
+import { ACRE, SQUARE_FOOT, wholeSquareFeet } from '../facts/floor-area.js';
 import type { House } from '../facts/house.js';
 import { asInert } from '../facts/inert-text.js';
+import type { AreaClass } from '../tally/area.js';
 import { isThere } from '../tally/still-there.js';
+import { resoTable } from '../tally/tables/reso.js';
 import type { Context } from './context.js';
+import { buildingFields } from './listing-building.js';
+import { type FieldValue, type ListingFields, type SomeFields, strayFields } from './listing-check.js';
+import { systemFields } from './listing-systems.js';
+import { valuesIn } from './listing-words.js';
 import type { PacketExport } from './packet.js';
 import { countRooms } from './sections/in-short.js';
-
-type FieldValue = string | number | boolean | readonly string[];
 
 const LEVELS: Record<string, string> = {
   one: 'One',
@@ -24,58 +29,49 @@ const LEVELS: Record<string, string> = {
   'split-level': 'Multi/Split',
 };
 
-export function listingFields(context: Context): Readonly<Record<string, FieldValue>> {
-  const { house, tally } = context;
-  const fields: Record<string, FieldValue> = {};
-  const put: Put = (name, value) => {
-    if (value !== undefined) fields[name] = value;
+/** The standard counts whole storeys. */
+const STORIES: Record<string, number> = { one: 1, two: 2, three: 3 };
+
+const SUB_TYPES: Partial<Record<House['house']['kind'], string>> = {
+  detached: 'Single Family Residence',
+  manufactured: 'Manufactured Home',
+};
+
+/**
+ * In the order of the standard's table.
+ *
+ * @throws Error if a field or value lies outside the standard: our own mistake.
+ */
+export function listingFields(context: Context): ListingFields {
+  const { house } = context;
+  const { kind, storeys, built } = house.house;
+  const year = yearOf(built.value);
+  const found: SomeFields = {
+    PropertySubType: SUB_TYPES[kind],
+    ...roomFields(house),
+    // Two and a half storeys have no word there.
+    Levels: storeys === undefined || LEVELS[storeys] === undefined ? undefined : [LEVELS[storeys]],
+    Stories: storeys === undefined ? undefined : STORIES[storeys],
+    YearBuilt: year,
+    YearBuiltSource: year === undefined ? undefined : sourceOf(context, built, 'YearBuiltSource'),
+    ...areaFields(context),
+    ...lotFields(context),
+    ...buildingFields(house),
+    ...systemFields(house),
+    ...conveyed(house),
   };
-  put('YearBuilt', yearOf(house.house.built.value));
-  // Two and a half storeys have no word there.
-  const levels = house.house.storeys === undefined ? undefined : LEVELS[house.house.storeys];
-  if (levels !== undefined) put('Levels', [levels]);
-  putRooms(house, put);
-  const source = areaSource(context);
-  const area = (name: string, squareFeet: number): void => {
-    if (squareFeet === 0) return;
-    put(name, squareFeet);
-    put(`${name}Units`, 'Square Feet');
-    put(`${name}Source`, source);
-  };
-  area('AboveGradeFinishedArea', tally.areas.byClass['above-finished'].squareFeet);
-  area('BelowGradeFinishedArea', tally.areas.byClass['below-finished'].squareFeet);
-  if (tally.areas.toStandard && fields.AboveGradeFinishedArea !== undefined)
-    put('GrossLivingAreaAnsi', fields.AboveGradeFinishedArea);
-  const lot = house.house.lot?.value;
-  if (lot !== undefined) {
-    // Two decimals at most.
-    put('LotSizeAcres', Number(((lot.area * 1000n) / ACRE + 5n) / 10n) / 100);
-    put('LotSizeSource', lotSource(context));
-  }
-  // A house without a garage in its facts may have one that nobody described, so it is never said to have none.
-  const garages = house.structures.filter((one) => one.is === 'garage');
-  const within = house.rooms.some((room) => room.use === 'garage');
-  if (within || garages.length > 0) {
-    put('GarageYN', true);
-    put('AttachedGarageYN', within || garages.some((one) => one.attached));
-  }
-  if (house.pool !== undefined) put('PoolPrivateYN', true);
-  if (house.house.kind === 'detached') put('PropertySubType', 'Single Family Residence');
-  const systems = house.systems.filter(isThere);
-  const stays = [
-    ...systems.filter((one) => one.conveys === 'yes').map((one) => one.name ?? one.is),
-    ...house.conveys.filter((one) => one.stays === 'yes').map((one) => one.what),
-  ];
-  const goes = [
-    ...systems.filter((one) => one.conveys === 'no').map((one) => one.name ?? one.is),
-    ...house.conveys.filter((one) => one.stays === 'no').map((one) => one.what),
-  ];
-  if (stays.length > 0) put('Inclusions', stays.join('; '));
-  if (goes.length > 0) put('Exclusions', goes.join('; '));
+  const order = fieldNames();
+  const known = Object.entries(found)
+    .filter((entry): entry is [string, FieldValue] => entry[1] !== undefined)
+    .sort(([a], [b]) => order.indexOf(a) - order.indexOf(b));
+  const fields = Object.fromEntries(known);
+  const stray = strayFields(fields);
+  if (stray.length > 0) throw new Error(`listing fields outside the standard: ${stray.join('; ')}`);
   return fields;
 }
 
-type Put = (name: string, value: FieldValue | undefined) => void;
+/** Every field that the program knows how to fill. */
+const fieldNames = (): string[] => Object.keys(resoTable().fields);
 
 /** The one year that a date is in; undefined where it may be another. */
 function yearOf(date: HouseDate | undefined): number | undefined {
@@ -85,14 +81,48 @@ function yearOf(date: HouseDate | undefined): number | undefined {
 }
 
 /** Rooms that were described. That none of a kind was says nothing, and a bath of no stated kind may be any. */
-function putRooms(house: House, put: Put): void {
+function roomFields(house: House): SomeFields {
   const rooms = countRooms(house);
   const some = (count: number): number | undefined => (count > 0 ? count : undefined);
-  put('BedroomsTotal', some(rooms.bedrooms));
-  if (house.rooms.some((room) => room.use === 'bath' && room.bath === undefined)) return;
-  put('BathroomsFull', some(rooms.fullBaths));
-  put('BathroomsThreeQuarter', some(rooms.threeQuarterBaths));
-  put('BathroomsHalf', some(rooms.halfBaths));
+  const beds = { BedroomsTotal: some(rooms.bedrooms) };
+  const baths = house.rooms.filter((room) => room.use === 'bath');
+  if (baths.some((room) => room.bath === undefined)) return beds;
+  return {
+    ...beds,
+    BathroomsTotalInteger: some(baths.length),
+    BathroomsFull: some(rooms.fullBaths),
+    BathroomsThreeQuarter: some(rooms.threeQuarterBaths),
+    BathroomsHalf: some(rooms.halfBaths),
+  };
+}
+
+function areaFields(context: Context): SomeFields {
+  const { areas } = context.tally;
+  const source = areaSource(context);
+  const area = (name: string, squareFeet: number): SomeFields =>
+    squareFeet === 0
+      ? {}
+      : { [name]: squareFeet, [`${name}Units`]: 'Square Feet', [`${name}Source`]: source };
+  const feet = (name: AreaClass): number => areas.byClass[name].squareFeet;
+  const unfinished = (grade: 'above' | 'below'): number =>
+    wholeSquareFeet(
+      areas.levels
+        .filter((level) => level.grade === grade)
+        .reduce((sum, level) => sum + level.byClass.unfinished, 0n),
+    );
+  const above = feet('above-finished');
+  // What else counts as living area is for the listing service’s own rule to say; where there is nothing else, none is needed.
+  const plain = (['below-finished', 'non-standard', 'disconnected'] as const).every(
+    (name) => feet(name) === 0,
+  );
+  return {
+    ...(plain ? area('LivingArea', above) : {}),
+    GrossLivingAreaAnsi: areas.toStandard && above > 0 ? above : undefined,
+    ...area('AboveGradeFinishedArea', above),
+    ...area('AboveGradeUnfinishedArea', unfinished('above')),
+    ...area('BelowGradeFinishedArea', feet('below-finished')),
+    ...area('BelowGradeUnfinishedArea', unfinished('below')),
+  };
 }
 
 /** Who measured; undefined where nobody says so. */
@@ -103,32 +133,64 @@ function areaSource({ house, tally }: Context): string | undefined {
   return house.measured.by === 'owner' ? 'Owner' : 'Other';
 }
 
-/** Words of a lot's origin, and of the kinds of papers behind it; a survey has no word of its own there. */
-const LOT_SOURCES: readonly (readonly [RegExp, string])[] = [
-  [/survey/i, 'Other'],
-  [/assessor/i, 'Assessor'],
-  [/record|county|\btax\b|\bdeed\b|\bplat\b/i, 'Public Records'],
-  [/apprais/i, 'Appraiser'],
-  [/builder/i, 'Builder'],
-  [/\bplans?\b|drawing/i, 'Plans'],
-  [/^(the )?owner$/i, 'Owner'],
-];
-
-/** Where the size of the lot is from; nothing said and no paper behind it makes it the owner's word. */
-function lotSource({ house, whole }: Context): string | undefined {
-  const { from, evidence } = house.house.lot ?? { from: undefined, evidence: [] };
-  const kinds = evidence.map((id) => whole.documents.find((paper) => paper.id === id)?.kind ?? 'paper');
-  const words = [...(from === undefined ? [] : [from]), ...kinds];
-  if (words.length === 0) return 'Owner';
-  return LOT_SOURCES.find(([pattern]) => words.some((word) => pattern.test(word)))?.[1];
+function lotFields(context: Context): SomeFields {
+  const { lot } = context.house.house;
+  if (lot?.value === undefined) return {};
+  const { area, written } = lot.value;
+  return {
+    // Two decimals at most.
+    LotSizeAcres: Number(((area * 1000n) / ACRE + 5n) / 10n) / 100,
+    // Acres are written too coarsely to be told in feet.
+    LotSizeSquareFeet:
+      /\b(ft|feet|foot|sf)\b|ft²/i.test(written) && area % SQUARE_FOOT === 0n
+        ? Number(area / SQUARE_FOOT)
+        : undefined,
+    LotSizeSource: sourceOf(context, lot, 'LotSizeSource'),
+  };
 }
 
+/** Where a figure is from; nothing said and no paper behind it makes it the owner's word. */
+function sourceOf({ whole }: Context, { from, evidence }: Fact<unknown>, lookup: string): string | undefined {
+  const kinds = evidence.map((id) => whole.documents.find((paper) => paper.id === id)?.kind ?? 'paper');
+  const words = [...(from === undefined ? [] : [from]), ...kinds];
+  const isOwners = words.length === 0 || words.some((word) => /^(the )?owner$/i.test(word));
+  const [first = isOwners ? 'Owner' : undefined] = valuesIn('Source', words);
+  return first !== undefined && resoTable().lookups[lookup]?.includes(first) ? first : undefined;
+}
+
+function conveyed(house: House): SomeFields {
+  const systems = house.systems.filter(isThere);
+  const those = (stays: 'yes' | 'no'): string[] => [
+    ...systems.filter((one) => one.conveys === stays).map((one) => one.name ?? one.is),
+    ...house.conveys.filter((one) => one.stays === stays).map((one) => one.what),
+  ];
+  return {
+    Inclusions: wholeThings('Inclusions', those('yes')),
+    Exclusions: wholeThings('Exclusions', those('no')),
+  };
+}
+
+const AND_MORE = '; and more, see the packet';
+
+/** As many whole things as the standard's length takes. */
+function wholeThings(field: string, things: readonly string[]): string | undefined {
+  const known = resoTable().fields[field];
+  const most = known !== undefined && 'length' in known ? known.length : 0;
+  const fits = (text: string): boolean => [...text].length <= most;
+  const all = things.join('; ');
+  if (things.length === 0 || fits(all)) return things.length === 0 ? undefined : all;
+  const count =
+    things.findLastIndex((_, index) => fits(`${things.slice(0, index + 1).join('; ')}${AND_MORE}`)) + 1;
+  return count === 0 ? undefined : `${things.slice(0, count).join('; ')}${AND_MORE}`;
+}
+
+/** Both files. In JSON what is not known is left out; in CSV its row is there, with nothing in it. */
 export function listingExports(context: Context): PacketExport[] {
   const fields = listingFields(context);
-  const rows = Object.entries(fields).map(([name, value]) => [
-    name,
-    Array.isArray(value) ? value.join(';') : String(value),
-  ]);
+  const rows = fieldNames().map((name) => {
+    const value = fields[name] ?? '';
+    return [name, Array.isArray(value) ? value.join(';') : String(value)];
+  });
   return [
     {
       file: 'listing-fields.json',

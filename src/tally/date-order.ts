@@ -8,6 +8,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
 import { type HouseDate, printDate } from '../facts/date.js';
 import type { House, Warranty } from '../facts/house.js';
+import { nameOfPlace } from '../facts/place-name.js';
 
 /** Two dates of which the first can't be after the second. */
 interface Pair {
@@ -50,6 +51,7 @@ function wrongWayRound(
 
 function pairs(house: House): Pair[] {
   const { bought, listed } = house.house;
+  const closed = house.money?.sale?.closed;
   return [
     {
       first: ['bought', bought, 'bought'],
@@ -58,6 +60,63 @@ function pairs(house: House): Pair[] {
       path: ['house', 'listed'],
       marked: 'second',
     },
+    {
+      first: ['bought', bought, 'bought'],
+      second: ['closed', closed, 'sold'],
+      what: 'the house',
+      path: ['money', 'sale', 'closed'],
+      marked: 'second',
+    },
+    {
+      first: ['listed', listed, 'offered'],
+      second: ['closed', closed, 'sold'],
+      what: 'the house',
+      path: ['money', 'sale', 'closed'],
+      marked: 'second',
+    },
+    {
+      first: ['bought', bought, 'bought'],
+      second: ['contract', house.duties?.contract, 'sold by contract'],
+      what: 'the house',
+      path: ['duties', 'contract'],
+      marked: 'second',
+    },
+    {
+      first: ['contract', house.duties?.contract, 'sold by contract'],
+      second: ['closing', house.duties?.closing ?? closed, 'handed over at the closing'],
+      what: 'the house',
+      path: ['duties', 'contract'],
+      marked: 'first',
+    },
+    ...house.alarms.flatMap((alarm, index): Pair[] => {
+      const made: Pair['first'] = ['made', alarm.made?.value, 'made'];
+      const what = `the alarm of ${nameOfPlace(house, alarm.where)}`;
+      return [
+        {
+          first: made,
+          second: ['installed', alarm.installed, 'put up'],
+          what,
+          path: ['alarms', index, 'installed'],
+          marked: 'second',
+        },
+        {
+          first: made,
+          second: ['replace-by', alarm['replace-by'], 'at the end of its life'],
+          what,
+          path: ['alarms', index, 'replace-by'],
+          marked: 'second',
+        },
+      ];
+    }),
+    ...house.systems.map(
+      (system, index): Pair => ({
+        first: ['made', system.made?.value, 'made'],
+        second: ['serviced', system.serviced, 'serviced'],
+        what: `“${system.name ?? system.is}”`,
+        path: ['systems', index, 'serviced'],
+        marked: 'second',
+      }),
+    ),
     ...house.systems.flatMap((system, index): Pair[] => {
       const start =
         system.installed?.value === undefined

@@ -43,6 +43,7 @@ function pastDates(house: House): Dated[] {
     [house.measured?.date, ['measured', 'date']],
     [house.record?.date, ['record', 'date']],
     [house.lead?.['pamphlet-given'], ['lead', 'pamphlet-given']],
+    [house.duties?.contract, ['duties', 'contract']],
     ...finishes('rooms'),
     ...finishes('structures'),
     ...house.systems.flatMap((system, at): Dated[] => [
@@ -64,6 +65,7 @@ function pastDates(house: House): Dated[] {
     ]),
     ...house.documents.map((paper, at): Dated => [paper.date, ['documents', at, 'date']]),
     ...Object.entries(house.photos).map(([id, photo]): Dated => [photo.taken, ['photos', id, 'taken']]),
+    ...(house.duties?.given ?? []).map(({ on }, at): Dated => [on, ['duties', 'given', at, 'on']]),
     ...house.dues.map((due, at): Dated => [due.since, ['dues', at, 'since']]),
     ...corrections(house, []),
   ];

@@ -1,6 +1,7 @@
 /** What is lacking of all that is told: questions, dues, what stays, and care. */
 import type { House } from '../facts/house.js';
 import { addItem, addLine, BUYER, type Gap, type GapSources, rankOf, SALE } from './gap.js';
+import { askedQuestions, isAskedBy } from './tables/questions.js';
 
 export function answerGaps({ house }: GapSources): Gap[] {
   return [
@@ -12,15 +13,11 @@ export function answerGaps({ house }: GapSources): Gap[] {
   ];
 }
 
-const ALWAYS_ASKED: readonly (readonly [pattern: RegExp, ask: string])[] = [
-  [/water|flood|leak|damp/i, 'Has water ever come in?'],
-  [/insur|claim/i, 'Were there insurance claims?'],
-  [/pest|termite|insect/i, 'Were there termites or other pests?'],
-];
-
+/** Those that are always asked; `sillplate ask` lists all others. */
 function questions(house: House): Gap[] {
-  return ALWAYS_ASKED.flatMap(([pattern, ask], order): Gap[] =>
-    house.answers.some((answer) => pattern.test(answer.ask))
+  const always = askedQuestions().filter(({ gap }) => gap === true);
+  return always.flatMap(({ ask, owner }, order): Gap[] =>
+    house.answers.some((answer) => isAskedBy({ owner }, answer.ask))
       ? []
       : [
           {

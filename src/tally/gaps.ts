@@ -8,6 +8,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Gap, GapSources } from './gap.js';
 import { answerGaps } from './gaps-in-answers.js';
 import { finishGaps } from './gaps-in-finishes.js';
+import { permitGaps } from './gaps-in-permits.js';
 import { safetyGaps } from './gaps-in-safety.js';
 import { sizeGaps } from './gaps-in-size.js';
 import { systemGaps } from './gaps-in-systems.js';
@@ -21,6 +22,7 @@ export function listGaps(sources: GapSources): Gap[] {
     ...systemGaps(sources),
     ...safetyGaps(sources),
     ...workGaps(sources),
+    ...permitGaps(sources),
     ...finishGaps(sources),
     ...answerGaps(sources),
   ].sort((a, b) => a.rank - b.rank);

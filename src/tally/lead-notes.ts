@@ -1,6 +1,6 @@
 /**
- * Lead paint and asbestos: whether the federal lead rules reach the house, what its folder records of their
- * duties, which work disturbed how much paint, and which old materials to ask about.
+ * Lead paint and asbestos: whether the federal lead rules reach the house, which work disturbed how much paint, and
+ * which old materials to ask about. What a seller is to tell stands in `duties/`.
  *
  * Says what was recorded and what to ask; gives no legal advice and calls no house free of either. Start reading
  * at `deriveLead`.
@@ -11,7 +11,7 @@ import { addYears } from '../facts/age.js';
 import { printDate } from '../facts/date.js';
 import type { House, WorkItem } from '../facts/house.js';
 import { type AsbestosCaution, asbestosCautions } from './asbestos-cautions.js';
-import { type LeadDuty, leadDuties } from './lead-duties.js';
+import { isStudio } from './bedroom-at.js';
 import { type LeadJob, leadJobs } from './lead-jobs.js';
 import { leadWarnings } from './lead-warnings.js';
 import { leadAsbestosRules } from './tables/lead-asbestos.js';
@@ -24,8 +24,6 @@ export interface LeadNotes {
   readonly treatAsTarget: boolean;
   /** Why, in a sentence. */
   readonly because: string;
-  /** What the rules ask of a seller before the buyer is bound, and what the folder records of it. */
-  readonly duties: readonly LeadDuty[];
   /** Paint disturbed, by place and thirty days. */
   readonly jobs: readonly LeadJob[];
   /** Work that often disturbs paint and has no figure for it. */
@@ -47,7 +45,6 @@ export function deriveLead(house: House): LeadNotes {
     target,
     treatAsTarget,
     because,
-    duties: treatAsTarget ? leadDuties(house, rules) : [],
     jobs,
     unrecorded: treatAsTarget ? unrecordedWork(house) : [],
     ask: own
@@ -63,9 +60,11 @@ export function disclosureKeptThrough(saleDay: string): string {
   return addYears(saleDay, leadAsbestosRules().leadDisclosureKept.figures.years, 'later');
 }
 
-/** Whether the lead rules reach the house, by the year it was built. */
+/** Whether the lead rules reach the house, by the year it was built; a dwelling without a bedroom is outside them. */
 export function targetOf(house: House): Pick<LeadNotes, 'target' | 'because'> {
   const year = leadAsbestosRules().targetHousing.figures.builtBeforeYear;
+  if (isStudio(house))
+    return { target: 'no', because: 'A dwelling without a bedroom is no housing that the lead rules reach.' };
   const built = house.house.built.value;
   if (built === undefined)
     return {

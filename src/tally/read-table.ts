@@ -3,7 +3,7 @@
  * never changes or fills in anything. The tables ship with the program, so a table that can't be read is our
  * mistake and throws; nothing here depends on a house.
  */
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { CORE_SCHEMA, load } from 'js-yaml';
 import { z } from 'zod';
 
@@ -24,6 +24,10 @@ export function readTable<T>(name: string, shape: z.ZodType<T>): T {
   known.set(name, { shape, value });
   return value;
 }
+
+/** Whether the program has a table of that name. */
+export const hasTable = (name: string): boolean =>
+  existsSync(new URL(`./tables/${name}.yaml`, import.meta.url));
 
 /**
  * A table's text, checked. Dates stay text (YAML 1.2 core). Throws an Error that names `file`; that is split off

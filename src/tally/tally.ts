@@ -12,7 +12,10 @@ import { deriveAges, type SystemAge } from './ages.js';
 import { type AlarmPlan, deriveAlarms } from './alarms.js';
 import { deriveUpdates, type UpdateSuggestion } from './appraiser-updates.js';
 import { type Areas, deriveAreas } from './area.js';
+import { checkClashes } from './clashes/check-clashes.js';
 import { checkDateOrder } from './date-order.js';
+import { deriveDuties } from './duties/derive-duties.js';
+import type { Duties } from './duties/duty.js';
 import { deriveQuantities, type FinishQuantity } from './finish-quantities.js';
 import { checkFutureDates } from './future-dates.js';
 import { type Gap, gapDiagnostics, listGaps } from './gaps.js';
@@ -39,6 +42,7 @@ export interface Tally {
   readonly alarms: AlarmPlan;
   readonly observations: readonly Observation[];
   readonly lead: LeadNotes;
+  readonly duties: Duties;
   readonly gaps: readonly Gap[];
   /** Of the cost sheets, where they were read. The house file's alone. */
   readonly money?: MoneyTally | undefined;
@@ -58,6 +62,7 @@ export function deriveTally(
   const { ages, diagnostics: ageDiagnostics } = deriveAges(house, asOf);
   const { done, kept } = listImprovements(house);
   const lead = deriveLead(house);
+  const duties = deriveDuties(house, asOf, lead.jobs);
   const alarms = deriveAlarms(house, asOf);
   const gaps = listGaps({ house, ages, areas, alarms, asOf });
   const books =
@@ -76,6 +81,7 @@ export function deriveTally(
     alarms,
     observations: deriveObservations(house),
     lead,
+    duties,
     gaps,
     money: books?.money,
   };
@@ -85,8 +91,10 @@ export function deriveTally(
       ...areaDiagnostics,
       ...ageDiagnostics,
       ...lead.diagnostics,
+      ...duties.diagnostics,
       ...checkFutureDates(house, asOf),
       ...checkDateOrder(house),
+      ...checkClashes({ house, areas, ages, observations: tally.observations, cameras, ledger }),
       ...checkPhotoDates(house, cameras),
       ...checkPhotoPlaces(house, cameras),
       // A photo that is not there needs no words.

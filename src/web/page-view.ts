@@ -9,6 +9,7 @@ import { type BlockView, BlockViews, NOTHING_RECORDED } from './block-view.js';
 import { type LinkBook, linkBookOf, shownBlocks } from './links.js';
 import { FRAMES_PATH } from './photo-frames.js';
 import { PAIR_SCRIPT_PATH, PhotoDesk } from './photo-view.js';
+import { hasSearch, SEARCH_SCRIPT_PATH } from './search-data.js';
 
 /** The paper edition that lies beside the pages. */
 export interface Paper {
@@ -72,6 +73,8 @@ export interface PageView {
   readonly frames: string;
   /** Address of the script that lays a pair's photos over each other, or empty. */
   readonly script: string;
+  /** Address of the script that makes the search box, or empty. */
+  readonly search: string;
   /** Whether this is the page with the title block. */
   readonly front: boolean;
   readonly house: string;
@@ -117,6 +120,7 @@ export function pagesOf(packet: Packet, pictures: Pictures, paper: Paper | undef
       ...frameOf(packet, paper),
       frames: photos.isUsed ? FRAMES_PATH : '',
       script: hasPair ? PAIR_SCRIPT_PATH : '',
+      search: hasSearch(packet) ? SEARCH_SCRIPT_PATH : '',
       file: front ? 'index.html' : links.pageOf(onlyOne(sections)),
       title: titleOf(packet, front ? undefined : sections[0]),
       front,

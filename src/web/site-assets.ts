@@ -1,12 +1,19 @@
 /**
  * The files that lie beside the pages: a style sheet, the fonts with their licences, the photos shown with a style
- * sheet of their own, and, where there is a pair of photos, the script that lays one over the other.
+ * sheet of their own, where there is a pair of photos the script that lays one over the other, and the search box.
  */
 import { fileURLToPath } from 'node:url';
 import type { Packet, Picture, Pictures, StoredFile } from '../packet/packet.js';
 import { shownBlocks } from './links.js';
 import { FRAMES_PATH, framesCss } from './photo-frames.js';
 import { PAIR_SCRIPT_PATH, photoPath } from './photo-view.js';
+import {
+  hasSearch,
+  SEARCH_DATA_PATH,
+  SEARCH_ENGINE_PATH,
+  SEARCH_SCRIPT_PATH,
+  searchDataScript,
+} from './search-data.js';
 
 /** The folders hold for `src/web` and for `dist/web` alike. */
 const FONTS = new URL('../../dist/fonts/', import.meta.url);
@@ -39,7 +46,20 @@ export function assetsOf(packet: Packet, pictures: Pictures): Asset[] {
   ];
   for (const name of FONT_FILES)
     files.push({ path: `assets/fonts/${name}`, copyOf: fileURLToPath(new URL(name, FONTS)) });
-  return [...files, ...photoAssets(packet, pictures)];
+  return [...files, ...searchAssets(packet), ...photoAssets(packet, pictures)];
+}
+
+function searchAssets(packet: Packet): Asset[] {
+  if (!hasSearch(packet)) return [];
+  const script = (path: string, name: string): Asset => ({
+    path,
+    copyOf: fileURLToPath(new URL(name, SCRIPTS)),
+  });
+  return [
+    script(SEARCH_SCRIPT_PATH, 'search.js'),
+    script(SEARCH_ENGINE_PATH, 'search-engine.js'),
+    { path: SEARCH_DATA_PATH, text: searchDataScript(packet) },
+  ];
 }
 
 function photoAssets(packet: Packet, pictures: Pictures): Asset[] {

@@ -19,9 +19,10 @@ import { timeManyHouses } from './time-many-houses.mjs';
 import { timePages } from './time-pages.mjs';
 import { timePaper } from './time-paper.mjs';
 import { timePhotos } from './time-photos.mjs';
+import { timeRemarks } from './time-remarks.mjs';
 import { timeServe } from './time-serve.mjs';
 
-const PARTS = ['builds', 'pages', 'serve', 'paper', 'photos', 'ledger', 'bags', 'many'];
+const PARTS = ['builds', 'pages', 'serve', 'paper', 'photos', 'ledger', 'bags', 'remarks', 'many'];
 
 const words = process.argv.slice(2);
 const quick = words.includes('--quick');
@@ -54,6 +55,7 @@ try {
   await part('photos', () => timePhotos(base, names, runs, quick ? [30, 90] : [30, 300]));
   await part('ledger', () => timeLedger(path.join(base, 'ledger'), 50_000, runs));
   await part('bags', () => timeBags(path.join(base, 'bags'), quick ? 512 : 2048, 3));
+  await part('remarks', () => timeRemarks(path.join(base, 'remarks'), runs, quick ? 50 : 200));
   await part('many', () => timeManyHouses(path.join(base, 'many'), quick ? 40 : 200));
   process.stdout.write(
     `\nMeasured on ${before}; at the end ${machine().split(', ').slice(-3).join(', ')}.\nMedian (least–most).\n\n${printTable(rows)}\n${paper}`,

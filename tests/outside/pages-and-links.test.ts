@@ -28,6 +28,7 @@ const isHere = (target: string): boolean => target.startsWith('data:');
 const isPicture = (target: string): boolean => /^data:image\/png;base64,[A-Za-z0-9+/]+=*$/u.test(target);
 
 const OWN_SCRIPT = '<script src="assets/pair.js" defer>';
+const SEARCH_SCRIPT = '<script src="assets/search.js" defer>';
 
 /** Everything a page asks for when it is opened. */
 function askedFor(html: string): string[] {
@@ -65,13 +66,14 @@ describe.each(builtHouses())('%s', (house) => {
         expect(asked.length, file).toBeGreaterThan(0);
         const wrong = asked.filter((one) => leavesTheFolder(one) || !existsSync(path.join(folder, one)));
         expect(wrong, file).toEqual([]);
-        // Its own script, where there is a pair of photos, and no other; none is written into the page.
+        // Its own scripts, for a pair of photos and for the search box, and no other; none is written into the page.
         const scripts = [...html.matchAll(/<script\b[^>]*>[^<]*/giu)].map(([tag]) => tag);
         expect(
-          scripts.filter((tag) => tag !== OWN_SCRIPT),
+          scripts.filter((tag) => tag !== OWN_SCRIPT && tag !== SEARCH_SCRIPT),
           file,
         ).toEqual([]);
-        expect(scripts.length > 0, file).toBe(html.includes('class="pair'));
+        expect(scripts.includes(OWN_SCRIPT), file).toBe(html.includes('class="pair'));
+        expect(scripts.includes(SEARCH_SCRIPT), file).toBe(existsSync(path.join(folder, 'search-data.js')));
         expect(/<iframe|<object|<embed|http-equiv="refresh"/iu.exec(html)?.[0], file).toBeUndefined();
       }
       for (const name of filesBelow(folder).filter((one) => /\.(css|svg)$/u.test(one))) {

@@ -25,6 +25,8 @@ interface Planted {
   readonly sung: string;
   /** File name of a photo that no fact names. */
   readonly unnamed: string;
+  /** Who was given the packets, and what was noted of it. */
+  readonly delivered: { readonly to: string; readonly note: string };
 }
 
 /** Plants canaries in a spec, its sheets and its file names. The photos themselves are `photo-files` of the caller. */
@@ -41,6 +43,11 @@ export function plantCanaries(spec: HouseSpec): Planted {
     for (const form of new Set([text, printed, text.replace('.', '')]))
       canaries.push({ text: form, where: `sum ${form}`, keptFrom: PUBLISHED });
     return text;
+  };
+  // A day is printed in words, and in data as it was written. These lie where no other day of a made house does.
+  const day = (iso: string, words: string): string => {
+    for (const form of [iso, words]) canaries.push({ text: form, where: `day ${iso}`, keptFrom: PUBLISHED });
+    return iso;
   };
   const show = spec.house.address.show ?? 'full';
   const whenWithheld = show === 'full' ? [] : PUBLISHED;
@@ -123,6 +130,7 @@ export function plantCanaries(spec: HouseSpec): Planted {
         total: sum('73914.37'),
       },
     ],
+    listing: { service: plant('listing.service'), remarks: `${plant('listing.remarks')}.txt` },
     money: {
       role: 'dealer',
       'in-business': 'yes',
@@ -135,6 +143,20 @@ export function plantCanaries(spec: HouseSpec): Planted {
       'gross-receipts': [{ year: 2025, amount: sum('6193847.25') }],
       'held-up': [{ from: '2026-03-04', to: '2026-03-05', 'waiting-for': plant('money.held-up') }],
       reductions: [{ what: 'other', amount: sum('57391.84'), note: plant('money.reductions.note') }],
+    },
+    duties: {
+      contract: day('2187-03-09', '9 March 2187'),
+      closing: day('2188-04-11', '11 April 2188'),
+      association: 'yes',
+      given: [
+        {
+          duty: 'us-lead-attachment',
+          on: day('1687-02-08', '8 February 1687'),
+          evidence: [secretPaper],
+          note: plant('duties.given.note'),
+        },
+        { duty: plant('duties.given.duty'), on: day('1686-01-07', '7 January 1686') },
+      ],
     },
     photos: {
       ...spec.photos,
@@ -166,6 +188,7 @@ export function plantCanaries(spec: HouseSpec): Planted {
     canaries,
     unnamed: `${plant('photos.unnamed')}.jpg`,
     sung,
+    delivered: { to: `${plant('deliveries.to')} & partner`, note: plant('deliveries.note') },
     files: {
       [`documents/${planted.documents?.at(-2)?.file}`]: text(plant('documents.content')),
       [`documents/${planted.documents?.at(-1)?.file}`]: text(plant('receipt.content')),

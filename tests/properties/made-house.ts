@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import { checkHouse } from '../../src/facts/check-house.js';
 import { checkReferences } from '../../src/facts/check-references.js';
 import type { House, HouseSpec } from '../../src/facts/house.js';
+import { nameKey } from '../../src/facts/name-key.js';
 
 /** Every date that is made lies before it. */
 export const MADE_AS_OF = '2026-06-30';
@@ -47,6 +48,8 @@ const dateBetween = (min: number, max: number, forms: readonly (typeof FORMS)[nu
     });
 
 const date = dateBetween(1960, 2025);
+// The house stands before anything is done in it: `tally.clash` would refuse it.
+const builtDate = dateBetween(1900, 1957);
 // Nothing is put in before it was made: `tally.date-order` would refuse the house.
 const madeDate = dateBetween(1950, 1980);
 const installedDate = dateBetween(1990, 2025, ['year', 'month', 'day', 'about', 'span']);
@@ -96,7 +99,7 @@ const SYSTEMS = [
   'thing of no name',
 ];
 
-const finish = fc.record(
+const finishWords = fc.record(
   {
     on: fc.constantFrom('floor' as const, 'walls' as const, 'counter' as const, 'trim' as const),
     what: words(3),
@@ -110,6 +113,11 @@ const finish = fc.record(
     note: words(5),
   },
   { requiredKeys: ['on', 'what'] },
+);
+
+// What is kept as found was not also replaced.
+const finish = finishWords.map(({ did, ...rest }) =>
+  did === undefined || rest.kept === true ? rest : { ...rest, did },
 );
 
 const numbered = <T extends object>(prefix: string, list: readonly T[]): (T & { id: string })[] =>
@@ -160,8 +168,8 @@ export const madeSpec: fc.Arbitrary<HouseSpec> = fc
   .record({
     name: words(3),
     show: fc.constantFrom('full' as const, 'street-withheld' as const, 'city-only' as const),
-    built: fact(date),
-    lot: maybe(fact(fc.integer({ min: 1, max: 90 }).map((n) => `0.${two(n)} acre`))),
+    built: fact(builtDate),
+    lot: maybe(fact(fc.integer({ min: 10, max: 90 }).map((n) => `0.${two(n)} acre`))),
     foundation: maybe(fact(words(4))),
     levels: fc.array(fc.tuple(length(20, 50), length(20, 40)), { minLength: 1, maxLength: 3 }),
     rooms: fc.array(room, { maxLength: 5 }),
@@ -169,7 +177,7 @@ export const madeSpec: fc.Arbitrary<HouseSpec> = fc
     work: fc.array(work, { maxLength: 4 }),
     conditions: fc.array(words(6), { maxLength: 3 }),
     answers: fc.array(fc.tuple(words(6), fact(words(9))), { maxLength: 3 }),
-    conveys: fc.array(fc.tuple(words(3), yesNo), { maxLength: 3 }),
+    conveys: fc.uniqueArray(fc.tuple(words(3), yesNo), { maxLength: 3, selector: ([what]) => nameKey(what) }),
     care: fc.array(fc.tuple(words(4), fc.constantFrom('month', '3 months', '2 years')), { maxLength: 3 }),
   })
   .map((made): HouseSpec => {

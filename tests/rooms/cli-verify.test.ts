@@ -1,9 +1,9 @@
 /** A packet that went out, held against its folder: what `sillplate verify` finds, on a made house. */
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { deflateSync } from 'node:zlib';
-import { PDFDocument, PDFName } from 'pdf-lib';
+import { PDFDocument, PDFName, PDFString } from 'pdf-lib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildHouse } from '../../src/build.js';
 import { run } from '../../src/cli.js';
@@ -189,7 +189,136 @@ describe('a PDF is held against its folder', () => {
       expect(out).not.toContain('the key is under the mat');
       expect(status).toBe(1);
     }
-    expect((await verify(file, '--private')).out).toContain('the key is under the mat');
+    // The text ends after thirty facts.
+    expect((await verify(file, '--private', '--format', 'json')).out).toContain('the key is under the mat');
+  });
+});
+
+/**
+ * The PDF with its receipt filled in as a viewer saves it: the file as it was, and behind it the field once more, a table
+ * of where it stands and a trailer that names the table before it (ISO 32000-1, 7.5.6).
+ */
+async function filledIn(bytes: Buffer): Promise<Buffer> {
+  const doc = await PDFDocument.load(bytes, { updateMetadata: false });
+  const { ref, dict } = doc.getForm().getTextField('received-on').acroField;
+  dict.set(PDFName.of('V'), PDFString.of('2026-07-01'));
+  const before = /startxref\s+(\d+)\s+%%EOF\s*$/u.exec(bytes.subarray(-64).toString('latin1'))?.[1];
+  const root = doc.context.trailerInfo.Root?.toString();
+  const at = bytes.length + 1;
+  const object = `\n${ref.objectNumber} 0 obj\n${dict.toString()}\nendobj\n`;
+  const entry = `${String(at).padStart(10, '0')} 00000 n \n`;
+  const table = `xref\n${ref.objectNumber} 1\n${entry}`;
+  const trailer = `trailer\n<< /Size ${doc.context.largestObjectNumber + 1} /Root ${root} /Prev ${before} >>\n`;
+  const tail = `${object}${table}${trailer}startxref\n${bytes.length + object.length}\n%%EOF\n`;
+  return Buffer.concat([bytes, Buffer.from(tail, 'latin1')]);
+}
+
+describe('a PDF that was delivered', () => {
+  const CONDITIONS = `conditions:
+  - { what: gate sticks, since: as bought }
+  - { what: garage floor has a crack, since: as bought }
+  - { what: painted cellar windows flake, since: as bought }
+`;
+  let house: string;
+  let given: Buffer;
+
+  async function deliver(edition: string, ...words: string[]): Promise<Buffer> {
+    const quiet = { out: () => undefined, error: () => undefined, colour: false, progress: quietProgress };
+    const days = ['--as-of', '2026-06-12', '--on', '2026-06-13', '--out', path.join(home, 'out')];
+    expect(
+      await run(['deliver', house, '--edition', edition, '--to', 'R. Lowe', ...days, ...words], quiet),
+    ).toBe(0);
+    const deliveries = path.join(house, 'deliveries');
+    const name = readdirSync(deliveries).find((one) => one.includes(`-${edition}-`)) ?? '';
+    return readFileSync(path.join(deliveries, name, `test-lane-${edition}.pdf`));
+  }
+
+  beforeAll(async () => {
+    house = path.join(home, 'delivered', 'test-lane');
+    mkdirSync(house, { recursive: true });
+    writeFileSync(path.join(house, 'house.yaml'), `${YAML}${CONDITIONS}`);
+    given = await deliver('buyer');
+  });
+  /** The folder makes another packet by now: one row was put in before the others. */
+  const changeFolder = (): void => {
+    const more = CONDITIONS.replace(
+      'conditions:\n',
+      '$&  - { what: fence post leans, since: found in May }\n',
+    );
+    writeFileSync(path.join(house, 'house.yaml'), `${YAML}${more}`);
+  };
+  const AT = 'what the folder made, byte for byte, delivered on 13 June 2026 to R. Lowe';
+
+  it('and comes back with something added is known, before and after its folder has changed', async () => {
+    // 65 bytes: shorter than any form that is filled in.
+    const trailed = Buffer.concat([given, Buffer.from(`\n%${'x'.repeat(62)}\n`)]);
+    expect(trailed.length - given.length).toBe(65);
+    const update = await filledIn(given);
+    const filled = await PDFDocument.load(update, { updateMetadata: false });
+    expect(filled.getForm().getTextField('received-on').getText()).toBe('2026-07-01');
+    const signedToo = Buffer.concat([update, Buffer.from('% once more\n%%EOF\n')]);
+    const files = [trailed, update, signedToo].map(
+      (bytes, n) => [written(`back-${n}.pdf`, bytes), bytes.length - given.length] as const,
+    );
+    for (const [file] of files) {
+      const { out, status } = await verify(file, house);
+      expect(out).toContain(`It begins with ${AT}`);
+      expect(out).toContain('This begins with what');
+      expect(status).toBe(1);
+    }
+    changeFolder();
+    for (const [file, more] of files) {
+      const { out, status } = await verify(file, house);
+      expect(out).toContain(`It begins with ${AT}`);
+      expect(out).toContain(`Since then ${more} bytes were added behind it`);
+      expect(out).toContain('what it shows may differ from what was delivered');
+      expect(out).toContain('This is not what');
+      expect(status).toBe(1);
+      const json = JSON.parse((await verify(file, house, '--format', 'json')).out);
+      expect(json.delivered).toMatchObject([{ to: ['R. Lowe'], on: '2026-06-13', bytesAdded: more }]);
+    }
+    const whole = await verify(written('back.pdf', given), house);
+    expect(whole.out).toContain(`It is ${AT}`);
+    expect(whole.out).not.toContain('added behind it');
+  });
+
+  it('and was changed within is not, whatever is added behind it', async () => {
+    const inside = Buffer.from(given);
+    // Within the comment of the second line, which no reader looks at.
+    const at = inside.indexOf('\n%') + 3;
+    expect(at).toBeLessThan(20);
+    inside[at] = (inside[at] ?? 0) ^ 1;
+    const file = written('inside.pdf', Buffer.concat([inside, Buffer.from('\n% added\n%%EOF\n')]));
+    expect((await verify(file, house)).out).not.toContain('delivered on');
+    const cut = written('cut.pdf', given.subarray(0, -6));
+    expect((await verify(cut, house)).out).not.toContain('delivered on');
+  });
+
+  it('differs by the row that was put in, not by those behind it nor by the list of what changed since', async () => {
+    changeFolder();
+    const file = written('row.pdf', given);
+    const { out } = await verify(file, house);
+    const { changes } = JSON.parse((await verify(file, house, '--format', 'json')).out) as {
+      changes: { id: string; was?: string; is?: string }[];
+    };
+    expect(out).toContain('Fence post leans');
+    expect(out).not.toContain('Changes since earlier deliveries');
+    const inTable = changes.filter(({ id }) => id.startsWith('condition-'));
+    expect(inTable).toHaveLength(1);
+    expect(inTable[0]?.was).toBeUndefined();
+    expect(changes.filter(({ id }) => id.startsWith('changes'))).toEqual([]);
+    // Each of the others names the new row as well, or counts it.
+    for (const { is = '' } of changes) expect(is).toMatch(/fence|four/iu);
+  });
+
+  it('as the house file: its own list of deliveries is told as little, and its bytes are others all the same', async () => {
+    const own = await deliver('file', '--private');
+    const { out, status } = await verify(written('own.pdf', own), house, '--private');
+    expect(out).toContain(`It is ${AT}`);
+    expect(out).toContain('one fact differs');
+    expect(out).toMatch(/\n {2}Deliveries\n {4}in the PDF .*statements?\n {4}in the folder .*statements?\n/u);
+    expect(out).not.toContain('This is what');
+    expect(status).toBe(1);
   });
 });
 
@@ -254,7 +383,7 @@ describe('what is no packet', () => {
     const answers = new Set<string>();
     for (let i = 0; i < 200; i++) {
       const bytes = Uint8Array.from(whole);
-      for (let k = 0; k < 60; k++) bytes[next(bytes.length)] = next(256);
+      for (let k = 0; k <= i % 60; k++) bytes[next(bytes.length)] = next(256);
       const found = factsInPdf(bytes);
       answers.add(typeof found === 'string' ? found : 'facts');
     }

@@ -1,6 +1,8 @@
 /** Listing fields under RESO names: only what the facts settle. */
 import { describe, expect, it } from 'vitest';
 import { composePacket } from '../../src/packet/compose.js';
+import { valuesIn } from '../../src/packet/listing-words.js';
+import { resoTable } from '../../src/tally/tables/reso.js';
 import { deriveTally } from '../../src/tally/tally.js';
 import { houseFrom, type PartialSpec } from './house-from.js';
 
@@ -65,6 +67,7 @@ describe('listing fields', () => {
       return Object.entries(json).filter(([name]) => name.startsWith('Bath'));
     };
     expect(baths('full', 'half')).toEqual([
+      ['BathroomsTotalInteger', 2],
       ['BathroomsFull', 1],
       ['BathroomsHalf', 1],
     ]);
@@ -134,6 +137,188 @@ describe('listing fields', () => {
     expect(csv.endsWith('\r\n')).toBe(true);
     const lines = csv.split('\r\n').slice(0, -1);
     expect(lines[0]).toBe('Field,Value');
-    expect(lines.slice(1).map((line) => line.split(',')[0])).toEqual(Object.keys(json));
+    const rows = lines.slice(1).map((line) => line.split(','));
+    const filled = rows.filter(([, ...value]) => value.join(',') !== '').map(([name]) => name);
+    expect(filled).toEqual(Object.keys(json));
+    // What is not known has its row, with nothing in it.
+    expect(lines).toContain('Roof,');
+    expect(rows.length).toBeGreaterThan(50);
+  });
+
+  it('turn a house’s own words into the standard’s, and leave out what no row settles', () => {
+    const { json } = exportsOf({
+      house: {
+        storeys: 'two',
+        construction: 'wood frame, brick veneer to the sills',
+        exterior: {
+          is: 'painted wood siding, aluminium trim at the gables',
+          was: 'vinyl siding',
+          corrected: '2026-01',
+        },
+        foundation: 'full cellar, concrete block',
+        water: 'public',
+        sewer: 'septic tank',
+        parking: 'detached garage, two cars, and a gravel drive',
+        lot: '8,712 sq ft',
+      },
+      levels: [LEVEL, { id: 'cellar', name: 'Cellar', grade: 'below', finish: 'unfinished' }],
+      structures: [
+        { id: 'garage', is: 'garage', attached: false },
+        { id: 'porch', name: 'Front porch', is: 'porch' },
+      ],
+      rooms: [
+        {
+          id: 'living',
+          level: 'main',
+          use: 'living',
+          finishes: [
+            { on: 'floor', what: 'oak strip' },
+            { on: 'fireplace', what: 'brick' },
+          ],
+        },
+        {
+          id: 'hall',
+          level: 'main',
+          use: 'hall',
+          finishes: [{ on: 'floor', what: 'porcelain plank, wood look' }],
+        },
+        { id: 'den', level: 'main', use: 'office', finishes: [{ on: 'floor', what: 'rush matting' }] },
+        { id: 'wash', name: 'Laundry', level: 'cellar', use: 'laundry' },
+      ],
+      systems: [
+        { id: 'roof', is: 'roof, architectural shingle' },
+        { id: 'roof-2', is: 'roof, metal', where: 'garage' },
+        { id: 'furnace', is: 'furnace', fuel: 'gas' },
+        { id: 'ac', is: 'air conditioner, central' },
+        { id: 'wh', is: 'water heater, tank, electric', fuel: 'electric', conveys: true },
+        { id: 'range', is: 'range', fuel: 'gas', conveys: true },
+        { id: 'dryer', is: 'clothes dryer', fuel: 'electric', conveys: 'not known' },
+        { id: 'panel', is: 'electrical panel', capacity: '150 A' },
+      ],
+      alarms: [{ is: 'both', where: 'hall' }],
+    });
+    expect(json).toMatchObject({
+      Stories: 2,
+      ConstructionMaterials: ['Frame', 'Brick Veneer', 'Wood Siding'],
+      FoundationDetails: ['Block'],
+      BasementYN: true,
+      Basement: ['Full', 'Unfinished'],
+      WaterSource: ['Public'],
+      Sewer: ['Septic Tank'],
+      GarageSpaces: 2,
+      ParkingFeatures: ['Garage', 'Detached', 'Driveway', 'Gravel'],
+      LotSizeSquareFeet: 8712,
+      PatioAndPorchFeatures: ['Porch', 'Front Porch'],
+      Flooring: ['Hardwood', 'Tile'],
+      FireplaceYN: true,
+      FireplaceFeatures: ['Living Room'],
+      LaundryFeatures: ['Laundry Room', 'In Basement', 'Electric Dryer Hookup'],
+      Roof: ['Shingle'],
+      HeatingYN: true,
+      Heating: ['Forced Air', 'Natural Gas'],
+      Cooling: ['Central Air'],
+      Appliances: ['Electric Water Heater', 'Gas Range'],
+      Electric: ['150 Amp Service'],
+      SecurityFeatures: ['Smoke Detector(s)', 'Carbon Monoxide Detector(s)'],
+    });
+    // A total that a partial description can't give, and the fee of an association that nobody named.
+    for (const name of ['FireplacesTotal', 'RoomsTotal', 'BuildingAreaTotal', 'AssociationFee'])
+      expect(json).not.toHaveProperty(name);
+  });
+
+  it('take nothing from words on parking that are of another garage than the one described', () => {
+    const { json } = exportsOf({
+      house: { parking: 'attached garage, two cars, and a gravel drive' },
+      structures: [{ id: 'garage', is: 'garage', attached: false }],
+    });
+    expect(json).toMatchObject({
+      GarageYN: true,
+      AttachedGarageYN: false,
+      ParkingFeatures: ['Garage', 'Detached'],
+    });
+    expect(json).not.toHaveProperty('GarageSpaces');
+  });
+
+  it('take no heat pump of a water heater or a dryer for air conditioning, and none that only heats', () => {
+    const of = (is: string) => {
+      const { CoolingYN, Cooling, HeatingYN } = exportsOf({
+        systems: [{ id: 'it', is, conveys: 'yes' }],
+      }).json;
+      return [HeatingYN, CoolingYN, Cooling];
+    };
+    const none = [undefined, undefined, undefined];
+    for (const is of [
+      'water heater, heat pump',
+      'heat pump water heater',
+      'clothes dryer, heat pump',
+      'heat pump dryer',
+    ])
+      expect(of(is), is).toEqual(none);
+    expect(of('pool heater, heat pump')).toEqual(none);
+    expect(of('heat pump, heating only')).toEqual([true, undefined, undefined]);
+    expect(of('heat pump, air source')).toEqual([true, true, ['Heat Pump']]);
+  });
+
+  it('name no material that another one only looks like', () => {
+    const floor = (what: string) =>
+      exportsOf({
+        levels: [LEVEL],
+        rooms: [{ id: 'hall', level: 'main', use: 'hall', finishes: [{ on: 'floor', what }] }],
+      }).json.Flooring;
+    expect(floor('laminate, oak pattern')).toEqual(['Laminate']);
+    expect(floor('vinyl plank, oak colour')).toEqual(['Vinyl']);
+    expect(floor('luxury vinyl plank, slate pattern')).toEqual(['Luxury Vinyl']);
+    expect(floor('porcelain tile, walnut strip pattern')).toEqual(['Tile']);
+    expect(floor('carpet over concrete')).toEqual(['Carpet']);
+    expect(floor('oak strip, maple border')).toEqual(['Hardwood']);
+    expect(exportsOf({ house: { construction: 'steel frame' } }).json.ConstructionMaterials).toEqual([
+      'Steel Frame',
+    ]);
+  });
+
+  it.each(Object.keys(resoTable().words))('settle %s by each phrase of a row as the row says', (field) => {
+    for (const { says, values } of resoTable().words[field] ?? [])
+      for (const phrase of says)
+        expect([phrase, ...valuesIn(field, [phrase]).sort()]).toEqual([phrase, ...[...values].sort()]);
+  });
+
+  it('take nothing that is set into a roof for its material', () => {
+    const roof = (...kinds: string[]) =>
+      exportsOf({ systems: kinds.map((is, at) => ({ id: `r${at}`, is })) }).json.Roof;
+    expect(
+      roof('roof vent, aluminum', 'roof window, wood', 'roof fan, copper', 'roof hatch, metal'),
+    ).toBeUndefined();
+    expect(roof('roof vent, aluminum', 'roof, slate')).toEqual(['Slate']);
+  });
+
+  it('let no word count that is denied, and no ceiling fan cool a house', () => {
+    const { json } = exportsOf({
+      house: { water: 'no public water', foundation: 'formerly stone' },
+      levels: [LEVEL],
+      rooms: [{ id: 'hall', level: 'main', use: 'hall' }],
+      systems: [{ id: 'fan', is: 'ceiling fan', where: 'hall' }],
+    });
+    expect(json.WaterSource).toBeUndefined();
+    expect(json.FoundationDetails).toBeUndefined();
+    expect(json.Cooling).toEqual(['Ceiling Fan(s)']);
+    expect(json.CoolingYN).toBeUndefined();
+  });
+
+  it('name a living area only where every rule would count the same', () => {
+    const of = (finish: 'finished' | 'unfinished') =>
+      exportsOf({ levels: [LEVEL, { ...LEVEL, id: 'low', name: 'Basement', grade: 'below', finish }] }).json;
+    expect(of('unfinished')).toMatchObject({ LivingArea: 1040, BelowGradeUnfinishedArea: 1040 });
+    expect(of('finished')).toMatchObject({ AboveGradeFinishedArea: 1040, BelowGradeFinishedArea: 1040 });
+    expect(of('finished')).not.toHaveProperty('LivingArea');
+  });
+
+  it('keep to the standard’s length by whole things', () => {
+    const conveys = Array.from({ length: 60 }, (_, at) => ({
+      what: `shelf number ${at} of the long wall`,
+      stays: 'yes' as const,
+    }));
+    const { Inclusions } = exportsOf({ conveys }).json;
+    expect(String(Inclusions).length).toBeLessThanOrEqual(1024);
+    expect(Inclusions).toMatch(/^shelf number 0 of the long wall; .*wall; and more, see the packet$/);
   });
 });

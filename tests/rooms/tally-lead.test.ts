@@ -54,46 +54,16 @@ describe('whether the lead rules reach the house', () => {
     expect(/treated as built before/.test(notes.because)).toBe(target === 'not known');
   });
 
-  test('a later house has no duties, jobs or warnings', () => {
+  test('a later house has no jobs or warnings', () => {
     const notes = lead({ house: { built: 1985 }, work: [work('a', area(40, '2026-04-01'))] });
-    expect(notes).toMatchObject({ duties: [], jobs: [], unrecorded: [], diagnostics: [] });
+    expect(notes).toMatchObject({ jobs: [], unrecorded: [], diagnostics: [] });
     expect(notes.ask).toBeUndefined();
   });
 
   test('a house of unknown year has them all', () => {
     const notes = lead({ house: { built: 'not known' }, work: [work('a', area(40, '2026-04-01'))] });
-    expect(notes.duties).toHaveLength(6);
     expect(notes.jobs).toHaveLength(1);
     expect(notes.diagnostics).toHaveLength(1);
-  });
-});
-
-describe('the duties before the buyer is bound', () => {
-  test('what the folder records of each, and that it doesn’t of the rest', () => {
-    // Six duties of 42 USC 4852d(a)(1) and 24 CFR 35.88.
-    const { duties } = lead({
-      documents: [{ id: 'test-1', what: 'lead paint test, 2026', kind: 'report' }],
-      lead: {
-        known: { is: 'none known', evidence: ['test-1'] },
-        reports: ['test-1'],
-        'pamphlet-given': '2026-06-22',
-      },
-    });
-    expect(duties.map((duty) => [duty.id, duty.recorded, duty.words])).toEqual([
-      ['pamphlet', true, 'given 22 June 2026'],
-      ['disclose-known', true, 'stated: none known'],
-      ['records', true, 'one report is on file'],
-      ['agents', false, 'not recorded in the house folder'],
-      ['ten-days', false, 'not recorded in the house folder'],
-      ['attachment', false, 'not recorded in the house folder'],
-    ]);
-    expect(duties[1]?.evidence).toEqual(['test-1']);
-    expect(lead({}).duties.filter((duty) => duty.recorded)).toEqual([]);
-    // Said to be not known is a statement; it is no silence.
-    expect(lead({ lead: { known: 'not known' } }).duties[1]).toMatchObject({
-      recorded: true,
-      words: 'stated: not known',
-    });
   });
 });
 

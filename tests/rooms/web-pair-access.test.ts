@@ -22,6 +22,8 @@ const PICTURES = { PAIR_A: 'the first', PAIR_B: 'the second' };
 
 const twoPairs: Packet = {
   ...photoSheet,
+  // Without a search box above the pairs.
+  arrangement: 'one-page',
   photos: photoSheet.photos.map((photo) => {
     const alt = PICTURES[photo.id as keyof typeof PICTURES];
     return alt === undefined ? photo : { ...photo, alt };

@@ -132,7 +132,7 @@ describe('a pair', () => {
     expect(paths).toContain('assets/pair.js');
     const without = await filesOf(only({ kind: 'photo', id: 'x', photo: 'IMG_1107', caption: [] }));
     expect(without.map((file) => file.path)).not.toContain('assets/pair.js');
-    expect(htmlOf(without).get('index.html')).not.toContain('script');
+    expect(htmlOf(without).get('index.html')).not.toContain('pair.js');
     const onPaper = await filesOf(only({ ...pair, only: 'print' }));
     expect(onPaper.map((file) => file.path)).not.toContain('assets/pair.js');
   });

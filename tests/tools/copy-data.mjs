@@ -8,6 +8,7 @@ import { chmodSync, copyFileSync, mkdirSync, readdirSync, writeFileSync } from '
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { bundleSearch } from './bundle-search.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const at = (...parts) => path.join(root, ...parts);
@@ -15,10 +16,16 @@ const packageFolder = (name) => path.dirname(createRequire(import.meta.url).reso
 
 const compiler = path.join(packageFolder('typescript'), 'bin/tsc');
 execFileSync(process.execPath, [compiler, '-p', at('src/web/browser')], { stdio: 'inherit' });
+await bundleSearch(
+  at('dist/packet/answers/find-entries.js'),
+  at('dist/browser/search-engine.js'),
+  at('node_modules/minisearch/LICENSE.txt'),
+);
 
-mkdirSync(at('dist/tally/tables'), { recursive: true });
-for (const file of readdirSync(at('src/tally/tables'))) {
-  if (file.endsWith('.yaml')) copyFileSync(at('src/tally/tables', file), at('dist/tally/tables', file));
+for (const file of readdirSync(at('src/tally/tables'), { recursive: true })) {
+  if (!file.endsWith('.yaml')) continue;
+  mkdirSync(path.dirname(at('dist/tally/tables', file)), { recursive: true });
+  copyFileSync(at('src/tally/tables', file), at('dist/tally/tables', file));
 }
 
 mkdirSync(at('dist/fonts'), { recursive: true });

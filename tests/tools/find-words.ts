@@ -10,6 +10,7 @@ function escaped(text: string): string {
 
 /** Right-to-left letters stand on paper in the order they were written; readers turn them round as they think best. */
 const RIGHT_TO_LEFT = /[\p{Script=Hebrew}\p{Script=Arabic}]+/gu;
+const HAS_RIGHT_TO_LEFT = /[\p{Script=Hebrew}\p{Script=Arabic}]/u;
 
 /** A text as it is compared: one form of each letter, no invisible marks, right-to-left letters in no order. */
 export const comparable = (text: string): string =>
@@ -42,8 +43,20 @@ export function finderIn(pages: readonly string[]): (text: string) => boolean {
   return (text) => {
     const wanted = comparable(text).replace(/\s+/gu, ' ').trim();
     if (wanted === '' || flat.includes(wanted)) return true;
-    return patternOf(text).test(all) || isInterruptedIn(dense, withoutBlanks(wanted));
+    if (patternOf(text).test(all) || isInterruptedIn(dense, withoutBlanks(wanted))) return true;
+    return HAS_RIGHT_TO_LEFT.test(text) && isTurnedIn(flat, wanted);
   };
+}
+
+/** True where a line with right-to-left words comes back with its words in another order, all of them and close together. */
+function isTurnedIn(flat: string, wanted: string): boolean {
+  const [first, ...others] = wanted.split(/[\s,:;.]+/u).filter((word) => word !== '');
+  if (first === undefined) return false;
+  for (let at = flat.indexOf(first); at >= 0; at = flat.indexOf(first, at + 1)) {
+    const near = flat.slice(Math.max(0, at - wanted.length), at + wanted.length + first.length);
+    if (others.every((word) => near.includes(word))) return true;
+  }
+  return false;
 }
 
 const withoutBlanks = (text: string): string => text.replace(/\s+/gu, '');

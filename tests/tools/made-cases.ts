@@ -70,7 +70,38 @@ photos:
 const COSTS = ['date', 'payee', 'what', 'amount', 'bucket', 'receipt'];
 const PAID = ['2026-03-14', 'Alder Hardware', 'stair treads', 214.5, 'improvement', 'receipt-031'];
 
+const delivering = (folder: string, ...words: readonly string[]): string[] => [
+  'deliver',
+  path.join(folder, 'made-house'),
+  ...words,
+  ...['--as-of', '2026-11-20', '--on', '2026-11-20', '--out', path.join(folder, 'out')],
+];
+
 export const MADE_CASES: readonly MadeCase[] = [
+  {
+    code: 'archive.delivery',
+    name: 'a-file-in-the-way',
+    make: async (folder) => {
+      await house(folder, { 'house.yaml': HOUSE, deliveries: 'to the agent, in June' });
+      return delivering(folder, '--edition', 'agent', '--to', 'the agent');
+    },
+  },
+  {
+    code: 'cli.usage',
+    name: 'house-file-to-somebody',
+    make: async (folder) => {
+      await house(folder, { 'house.yaml': HOUSE });
+      return delivering(folder, '--edition', 'file', '--to', 'tax preparer');
+    },
+  },
+  {
+    code: 'cli.usage',
+    name: 'delivered-to-nobody',
+    make: async (folder) => {
+      await house(folder, { 'house.yaml': HOUSE });
+      return delivering(folder, '--edition', 'buyer');
+    },
+  },
   {
     code: 'intake.no-folder',
     name: 'not-there',

@@ -16,6 +16,11 @@ export const permit = z.strictObject({
     'How it stands. none-found: the office was asked and has none.',
     'final',
   ),
+  'taken-by': choice(
+    ['owner', 'contractor', 'not-known'],
+    'Who took it out. owner: as an owner who is his own contractor; some states ask for living there afterwards.',
+    'contractor',
+  ).optional(),
   ...knownBy,
 });
 

@@ -10,9 +10,9 @@ import type { Block, Rich, Section } from '../packet.js';
 import { fullStop, inWords, rich, soft, strong, upperFirst } from '../rich.js';
 import { sizePlans } from '../size-plans.js';
 import { datesSpan, finishWords, permitState, placeBehind, subjectOf, whoWords } from '../tell.js';
+import { conveyedThings, dues } from './conveys-and-dues.js';
 import { markOfAge } from './how-old.js';
 import { SHOWS_FRONT } from './in-short.js';
-import { conveyedThings, dues } from './questions.js';
 import { classesTable, declarationInShort, readings, record } from './size.js';
 
 /** All improvements by trade. The same thing done in several rooms by the same hands is one line. */

@@ -1,3 +1,4 @@
+import { unansweredForOwner } from '../answers/unanswered.js';
 import type { Context } from '../context.js';
 import type { Block, Section } from '../packet.js';
 import { rich, upperFirst, verbatim } from '../rich.js';
@@ -50,6 +51,7 @@ export function forTheOwner(context: Context): Section {
       ]),
     ),
   ];
+  blocks.unshift(...unansweredForOwner(context));
   if (blocks.length === 0)
     blocks.push({
       kind: 'paragraph',

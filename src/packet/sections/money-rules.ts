@@ -1,15 +1,9 @@
 /** The rules behind the money pages, numbered, each with its source and how closely it was read. */
 import type { MoneyRule, MoneyTally } from '../../tally/money/money-tally.js';
+import { HOW_READ, readingWords } from '../how-read.js';
 import { ruleAnchor } from '../money-words.js';
 import type { Block, Section } from '../packet.js';
-import { rich, soft, strong, upperFirst } from '../rich.js';
-
-const READ = {
-  publisher: 'read in the publisher’s text',
-  quoted: 'read where others quote it',
-  paraphrased: 'read where others describe it',
-  'from memory': 'from memory, read nowhere: check it before you rely on it',
-} as const;
+import { rich, soft, strong } from '../rich.js';
 
 export function moneyRules({ rules }: MoneyTally): Section {
   const blocks: Block[] = [
@@ -31,7 +25,7 @@ export function moneyRules({ rules }: MoneyTally): Section {
           rule.rule,
           ' ',
           soft(
-            [sourceOf(rule), howRead(rule), rule.caution]
+            [sourceOf(rule), readingWords(rule.how ?? ''), rule.caution]
               .filter((one) => one !== undefined && one !== '')
               .join(' '),
           ),
@@ -43,7 +37,4 @@ export function moneyRules({ rules }: MoneyTally): Section {
 }
 
 const sourceOf = ({ source, read }: MoneyRule): string =>
-  `${source.title}, ${source.section}; ${source.publisher}; ${READ[read]}.`;
-
-/** What is added to how it was read; that it is from memory is said already. */
-const howRead = ({ how = '' }: MoneyRule): string => upperFirst(how.replace(/^From memory[.,;:]\s*/u, ''));
+  `${source.title}, ${source.section}; ${source.publisher}; ${HOW_READ[read]}.`;

@@ -258,7 +258,7 @@ function oldMaterials(context: Context): Block[] {
         note: rich(leadAsbestosRules().leadMinorRepair.rule),
       });
     }
-    blocks.push(...leadToAsk(context), ...leadDuties(context));
+    blocks.push(...leadToAsk(context), ...whereDutiesAre(context));
   }
   if (lead.asbestos.length > 0) {
     blocks.push(
@@ -304,22 +304,19 @@ function leadToAsk(context: Context): Block[] {
   }));
 }
 
-/** What is due before a buyer is bound: a list for the owner. */
-function leadDuties(context: Context): Block[] {
-  const { duties } = context.tally.lead;
-  // What the owner still has to do is the owner's list; a buyer gets the notices themselves.
-  if (!context.rules.everything || duties.length === 0) return [];
+/** What is due before a buyer is bound is the owner’s list; a buyer gets the notices themselves. */
+function whereDutiesAre(context: Context): Block[] {
+  if (!context.rules.everything) return [];
   return [
     {
-      kind: 'table',
+      kind: 'paragraph',
       id: 'lead-duties',
-      caption: 'What federal lead rules ask of a sale, and what this record has of it',
-      columns: columns(['Asked before the buyer is bound', 64], ['Recorded', 36]),
-      rows: duties.map((duty) => ({
-        id: `lead-duty-${duty.id}`,
-        cells: [rich(duty.what), rich(duty.recorded ? upperFirst(duty.words) : duty.words)],
-        mark: markOf(context, { evidence: duty.evidence }, duty.recorded),
-      })),
+      size: 'small',
+      text: rich(
+        'What federal lead rules ask of a sale, and what this record has of it, stands under ',
+        link('What a law asks of this sale', 'duties'),
+        '.',
+      ),
     },
   ];
 }

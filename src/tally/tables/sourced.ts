@@ -4,8 +4,8 @@ import { z } from 'zod';
 const text = z.string().min(1);
 
 /**
- * How closely a rule was read: in its publisher's own text, quoted at length by someone else, paraphrased by
- * someone else, or not at all. A rule or figure from memory says so wherever it is printed.
+ * How closely a rule was read: in its publisher's own text, quoted at length by someone else (a copy that is not the
+ * publisher's is such a quotation), paraphrased by someone else, or not at all. A rule or figure from memory says so wherever it is printed.
  */
 export const readings = ['publisher', 'quoted', 'paraphrased', 'from memory'] as const;
 

@@ -1,0 +1,173 @@
+/**
+ * “All new windows”, where one window is kept as found: the owner’s own words against the facts.
+ *
+ * Only words that leave nothing out are looked for (all, every, throughout, everything). The agent’s draft is read
+ * elsewhere and more closely.
+ */
+import type { Diagnostic } from '../../diagnostics/diagnostic.js';
+import type { FactPath } from '../../diagnostics/fact-path.js';
+import type { Finish, House } from '../../facts/house.js';
+import { nameOf } from '../../facts/place-name.js';
+import { ROOF } from '../roof.js';
+import { isThere } from '../still-there.js';
+import { tradeOf } from '../trades.js';
+import { type ClashSources, clashOf } from './clash.js';
+
+/** One thing that was not made new. */
+interface Old {
+  readonly name: string;
+  readonly path: FactPath;
+  /** "kept as found", "refinished". */
+  readonly how: string;
+  readonly of: { readonly on?: Finish['on']; readonly is?: string; readonly room?: string | undefined };
+}
+
+/** What people call a class of things, and which things are of it. */
+const SUBJECTS: readonly (readonly [RegExp, (old: Old) => boolean])[] = [
+  [/^windows?$/, ({ of }) => of.on === 'windows' || /^window\b/i.test(of.is ?? '')],
+  [/^(floors?|flooring)$/, ({ of }) => of.on === 'floor'],
+  [/^doors?$/, ({ of }) => of.on === 'doors'],
+  [/^(cabinets?|cabinetry)$/, ({ of }) => of.on === 'cabinets'],
+  [/^(counters?|countertops?)$/, ({ of }) => of.on === 'counter'],
+  [/^(paint|walls)$/, ({ of }) => of.on === 'walls'],
+  [/^trim$/, ({ of }) => of.on === 'trim'],
+  [/^(wiring|electrical)$/, ({ of }) => /^wiring\b/i.test(of.is ?? '')],
+  [/^(plumbing|pipes?|piping)$/, ({ of }) => /^(supply|drain) pipes\b/i.test(of.is ?? '')],
+  [/^(roof|roofs|roofing)$/, ({ of }) => ROOF.test(of.is ?? '')],
+  [
+    /^appliances?$/,
+    ({ of }) => of.is !== undefined && tradeOf(of.is) === 'appliances' && !/opener/.test(of.is),
+  ],
+  [/^toilets?$/, ({ of }) => of.on === 'toilet' || /^toilet\b/i.test(of.is ?? '')],
+  [/^faucets?$/, ({ of }) => of.on === 'faucet' || /^faucet\b/i.test(of.is ?? '')],
+  [/^(lights?|lighting)$/, ({ of }) => of.on === 'lights' || /^light\b/i.test(of.is ?? '')],
+  [/^kitchens?$/, ({ of }) => of.room === 'kitchen'],
+  [/^(baths?|bathrooms?)$/, ({ of }) => of.room === 'bath'],
+  [/^everything$/, () => true],
+];
+
+/**
+ * Words that leave nothing out; the first group holds what they are said of. “Not all windows are new” says no such
+ * thing.
+ */
+const CLAIMS: readonly RegExp[] = [
+  /(?<!\bnot )\b(?:all|entirely|completely|fully)[ -](?:of )?(?:the )?(?:brand )?new((?: [a-z-]+){1,3})/g,
+  /(?<!\bnot )\b(?:all|every)((?: [a-z-]+){1,4}?) (?:is |are |was |were |has been |have been )?(?:brand )?(?:new|replaced|renewed)\b/g,
+  /\bnew((?: [a-z-]+){1,3}) (?:throughout|everywhere|in every room|in all rooms)\b/g,
+  /(?<!\bnot )\b(everything) (?:is|was|has been) (?:brand )?(?:new|replaced|renewed)\b/g,
+];
+
+/** Said of a part of the house only: “all new flooring in the kitchen”. “In May 2026” is no part of it. */
+const SCOPE =
+  /\bof the\b|\b(?:in|on|at) (?!(?:early |late |about )?(?:\d{4}|january|february|march|april|may|june|july|august|september|october|november|december|spring|summer|autumn|fall|winter)\b)/;
+const WHOLE = /\b(in|of|throughout) (the (whole )?house|every room|all rooms)\b/;
+
+export function newInWords({ house }: ClashSources): Diagnostic[] {
+  const olds = oldThings(house);
+  return ownWords(house).flatMap(([words, path]) =>
+    claimsIn(words).flatMap(({ said, subject }): Diagnostic[] => {
+      const fits = SUBJECTS.find(([pattern]) => pattern.test(subject))?.[1];
+      const [first, ...more] = fits === undefined ? [] : olds.filter(fits);
+      if (first === undefined) return [];
+      const others = more.length === 0 ? '' : ` (and ${more.length} more)`;
+      return [
+        clashOf({
+          severity: 'warning',
+          path,
+          beside: first.path,
+          message: `“${said}” is said here, and ${first.name} is ${first.how}${others}`,
+          hints: [
+            'say which are new, and where, in place of all of them',
+            'if that one was changed as well, take out  kept:  there, and add  did:  and  done:',
+          ],
+        }),
+      ];
+    }),
+  );
+}
+
+interface Claim {
+  readonly said: string;
+  readonly subject: string;
+  readonly at: number;
+}
+
+function claimsIn(words: string): Claim[] {
+  const lower = words.toLowerCase();
+  const found = CLAIMS.flatMap((pattern) =>
+    [...lower.matchAll(pattern)].flatMap((match): Claim[] => {
+      const [whole, about = ''] = match;
+      const end = match.index + whole.length;
+      const [clause = ''] = lower.slice(end).split(/[.;,]/);
+      const around = `${about.replace(/^ (?:of (?:the )?|the )/, ' ')}${clause.slice(0, 40)}`;
+      const subject = about.trim().split(' ').find(isSubject);
+      if (subject === undefined || (SCOPE.test(around) && !WHOLE.test(around))) return [];
+      return [{ said: words.slice(match.index, end), subject, at: match.index }];
+    }),
+  );
+  // Two patterns can fit one phrase, or parts of one: it is one claim.
+  const taken: Claim[] = [];
+  for (const one of found) if (!taken.some((other) => overlap(one, other))) taken.push(one);
+  return taken;
+}
+
+const overlap = (one: Claim, other: Claim): boolean =>
+  one.at < other.at + other.said.length && other.at < one.at + one.said.length;
+
+const isSubject = (word: string): boolean => SUBJECTS.some(([pattern]) => pattern.test(word));
+
+function oldThings(house: House): Old[] {
+  const useOf = (id: string | undefined) => house.rooms.find((room) => room.id === id)?.use;
+  return [
+    ...house.rooms.flatMap((room, at) =>
+      room.finishes.flatMap((finish, index): Old[] => {
+        const how = finish.kept
+          ? 'kept as found'
+          : finish.did === 'refinished' || finish.did === 'repaired'
+            ? finish.did
+            : undefined;
+        return how === undefined
+          ? []
+          : [
+              {
+                name: `“${finish.what}” (${finish.on}, ${nameOf(room)})`,
+                path: ['rooms', at, 'finishes', index, finish.kept ? 'kept' : 'did'],
+                how,
+                of: { on: finish.on, room: room.use },
+              },
+            ];
+      }),
+    ),
+    ...house.systems.flatMap((system, at): Old[] =>
+      system.kept && isThere(system)
+        ? [
+            {
+              name: `“${system.name ?? system.is}”`,
+              path: ['systems', at, 'kept'],
+              how: 'kept as found',
+              of: { is: system.is, room: useOf(system.where) },
+            },
+          ]
+        : [],
+    ),
+  ];
+}
+
+/** What the owner wrote in sentences, each with its path. */
+function ownWords(house: House): (readonly [string, FactPath])[] {
+  const texts = (path: FactPath, thing: Readonly<Record<string, unknown>>, words: readonly string[]) =>
+    words.flatMap((word): (readonly [string, FactPath])[] => {
+      const text = thing[word];
+      return typeof text === 'string' ? [[text, [...path, word]]] : [];
+    });
+  return [
+    ...house.work.flatMap((item, at) => texts(['work', at], item, ['what', 'how', 'note'])),
+    ...house.systems.flatMap((system, at) => texts(['systems', at], system, ['name', 'note'])),
+    ...house.rooms.flatMap((room, at) => texts(['rooms', at], room, ['note'])),
+    ...house.answers.flatMap(({ answer }, at): (readonly [string, FactPath])[] =>
+      answer.value === undefined ? [] : [[answer.value, ['answers', at, 'answer']]],
+    ),
+    ...house.conveys.flatMap((one, at) => texts(['conveys', at], one, ['what', 'note'])),
+    ...Object.entries(house.photos).flatMap(([id, photo]) => texts(['photos', id], photo, ['shows', 'alt'])),
+  ];
+}

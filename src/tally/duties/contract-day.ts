@@ -1,0 +1,73 @@
+/** The day of the contract, as written or as far as other days bound it. */
+import { type HouseDate, printDate } from '../../facts/date.js';
+import { dayWords } from '../../facts/date-moment.js';
+import type { House } from '../../facts/house.js';
+import type { DutyFact } from './duty-fact.js';
+
+/** When the sale closed or is to close: the word for it, else the sale of the money pages. */
+export const closingOf = (house: House): HouseDate | undefined =>
+  house.duties?.closing ?? house.money?.sale?.closed;
+
+/** Known as a span: without a written contract it lies after the as-of day, or before a closing that has passed. */
+export function contractDay(house: House, asOf: string): DutyFact {
+  const written = house.duties?.contract;
+  const about = {
+    path: ['duties', 'contract'],
+    asks: 'when the contract was signed',
+    hint: house.duties === undefined ? 'duties: { contract: 2026-07-03 }' : 'contract: 2026-07-03',
+  };
+  if (written !== undefined)
+    return {
+      ...about,
+      is: { low: written.earliest, high: written.latest },
+      words: `contract of ${printDate(written)}`,
+    };
+  const closed = closingOf(house);
+  if (closed?.latest !== undefined && closed.latest <= asOf)
+    return {
+      ...about,
+      is: { low: house.house.listed?.earliest ?? house.house.bought?.earliest, high: closed.latest },
+      words: `no contract date is written; before the closing of ${printDate(closed)}`,
+    };
+  return {
+    ...about,
+    is: { low: asOf, high: undefined },
+    words: `no contract date is written; a contract from ${dayWords(asOf)} on`,
+  };
+}
+
+/** The days on which an offer can have been accepted, and which of them was counted. */
+export interface OfferDay {
+  readonly low: string;
+  readonly high: string;
+  readonly words: string;
+}
+
+/**
+ * Without a contract an offer is accepted on the as-of day at the earliest, or on the day of a later listing. That day is
+ * counted: what follows from it holds as things stand.
+ */
+export function offerDay(house: House, asOf: string): OfferDay {
+  const { contract } = house.duties ?? {};
+  const listed = house.house.listed;
+  if (contract?.earliest !== undefined && contract.latest !== undefined)
+    return { low: contract.earliest, high: contract.latest, words: `the contract of ${printDate(contract)}` };
+  const closed = closingOf(house)?.latest;
+  if (closed !== undefined && closed <= asOf) {
+    // A listing after the closing is no day to count from.
+    const before = [listed, house.house.bought].flatMap((date) => date?.earliest ?? []);
+    return {
+      low: before.find((day) => day <= closed) ?? closed,
+      high: closed,
+      words: `a contract before the closing of ${dayWords(closed)}`,
+    };
+  }
+  const later = listed?.earliest !== undefined && listed.earliest > asOf ? listed : undefined;
+  return later?.earliest === undefined
+    ? { low: asOf, high: asOf, words: `${dayWords(asOf)}, since no contract date is written` }
+    : {
+        low: later.earliest,
+        high: later.latest ?? later.earliest,
+        words: `the listing of ${printDate(later)}, since no contract date is written`,
+      };
+}

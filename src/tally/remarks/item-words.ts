@@ -1,0 +1,43 @@
+/** A fact in the words of a report, and in words that a listing could use. */
+import { printDate } from '../../facts/date.js';
+import type { Deed } from '../improvements.js';
+import type { Item } from './items.js';
+import type { FactSaid } from './known.js';
+
+const DEEDS: Readonly<Record<Deed, string>> = {
+  new: 'new',
+  replaced: 'replaced',
+  repaired: 'repaired',
+  refinished: 'refinished',
+  painted: 'painted',
+  moved: 'moved',
+  removed: 'taken out',
+  cleaned: 'cleaned',
+  serviced: 'serviced',
+  added: 'added',
+};
+
+/** "Roof, house: roof, architectural shingle; put in June 2019; kept as found". */
+export function factOf(item: Item): FactSaid {
+  const parts = [
+    item.label.toLowerCase() === item.what.toLowerCase() ? undefined : item.what,
+    item.secondHand ? 'second-hand' : undefined,
+    item.made === undefined ? undefined : `made ${printDate(item.made)}`,
+    deedWords(item),
+    item.kept ? 'left as found' : undefined,
+    item.capacity,
+  ].filter((part) => part !== undefined && part !== '');
+  return { path: item.path, words: `${item.label}: ${parts.join('; ')}`, evidence: item.evidence };
+}
+
+function deedWords({ deed, done, kind, kept }: Item): string | undefined {
+  if (done === undefined) return deed === undefined ? undefined : `${DEEDS[deed]}, when is not known`;
+  const when = printDate(done);
+  if (kind === 'system') return `put in ${when}`;
+  return deed === undefined || kept ? when : `${DEEDS[deed]} ${when}`;
+}
+
+/** A few facts, most telling first; the rest are counted. */
+export function factsOf(items: readonly Item[], most = 4): FactSaid[] {
+  return items.slice(0, most).map(factOf);
+}

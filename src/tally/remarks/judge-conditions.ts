@@ -1,0 +1,94 @@
+/** What is said not to be wrong, held against what the folder lists and answers. */
+import { nameOfPlace } from '../../facts/place-name.js';
+import { remarkWords } from '../tables/remarks.js';
+import { sensesIn } from './item-meaning.js';
+import type { FactSaid, Judgement, Known } from './known.js';
+import { belongsTo } from './taxonomy.js';
+
+/** Topics of which a question that is not denied says enough: "Are pets allowed? Two to a house." */
+const ASKED = /^(pets|claims|pests|asbestos)$/;
+
+/** Holds "no known issues", "never flooded", "works" against what the folder says is not mended. */
+export function judgeCondition(known: Known, id: string, things: readonly string[]): Judgement {
+  const rule = `condition.${id}`;
+  const table = remarkWords();
+  const topic = table.conditions.find((one) => one.id === id)?.topic ?? 'any';
+  const pattern = new RegExp(table.topics[topic] ?? '.', 'i');
+  const denial = new RegExp(table.denials, 'i');
+  const { house } = known;
+  const about = (words: string, where: string | undefined): boolean => {
+    const named = things.filter((one) => one !== 'house' && one !== 'system');
+    if (named.length === 0) return true;
+    const senses = sensesIn(`${words}. ${where === undefined ? '' : nameOfPlace(house, where)}`).flatMap(
+      (sense) => (sense.tag === 'thing' ? [sense.id] : []),
+    );
+    const level =
+      where === undefined ? undefined : (house.rooms.find((room) => room.id === where)?.level ?? where);
+    const below = house.levels.some((one) => one.id === level && one.grade === 'below');
+    return named.some(
+      (one) =>
+        (one === 'basement' && below) ||
+        senses.some((other) => belongsTo(other, one) || belongsTo(one, other)),
+    );
+  };
+  const against: FactSaid[] = [
+    ...house.conditions.flatMap((one, index) =>
+      pattern.test(topic === 'any' ? one.what : `${one.what} ${one.note ?? ''}`) && about(one.what, one.where)
+        ? [
+            {
+              path: ['conditions', index],
+              words: `known and not mended: ${one.what}`,
+              evidence: one.evidence,
+            },
+          ]
+        : [],
+    ),
+    ...(topic === 'any' || topic === 'dead'
+      ? []
+      : house.answers.flatMap((one, index) => {
+          const { value } = one.answer;
+          if (value === undefined || !pattern.test(`${one.ask} ${value}`) || denial.test(value)) return [];
+          return (pattern.test(value) || (ASKED.test(topic) && pattern.test(one.ask))) &&
+            about(`${one.ask} ${value}`, undefined)
+            ? [{ path: ['answers', index], words: `${one.ask} ${value}`, evidence: one.answer.evidence }]
+            : [];
+        })),
+    ...(topic === 'lead' && house.lead?.known.value !== undefined && !denial.test(house.lead.known.value)
+      ? [
+          {
+            path: ['lead', 'known'],
+            words: `lead: ${house.lead.known.value}`,
+            evidence: house.lead.known.evidence,
+          },
+        ]
+      : []),
+  ];
+  if (against.length > 0)
+    return {
+      verdict: 'contradicted',
+      rule,
+      because: 'the folder tells of one',
+      facts: against.slice(0, 5),
+      instead: against
+        .slice(0, 2)
+        .map(({ words }) => words.replace(/^known and not mended: /, ''))
+        .join('; '),
+    };
+  const denied = house.answers.flatMap((one, index) => {
+    const { value } = one.answer;
+    return topic !== 'any' && value !== undefined && pattern.test(one.ask) && denial.test(value)
+      ? [{ path: ['answers', index], words: `${one.ask} ${value}`, evidence: one.answer.evidence }]
+      : [];
+  });
+  if (denied.length > 0)
+    return { verdict: 'backed', rule, because: 'an answer in the folder says so', facts: denied };
+  return {
+    verdict: 'no-fact',
+    rule,
+    because:
+      topic === 'any'
+        ? 'that the folder lists none is no proof that there is none'
+        : 'the folder says nothing of it',
+    facts: [],
+  };
+}

@@ -1,0 +1,105 @@
+/** Years and ages, held against the dates of a thing. */
+import { type HouseDate, printDate } from '../../facts/date.js';
+import { answerOf } from './answer-of.js';
+import { factsOf } from './item-words.js';
+import { type Item, putsIn } from './items.js';
+import type { Judgement, Known } from './known.js';
+import { monthsBefore } from './months.js';
+import type { NumberSense } from './numbers.js';
+import { trueWords } from './true-words.js';
+
+type Moment = Extract<NumberSense, { kind: 'year' | 'age' | 'within' | 'ago' }>;
+
+export interface DateClaim {
+  readonly moment: Moment;
+  readonly hedge: string | undefined;
+  /** The word beside it ("replaced in 2019", "refinished 2026"), if any. */
+  readonly deed: string | undefined;
+  readonly said: string;
+}
+
+/** Holds a year or an age against every date that the thing has. */
+export function judgeDate(known: Known, items: readonly Item[], claim: DateClaim): Judgement {
+  const rule = `date.${claim.moment.kind}`;
+  const dated = items.flatMap((item) => datesOf(item, claim.deed).map((date) => ({ item, date })));
+  if (dated.length === 0)
+    return { verdict: 'no-fact', rule, because: 'the folder gives it no date', facts: factsOf(items, 2) };
+  const meets = dated.filter(({ date }) => fits(known, date, claim));
+  // A deed that was another one: "replaced in 2026" of what was refinished.
+  const right = meets.filter(
+    ({ item }) => claim.deed === undefined || answerOf(known, item, claim.deed) !== 'no',
+  );
+  if (right.length > 0)
+    return {
+      verdict: 'backed',
+      rule,
+      because: 'its date is that',
+      facts: factsOf(
+        right.map(({ item }) => item),
+        3,
+      ),
+    };
+  const year = claim.moment.kind === 'year' ? String(claim.moment.first) : undefined;
+  const written =
+    year === undefined
+      ? []
+      : items.filter(({ words, evidence }) => words.includes(year) && evidence.length >= 0);
+  if (written.length > 0 && claim.deed === undefined)
+    return { verdict: 'backed', rule, because: 'the folder says so', facts: factsOf(written, 2) };
+  const shown = meets.length > 0 ? meets : dated;
+  const of = [...new Set(shown.map(({ item }) => item))];
+  return {
+    verdict: 'contradicted',
+    rule,
+    because:
+      meets.length > 0
+        ? 'the folder tells another deed'
+        : `the folder says ${printDate((shown[0] as { date: HouseDate }).date)}`,
+    facts: factsOf(of),
+    instead: [...new Set(of.slice(0, 3).map(trueWords))].join(', '),
+  };
+}
+
+function datesOf(item: Item, deed: string | undefined): HouseDate[] {
+  if (deed === undefined && item.kind === 'work' && !putsIn(item.deed)) return [];
+  if (deed === 'serviced')
+    return [
+      item.serviced ?? (item.deed === 'serviced' || item.deed === 'cleaned' ? item.done : undefined),
+    ].filter((date) => date !== undefined);
+  if (
+    deed !== undefined &&
+    deed !== 'new' &&
+    deed !== 'newer' &&
+    deed !== 'original' &&
+    item.done !== undefined
+  )
+    return [item.done];
+  return [item.done, item.made].filter((date) => date !== undefined);
+}
+
+function fits(known: Known, date: HouseDate, { moment, hedge }: DateClaim): boolean {
+  const { earliest, latest } = date;
+  if (moment.kind === 'year') {
+    const slack = hedge === 'about' || date.about ? 1 : 0;
+    const [from, to] = [Number(earliest?.slice(0, 4) ?? '0'), Number(latest?.slice(0, 4) ?? '9999')];
+    if (earliest === undefined && latest !== undefined && moment.last < to - 60) return false;
+    if (from - slack > moment.last || to + slack < moment.first) return false;
+    if (moment.month === undefined || date.precision === 'year' || date.precision === 'span') return true;
+    const month = String(moment.month).padStart(2, '0');
+    // A month beside the day of the paper: the work and its bill fall into neighbouring months.
+    const named = moment.first * 12 + moment.month;
+    const at = (day: string): number => Number(day.slice(0, 4)) * 12 + Number(day.slice(5, 7));
+    return month !== '' && named >= at(earliest ?? '0000-01') - 1 && named <= at(latest ?? '9999-01') + 1;
+  }
+  if (latest === undefined) return false;
+  const youngest = monthsBefore(known.asOf, latest);
+  const oldest = earliest === undefined ? youngest + 1200 : monthsBefore(known.asOf, earliest);
+  if (moment.kind === 'within') return youngest <= moment.months + 1;
+  const months = moment.kind === 'age' ? moment.years * 12 : moment.months;
+  if (hedge === 'under') return youngest <= months;
+  if (hedge === 'over') return oldest >= months;
+  const atOffer = monthsBefore(known.offered, latest);
+  const near = moment.kind === 'ago' && months < 12 ? 4 : 12;
+  const span = (low: number, high: number): boolean => months >= low - near && months < high + near + 1;
+  return span(youngest, oldest) || span(atOffer, Math.max(atOffer, oldest - youngest + atOffer));
+}

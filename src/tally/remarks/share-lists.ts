@@ -1,0 +1,118 @@
+/** Lists: what stands before the first member is said of all, and what stands behind the last one too. */
+import type { Draft } from './phrase.js';
+import { belongsTo } from './taxonomy.js';
+import { has, isBoundary, type Unit } from './units.js';
+
+/** Lists: what stands before the first member is said of all, and what stands behind the last one too. */
+export function shareAlongLists(units: readonly Unit[], drafts: readonly Draft[]): void {
+  for (let start = 0; start < drafts.length; ) {
+    let end = start;
+    while (end + 1 < drafts.length && isList(units, drafts[end] as Draft, drafts[end + 1] as Draft)) end++;
+    if (end > start) share(units, drafts.slice(start, end + 1));
+    start = end + 1;
+  }
+}
+
+export function isList(units: readonly Unit[], one: Draft, other: Draft): boolean {
+  const between = units.slice(one.head.at + 1, other.head.start);
+  if (between.length === 0) return true;
+  return (
+    between.every(
+      (unit) =>
+        unit.sign === ',' ||
+        unit.sign === '&' ||
+        unit.sign === '/' ||
+        unit.sign === '+' ||
+        /^(and|or|plus|as|well|also)$/.test(unit.word) ||
+        has(unit, 'determiner'),
+    ) && !(between.length > 0 && between.every((unit) => has(unit, 'determiner')))
+  );
+}
+
+function share(units: readonly Unit[], list: readonly Draft[]): void {
+  const first = list[0];
+  const last = list.at(-1);
+  if (first === undefined || last === undefined) return;
+  const closed = units
+    .slice(first.head.at, last.head.at)
+    .some((unit) => /^(and|&|\+|\/)$/.test(unit.sign ?? unit.word));
+  const ahead = first.phrase.attributes.filter(
+    (one) =>
+      one.before &&
+      ((one.kind === 'newness' && one.id !== 'original' && one.id !== 'serviced') ||
+        one.kind === 'all' ||
+        one.kind === 'both'),
+  );
+  const behind = last.phrase.attributes.filter(
+    ({ kind, before, ...rest }) =>
+      !before && kind !== 'word' && kind !== 'class' && !('number' in rest && rest.number.kind === 'count'),
+  );
+  for (const { phrase, head } of list) {
+    const own = phrase.attributes.filter(({ kind }) => kind !== 'word');
+    const kin = sameKind(first.head.thing, head.thing) && list.length >= 3;
+    const plain =
+      own.length === 0 && !units.slice(head.start, head.at).some((unit) => has(unit, 'determiner'));
+    if (phrase !== first.phrase && plain && (closed || kin) && !first.phrase.aside)
+      phrase.attributes = [...phrase.attributes, ...ahead.map((one) => ({ ...one, shared: true }))];
+    if (phrase !== last.phrase && !phrase.attributes.some(({ before }) => !before))
+      phrase.attributes = [
+        ...phrase.attributes,
+        ...behind
+          .filter(({ kind }) => closed || kin || list.length >= 3 || kind === 'convey')
+          .map((one) => ({ ...one, shared: true })),
+      ];
+    if (
+      phrase !== first.phrase &&
+      first.phrase.negated &&
+      plain &&
+      /^(or|nor)$/.test(units[head.start - 1]?.word ?? '')
+    )
+      phrase.negated = true;
+  }
+  // "in the living room, hall and both bedrooms": the places of one thing.
+}
+
+/** "condenser too", "gutters likewise": said of it as well what was said of the thing before. */
+export function repeat(units: readonly Unit[], drafts: readonly Draft[]): void {
+  for (const [index, { phrase, head }] of drafts.entries()) {
+    const before = drafts
+      .slice(0, index)
+      .filter((one) => !one.phrase.place)
+      .at(-1)?.phrase;
+    const behind = units.slice(head.at + 1, head.at + 4);
+    const until = behind.findIndex((unit) => isBoundary(unit));
+    const words = (until < 0 ? behind : behind.slice(0, until)).map(({ word }) => word).join(' ');
+    if (
+      before === undefined ||
+      phrase.place ||
+      !AS_WELL.test(words) ||
+      phrase.attributes.some(
+        ({ kind }) => kind === 'newness' || kind === 'convey' || kind === 'permit' || kind === 'condition',
+      )
+    )
+      continue;
+    const same = before.attributes.filter(
+      ({ kind, ...rest }) =>
+        kind === 'newness' ||
+        kind === 'convey' ||
+        kind === 'permit' ||
+        kind === 'who' ||
+        ('number' in rest &&
+          rest.number.kind !== 'count' &&
+          rest.number.kind !== 'rating' &&
+          rest.number.kind !== 'square-feet'),
+    );
+    phrase.attributes = [
+      ...phrase.attributes,
+      ...same.map((one) => ({ ...one, before: true, shared: true })),
+    ];
+  }
+}
+
+const AS_WELL =
+  /^(is |are |was |were |did |does |do |got |has |have )?(too|likewise|ditto|also|as well|similarly|same|the same|idem)\b(?! age)/;
+
+const sameKind = (one: string, other: string): boolean =>
+  ['appliance', 'bath-fixture', 'hvac', 'electrical', 'plumbing'].some(
+    (wide) => belongsTo(one, wide) && belongsTo(other, wide),
+  );

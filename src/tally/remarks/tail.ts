@@ -1,0 +1,121 @@
+/** Which words behind a thing still say something of it. */
+import { isAgent } from './agents.js';
+import type { Head } from './phrase.js';
+import { has, isBoundary, senseOf, type Unit } from './units.js';
+import { isAttributive, isPlainWord } from './word-kinds.js';
+
+/** Units behind a head that say something of it. */
+export function tailOf(units: readonly Unit[], head: Head, next: Head | undefined): number[] {
+  const end = next === undefined ? units.length : next.start;
+  const found: number[] = [];
+  let commas = 0;
+  for (let at = head.at + 1; at < end; at++) {
+    const unit = units[at];
+    if (unit === undefined || (unit.aside !== undefined && units[head.at]?.aside === undefined)) break;
+    if (has(unit, 'class') && UNDER.test(units[at - 1]?.word ?? '')) continue;
+    if (unit.sign === ',') {
+      commas++;
+      // Behind a comma only what plainly goes on with it: a year, a deed, who did it, a permit.
+      if (commas > 2 || !goesOn(units, at + 1, end) || namesAnother(units, at + 1, end)) break;
+      continue;
+    }
+    if (unit.sign === '—' || unit.sign === ':' || unit.sign === '?' || unit.sign === '=') {
+      if (
+        !goesOn(units, at + 1, end) &&
+        !(at === head.at + 1 && unit.sign !== '—' && answers(units, at + 1, end))
+      )
+        break;
+      continue;
+    }
+    // "living room with original mantel": said of a thing that no table knows.
+    if (
+      isBare(unit) &&
+      at > head.at + 1 &&
+      isPlainWord(units[at + 1]) &&
+      at + 1 < end &&
+      !/ly$/.test(units[at + 1]?.word ?? '')
+    )
+      continue;
+    if (
+      isAttributive(unit) ||
+      isAgent(units, at) ||
+      has(unit, 'convey') ||
+      has(unit, 'permit') ||
+      has(unit, 'negation') ||
+      has(unit, 'elsewhere')
+    )
+      found.push(at);
+  }
+  head.end = end;
+  return found;
+}
+
+/** What lies under a thing, or was there before it, is no kind of it: "tile over cement board". */
+const UNDER = /^(under|over|beneath|below|than|from|against|rather than|instead of)$/;
+
+/** ", newer tank", ", subway splash": a description with an unknown word right behind it begins another thing. */
+function namesAnother(units: readonly Unit[], at: number, end: number): boolean {
+  const first = units[at];
+  const next = units[at + 1];
+  if (first === undefined || next === undefined || at + 1 >= end) return false;
+  const describes = isBare(first) || first.number?.kind === 'count' || has(first, 'class');
+  if (describes && isPlainWord(next) && !/ly$/.test(next.word) && !isAgent(units, at + 1)) return true;
+  // "claw-foot replaced with …": a kind that is no kind of this thing, with a deed of its own.
+  return has(first, 'class') && !has(first, 'newness') && has(next, 'newness');
+}
+
+const isBare = (unit: Unit): boolean =>
+  /^(new|newer|original|old)$/.test(senseOf(unit, 'newness')?.id ?? '') ||
+  (has(unit, 'class') && !has(unit, 'newness') && !has(unit, 'thing'));
+
+/** "Bathrooms: both stripped and redone": what answers a heading, behind words of number and plain words. */
+function answers(units: readonly Unit[], at: number, end: number): boolean {
+  for (let index = at; index < Math.min(end, at + 5); index++) {
+    const unit = units[index];
+    if (unit === undefined || isBoundary(unit)) return false;
+    if (has(unit, 'newness') || has(unit, 'condition') || isMeasure(unit) || unit.word === 'none')
+      return true;
+    if (
+      !has(unit, 'preposition') &&
+      !has(unit, 'both') &&
+      !has(unit, 'all') &&
+      !has(unit, 'copula') &&
+      !has(unit, 'negation') &&
+      !isPlainWord(unit) &&
+      unit.word !== 'and'
+    )
+      return false;
+  }
+  return false;
+}
+
+/** A size or a rating behind plain words: "drilled at 400 ft". */
+const isMeasure = (unit: Unit): boolean =>
+  unit.number !== undefined && unit.number.kind !== 'count' && unit.number.kind !== 'ordinal';
+
+function goesOn(units: readonly Unit[], at: number, end: number): boolean {
+  let index = at;
+  while (
+    index < end &&
+    (has(units[index], 'hedge') ||
+      has(units[index], 'preposition') ||
+      has(units[index], 'determiner') ||
+      has(units[index], 'copula') ||
+      units[index]?.word === 'and')
+  )
+    index++;
+  const unit = units[index];
+  if (unit === undefined || index >= end) return false;
+  return (
+    unit.number !== undefined ||
+    has(unit, 'newness') ||
+    has(unit, 'who') ||
+    has(unit, 'trade') ||
+    has(unit, 'permit') ||
+    has(unit, 'unpermitted') ||
+    has(unit, 'inspected') ||
+    has(unit, 'convey') ||
+    has(unit, 'class') ||
+    has(unit, 'condition')
+  );
+}

@@ -1,0 +1,38 @@
+/** A tub in a bath that the folder tells of as one with a shower or none. */
+import { nameOf } from '../../facts/place-name.js';
+import type { ClaimCase } from './claim-case.js';
+import type { Item } from './items.js';
+import type { Judgement } from './known.js';
+import { itemsFor } from './pick-items.js';
+import { thing } from './taxonomy.js';
+
+/** A tub in a bath that the folder tells of as one with a shower or none. */
+export function tubNotThere(one: ClaimCase): Judgement | undefined {
+  const { known, phrase, places, found, sentence } = one;
+  if (phrase.thing !== 'tub') return undefined;
+  const { context } = sentence;
+  const near =
+    places.length > 0
+      ? places
+      : context !== undefined && thing(context.thing).room === 'bath'
+        ? [context.place]
+        : [];
+  const rooms = known.house.rooms.filter(
+    ({ id, use }) => use === 'bath' && near.some(({ ids }) => ids.includes(id)),
+  );
+  const there = (items: readonly Item[]): boolean =>
+    items.some(({ where }) => where.some((id) => rooms.some((room) => room.id === id)));
+  if (rooms.length === 0 || there(found) || there(itemsFor(known, 'tub'))) return undefined;
+  if (!rooms.every(({ bath }) => bath === 'three-quarter' || bath === 'half')) return undefined;
+  return {
+    verdict: 'contradicted',
+    rule: 'not-there',
+    because: 'the folder tells of a shower there, and of no tub',
+    facts: rooms.map((room) => ({
+      path: ['rooms', known.house.rooms.indexOf(room), 'bath'],
+      words: `${nameOf(room)}: ${room.bath} bath`,
+      evidence: [],
+    })),
+    instead: 'shower',
+  };
+}
