@@ -19,6 +19,17 @@ const DEEDS: Readonly<Record<Deed, string>> = {
 
 /** "Roof, house: roof, architectural shingle; put in June 2019; kept as found". */
 export function factOf(item: Item): FactSaid {
+  const before = said.get(item);
+  if (before !== undefined) return before;
+  const fact = inWords(item);
+  said.set(item, fact);
+  return fact;
+}
+
+// A fact is quoted by many findings, and its dates are slow to print.
+const said = new WeakMap<Item, FactSaid>();
+
+function inWords(item: Item): FactSaid {
   const parts = [
     item.label.toLowerCase() === item.what.toLowerCase() ? undefined : item.what,
     item.secondHand ? 'second-hand' : undefined,

@@ -116,8 +116,7 @@ function coreSays({ thing: id, word }: NewnessClaim, no: readonly Item[]): boole
   if (word !== 'new' && word !== 'replaced') return false;
   const core = id === undefined ? undefined : CORES[id];
   return (
-    core !== undefined &&
-    core.every((part) => no.some(({ kind, things }) => kind === 'finish' && things.includes(part)))
+    core?.every((part) => no.some(({ kind, things }) => kind === 'finish' && things.includes(part))) === true
   );
 }
 

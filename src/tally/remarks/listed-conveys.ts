@@ -4,6 +4,9 @@ import type { Finding, Known } from './known.js';
 import type { Find } from './read-sentence.js';
 import { has, isBoundary, senseOf, type Unit } from './units.js';
 
+/** Units on either side in which the thing is looked for. */
+const FAR = 12;
+
 /** "Wine cooler stays", "leave the citrus pots": things that no table knows, held against the list of what stays. */
 export function conveyed(
   known: Known,
@@ -22,8 +25,8 @@ export function conveyed(
     )
       continue;
     let [low, high] = [at, at];
-    while (units[low - 1] !== undefined && !isBoundary(units[low - 1])) low--;
-    while (units[high + 1] !== undefined && !isBoundary(units[high + 1])) high++;
+    while (low > at - FAR && units[low - 1] !== undefined && !isBoundary(units[low - 1])) low--;
+    while (high < at + FAR && units[high + 1] !== undefined && !isBoundary(units[high + 1])) high++;
     const [from, to] = [units[low]?.from ?? unit.from, units[high]?.to ?? unit.to];
     const negated = units.slice(low, high + 1).some((one) => has(one, 'negation'));
     const judgement = judgeConvey(known, [], {

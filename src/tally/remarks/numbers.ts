@@ -1,7 +1,7 @@
 /** Numbers in listing text: years, ages, sizes, ratings and counts, in figures and in words. */
 import { MONTHS, named, relative, SEASONS } from './number-dates.js';
 import { dimensionsAt, fractionOfAcre, isSize } from './number-sizes.js';
-import { norm, ORDINALS, plainValue, UNITS } from './number-words.js';
+import { norm, ONES, ORDINALS, plainValue, TENS, UNITS } from './number-words.js';
 import type { Token } from './token.js';
 
 export type NumberSense =

@@ -39,7 +39,9 @@ export function readSentence(
   const note = (one: Attribute, phrase: Phrase | undefined): void => {
     if (one.kind !== 'number') return;
     if (!taken.has(one.from)) taken.set(one.from, { attribute: one, phrase });
-    sameFigure.set(one.from, [...(sameFigure.get(one.from) ?? []), one]);
+    const same = sameFigure.get(one.from);
+    if (same === undefined) sameFigure.set(one.from, [one]);
+    else same.push(one);
   };
   for (const phrase of read.phrases) for (const one of phrase.attributes) note(one, phrase);
   for (const one of read.loose) note(one, undefined);
