@@ -19,11 +19,29 @@ export function checkRemarks(
   const known = knownOf(house, tally);
   const tokens = tokenize(text);
   const findings: Finding[] = [];
+  const names = ownNames(text, house);
   let spoken: Spoken | undefined;
   for (const [first, end] of sentencesOf(text, tokens)) {
-    const read = readSentence(known, text, tokens, first, end, spoken);
+    const read = readSentence({ known, text, tokens, names }, first, end, spoken);
     findings.push(...read.findings);
     spoken = read.spoken;
   }
   return findings;
+}
+
+/** Where the text names the house, its street or its town: "Dry Lake Wells" has no well. */
+function ownNames(text: string, { house }: House): (readonly [number, number])[] {
+  const { address } = house;
+  const street = address.street?.replace(/^[\d\s-]+/, '');
+  const names = [house.name, street, address.city, address.county].filter(
+    (name) => name !== undefined && name.length > 3,
+  );
+  const lower = text.toLowerCase();
+  return names.flatMap((name) => {
+    const word = (name ?? '').toLowerCase();
+    const found: (readonly [number, number])[] = [];
+    for (let at = lower.indexOf(word); at >= 0; at = lower.indexOf(word, at + word.length))
+      found.push([at, at + word.length]);
+    return found;
+  });
 }

@@ -5,7 +5,7 @@ import type { Judgement, Known } from './known.js';
 import type { Sense } from './lexicon.js';
 import { inOnePlace, type PlaceMeant } from './places.js';
 import { exclude, isKindOf } from './taxonomy.js';
-import { trueWords } from './true-words.js';
+import { joined } from './true-words.js';
 
 export interface ClassClaim {
   readonly senses: readonly Sense[];
@@ -76,7 +76,7 @@ export function judgeClass(_known: Known, items: readonly Item[], claim: ClassCl
       rule,
       because: `the folder says otherwise than “${claim.word}”`,
       facts: factsOf(others),
-      instead: [...new Set(others.slice(0, 3).map(trueWords))].join(', '),
+      instead: joined(others),
     };
   const lacking = claim.places.filter(
     (place) =>
@@ -94,7 +94,7 @@ export function judgeClass(_known: Known, items: readonly Item[], claim: ClassCl
       rule,
       because: 'so of some, but not of all',
       facts: [...factsOf(elsewhere, 3), ...factsOf(fits, 2)],
-      instead: [...new Set(fits.slice(0, 4).map(trueWords))].join(', '),
+      instead: joined(fits),
     };
   return { verdict: 'backed', rule, because: 'the folder says so', facts: factsOf(fits) };
 }

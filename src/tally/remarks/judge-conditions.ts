@@ -67,7 +67,7 @@ export function judgeCondition(known: Known, id: string, things: readonly string
     return {
       verdict: 'contradicted',
       rule,
-      because: 'the folder tells of one',
+      because: 'the folder lists what speaks against it',
       facts: against.slice(0, 5),
       instead: against
         .slice(0, 2)

@@ -6,7 +6,7 @@ import { type Item, putsIn } from './items.js';
 import type { Judgement, Known } from './known.js';
 import { monthsBefore } from './months.js';
 import type { NumberSense } from './numbers.js';
-import { trueWords } from './true-words.js';
+import { joined } from './true-words.js';
 
 type Moment = Extract<NumberSense, { kind: 'year' | 'age' | 'within' | 'ago' }>;
 
@@ -56,12 +56,12 @@ export function judgeDate(known: Known, items: readonly Item[], claim: DateClaim
         ? 'the folder tells another deed'
         : `the folder says ${printDate((shown[0] as { date: HouseDate }).date)}`,
     facts: factsOf(of),
-    instead: [...new Set(of.slice(0, 3).map(trueWords))].join(', '),
+    instead: joined(of),
   };
 }
 
 function datesOf(item: Item, deed: string | undefined): HouseDate[] {
-  if (deed === undefined && item.kind === 'work' && !putsIn(item.deed)) return [];
+  if (deed === undefined && item.kind === 'work' && item.deed !== 'moved' && !putsIn(item.deed)) return [];
   if (deed === 'serviced')
     return [
       item.serviced ?? (item.deed === 'serviced' || item.deed === 'cleaned' ? item.done : undefined),

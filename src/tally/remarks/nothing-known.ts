@@ -1,6 +1,7 @@
 import { attributesOfKind, type ClaimCase, type Told } from './claim-case.js';
 import { judgeCondition } from './judge-conditions.js';
 import { judgeConvey } from './judge-conveys.js';
+import { judgePermit } from './judge-people.js';
 import { placeClaim } from './place-claims.js';
 import { thing } from './taxonomy.js';
 
@@ -28,6 +29,13 @@ export function nothingKnown(one: ClaimCase): Told[] {
         attributes: [convey],
       },
     ];
+  }
+  // "permitted addition": the finding that there is no permit may be all that the folder says of a thing.
+  const [permit] = attributesOfKind(one, 'permit');
+  if (permit !== undefined) {
+    const words = one.sentence.text.slice(phrase.from, phrase.to).toLowerCase();
+    const judgement = judgePermit(known, [], { all: false, thing: phrase.thing, words });
+    if (judgement.verdict !== 'no-fact') return [{ judgement, attributes: [permit] }];
   }
   const [condition] = attributesOfKind(one, 'condition');
   if (condition !== undefined)

@@ -1,7 +1,7 @@
 /** Which phrases only say where another thing is. */
 import { standsBeside } from './heads.js';
 import type { Attribute, Draft, Phrase } from './phrase.js';
-import { isList } from './share-lists.js';
+import { isBracketed, isList } from './share-lists.js';
 import { thing } from './taxonomy.js';
 import { has, type Unit } from './units.js';
 
@@ -16,7 +16,7 @@ export function placeThings(units: readonly Unit[], drafts: readonly Draft[]): v
       phrase.place = true;
       if (owner !== undefined) {
         if (!standsBeside(units, head)) owner.phrase.rooms = [...owner.phrase.rooms, roomOf(phrase)];
-        handBack(owner, phrase);
+        handBack(units, owner, phrase);
         // "laundry off the kitchen on the main floor"
         const level = phrase.attributes.filter((one) => one.kind === 'place' && !one.before);
         if (!owner.phrase.attributes.some(({ kind }) => kind === 'place'))
@@ -75,8 +75,9 @@ function roomsMeant(units: readonly Unit[], drafts: readonly Draft[]): void {
 }
 
 /** "boards in bedroom 3 were refinished": behind a place it goes on with the thing that is there. */
-function handBack(owner: Draft, place: Draft['phrase']): void {
-  const isBack = ({ kind, before, ...rest }: Attribute): boolean =>
+function handBack(units: readonly Unit[], owner: Draft, place: Draft['phrase']): void {
+  const isBack = (one: Attribute): boolean => !isBracketed(units, one) && isSaidBehind(one);
+  const isSaidBehind = ({ kind, before, ...rest }: Attribute): boolean =>
     !before && HANDED_BACK.has(kind) && !('number' in rest && /^(count|ordinal)$/.test(rest.number.kind));
   const back = place.attributes.filter(isBack);
   if (back.length === 0) return;

@@ -12,6 +12,21 @@ import type { Token } from './token.js';
 import { has, type Unit, unitsOf } from './units.js';
 import { whole } from './whole-house.js';
 
+/** A text with all that its sentences are read by. */
+export interface Draft {
+  readonly known: Known;
+  readonly text: string;
+  readonly tokens: readonly Token[];
+  /** Where the house, its street or its town is named. */
+  readonly names: readonly (readonly [number, number])[];
+}
+
+const isInName = (names: Draft['names'], { from, to }: Unit): boolean =>
+  names.length < MOST_NAMES && names.some(([start, end]) => from >= start && to <= end);
+
+// A text that is nothing but its town's name is no draft.
+const MOST_NAMES = 50;
+
 /** What the sentence before spoke of, for "it" and "they". */
 export interface Spoken {
   readonly thing: string;
@@ -19,14 +34,13 @@ export interface Spoken {
 }
 
 export function readSentence(
-  known: Known,
-  text: string,
-  tokens: readonly Token[],
+  { known, text, tokens, names }: Draft,
   first: number,
   end: number,
   before?: Spoken,
 ): { readonly findings: Finding[]; readonly spoken: Spoken | undefined } {
-  const units = withPronoun(unitsOf(tokens, first, end), before);
+  const units = withPronoun(namesAside(unitsOf(tokens, first, end), text, known), before);
+  for (const unit of units) if (isInName(names, unit)) unit.senses = [];
   const read = phrasesOf(units);
   const done = new Set<Attribute>();
   const findings: Finding[] = [];
@@ -102,6 +116,24 @@ function praise(units: readonly Unit[], findings: readonly Finding[], find: Find
         facts: [],
       });
   }
+}
+
+/** The town is called Dry Lake Wells: a name claims no well. */
+function namesAside(units: Unit[], text: string, { house }: Known): Unit[] {
+  const { name, address } = house.house;
+  const lower = text.toLowerCase();
+  for (const called of [name, address.city, address.street, address.county]) {
+    // One word may be a thing as well: "Mill".
+    if (called === undefined || !/\s/.test(called)) continue;
+    for (
+      let at = lower.indexOf(called.toLowerCase());
+      at >= 0;
+      at = lower.indexOf(called.toLowerCase(), at + 1)
+    )
+      for (const unit of units)
+        if (unit.from >= at && unit.to <= at + called.length) unit.aside ??= 'elsewhere';
+  }
+  return units;
 }
 
 /** "It was replaced in 2016": the first word stands for what was spoken of last. */

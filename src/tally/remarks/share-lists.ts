@@ -1,5 +1,5 @@
 /** Lists: what stands before the first member is said of all, and what stands behind the last one too. */
-import type { Draft } from './phrase.js';
+import type { Attribute, Draft } from './phrase.js';
 import { belongsTo } from './taxonomy.js';
 import { has, isBoundary, type Unit } from './units.js';
 
@@ -29,6 +29,9 @@ export function isList(units: readonly Unit[], one: Draft, other: Draft): boolea
   );
 }
 
+/** "New roof and gutters" shares its word; "a coated floor and water softener" does not. */
+const SHARED_AHEAD = /^(new|newer|replaced|updated)$/;
+
 function share(units: readonly Unit[], list: readonly Draft[]): void {
   const first = list[0];
   const last = list.at(-1);
@@ -39,9 +42,7 @@ function share(units: readonly Unit[], list: readonly Draft[]): void {
   const ahead = first.phrase.attributes.filter(
     (one) =>
       one.before &&
-      ((one.kind === 'newness' && one.id !== 'original' && one.id !== 'serviced') ||
-        one.kind === 'all' ||
-        one.kind === 'both'),
+      ((one.kind === 'newness' && SHARED_AHEAD.test(one.id)) || one.kind === 'all' || one.kind === 'both'),
   );
   const behind = last.phrase.attributes.filter(
     ({ kind, before, ...rest }) =>
@@ -53,12 +54,19 @@ function share(units: readonly Unit[], list: readonly Draft[]): void {
     const plain =
       own.length === 0 && !units.slice(head.start, head.at).some((unit) => has(unit, 'determiner'));
     if (phrase !== first.phrase && plain && (closed || kin) && !first.phrase.aside)
-      phrase.attributes = [...phrase.attributes, ...ahead.map((one) => ({ ...one, shared: true }))];
+      phrase.attributes = [
+        ...phrase.attributes,
+        ...ahead
+          .filter((one) => one.kind !== 'newness' || !SURFACE_DEED.test(one.id) || SURFACE.test(head.thing))
+          .map((one) => ({ ...one, shared: true })),
+      ];
     if (phrase !== last.phrase && !phrase.attributes.some(({ before }) => !before))
       phrase.attributes = [
         ...phrase.attributes,
         ...behind
-          .filter(({ kind }) => closed || kin || list.length >= 3 || kind === 'convey')
+          .filter(
+            (one) => (closed || kin || list.length >= 3 || one.kind === 'convey') && !isBracketed(units, one),
+          )
           .map((one) => ({ ...one, shared: true })),
       ];
     if (
@@ -116,3 +124,13 @@ const sameKind = (one: string, other: string): boolean =>
   ['appliance', 'bath-fixture', 'hvac', 'electrical', 'plumbing'].some(
     (wide) => belongsTo(one, wide) && belongsTo(other, wide),
   );
+
+/** "1 full bath and 1 half bath (no permit found)": a permit in brackets is of the last one alone. */
+export const isBracketed = (units: readonly Unit[], { kind, from }: Attribute): boolean =>
+  (kind === 'permit' || kind === 'unpermitted') &&
+  units[units.findIndex((unit) => unit.from === from) - 1]?.sign === '(';
+
+/** Deeds done to a surface: "coated floor and water softener" says nothing of the softener. */
+const SURFACE_DEED = /^(refinished|painted|repaired|refaced)$/;
+const SURFACE =
+  /^(floor|wall|ceiling|trim|door|front-door|cabinet|cabinet-front|counter|stair|rail|deck|porch|tub|shower|tile|siding|trim-outside|garage|fireplace|vanity|driveway|porch-steps|shed|fence)$/;

@@ -12,6 +12,8 @@ export function tailOf(units: readonly Unit[], head: Head, next: Head | undefine
   for (let at = head.at + 1; at < end; at++) {
     const unit = units[at];
     if (unit === undefined || (unit.aside !== undefined && units[head.at]?.aside === undefined)) break;
+    // "stucco (south walls) repaired": behind the bracket it goes on with what stands before it.
+    if (unit.sign === ')' && opensInBracket(units, head)) break;
     if (has(unit, 'class') && UNDER.test(units[at - 1]?.word ?? '')) continue;
     if (unit.sign === ',') {
       commas++;
@@ -118,4 +120,13 @@ function goesOn(units: readonly Unit[], at: number, end: number): boolean {
     has(unit, 'class') ||
     has(unit, 'condition')
   );
+}
+
+function opensInBracket(units: readonly Unit[], head: Head): boolean {
+  for (let at = head.at - 1; at >= Math.max(0, head.at - 8); at--) {
+    const sign = units[at]?.sign;
+    if (sign === ')') return false;
+    if (sign === '(') return true;
+  }
+  return false;
 }

@@ -5,7 +5,7 @@ import { sortByClass } from './judge-class.js';
 import type { Judgement } from './known.js';
 import { inOnePlace, type PlaceMeant } from './places.js';
 import type { Kind } from './tell-kinds.js';
-import { trueWords } from './true-words.js';
+import { joined } from './true-words.js';
 
 const OF_THE_HOUSE =
   /^\s*(home|house|exterior|ranch|colonial|beaut|town|facade|two|split|rambler|bungalow|cape)/i;
@@ -42,7 +42,7 @@ export function tellElsewhere(one: ClaimCase, kind: Kind): boolean {
       rule: ownRule,
       because: `not in all of them`,
       facts: [...factsOf(lacking, 3), ...factsOf(other, 2)],
-      instead: [...new Set(other.slice(0, 2).map(trueWords))].join(', '),
+      instead: joined(other),
     };
     tell(one, judgement, kind);
     return true;
@@ -64,7 +64,7 @@ export function tellElsewhere(one: ClaimCase, kind: Kind): boolean {
       rule: ownRule,
       because: `the folder tells of no ${kind.word} there`,
       facts: factsOf(others, 3),
-      instead: [...new Set(others.slice(0, 2).map(trueWords))].join(', '),
+      instead: joined(others),
     },
     kind,
   );

@@ -108,8 +108,18 @@ function nameGivers(units: readonly Unit[]): void {
   }
 }
 
+const opensClause = (before: Unit | undefined): boolean =>
+  isBoundary(before) || before?.word === 'and' || before?.word === 'with';
+
 /** "The opener works": a verb behind a thing, and no work. */
 function nameWorks(units: readonly Unit[]): void {
+  // "All work permitted": the work, and not what works.
+  for (const [index, unit] of units.entries())
+    if (/^(all|every) works?$/.test(unit.word) && opensClause(units[index - 1]))
+      unit.senses = [
+        { tag: 'thing', id: 'work' },
+        { tag: 'all', id: 'all' },
+      ];
   for (const [index, unit] of units.entries())
     if (
       /^(works|work)$/.test(unit.word) &&

@@ -50,6 +50,8 @@ export function walkBack(units: readonly Unit[], head: Head): void {
     }
     if (
       unit.word === 'and' &&
+      // "porcelain tile and two-basin vanity": what can stand alone is a thing of its own.
+      units[at - 1]?.senses.every(({ head: own }) => own === undefined) === true &&
       seen &&
       units[at - 1] !== undefined &&
       isAttributive(units[at - 1] as Unit) &&
