@@ -199,7 +199,7 @@ describe.skipIf(outside.some)(`the picture of a sheet${outside.words}`, () => {
     });
 
     it('in another face', async () => {
-      const sheet = ['quarry-road', 'buyer', 'questions'] as const;
+      const sheet = ['quarry-road', 'buyer', 'notices'] as const;
       const edition = editionOf(sheet);
       const composed = await composeHouse({
         folder: path.join(builtFolder(), 'content', 'quarry-road'),

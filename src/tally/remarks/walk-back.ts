@@ -51,6 +51,7 @@ export function walkBack(units: readonly Unit[], head: Head): void {
     if (
       unit.word === 'and' &&
       // "porcelain tile and two-basin vanity": what can stand alone is a thing of its own.
+      !STANDS_ALONE.test(units[at - 1]?.word ?? '') &&
       units[at - 1]?.senses.every(({ head: own }) => own === undefined) === true &&
       seen &&
       units[at - 1] !== undefined &&
@@ -88,6 +89,8 @@ export function walkBack(units: readonly Unit[], head: Head): void {
     head.start = at;
   }
 }
+
+const STANDS_ALONE = / (tile|stone|board|plank|slab)s?$/;
 
 const DEED_FIRST =
   /^(re|up|inst|add|paint|put|swap|sand|serv|rewir|remod|renov|laid|lay|built|fix|clean|gut|moderni)/;
