@@ -115,7 +115,8 @@ describe.skipIf(executablePath === undefined)(`in Chromium${reason}`, () => {
         await page.evaluate(axe);
         for (const width of [1280, 390]) {
           await page.setViewportSize({ width, height: 900 });
-          for (const scheme of ['light', 'dark'] as const)
+          // Colours are those of the scheme at every width, so the dark ones are looked at once.
+          for (const scheme of width === 1280 ? (['light', 'dark'] as const) : (['light'] as const))
             expect(await violations(page, `${file} at ${width} px`, scheme)).toEqual([]);
         }
       });

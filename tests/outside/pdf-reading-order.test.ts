@@ -74,7 +74,10 @@ describe.skipIf(outside.some)(`read aloud${outside.words}`, () => {
     let editions: { packet: Packet; parts: Part[] }[];
 
     beforeAll(async () => {
-      editions = (await editionsOf(house)).map(({ packet, pdf }) => ({ packet, parts: partsOf(pdf) }));
+      // One house file of ninety sheets is enough: the other one has the same kinds of blocks.
+      editions = (await editionsOf(house))
+        .filter(({ packet }) => packet.edition.name !== 'file' || house === builtHouses()[0])
+        .map(({ packet, pdf }) => ({ packet, parts: partsOf(pdf) }));
       expect(editions.length).toBeGreaterThan(3);
     });
 

@@ -145,7 +145,7 @@ export function plantCanaries(spec: HouseSpec): Planted {
       reductions: [{ what: 'other', amount: sum('57391.84'), note: plant('money.reductions.note') }],
     },
     duties: {
-      contract: day('2017-03-09', '9 March 2017'),
+      contract: day('1688-03-09', '9 March 1688'),
       closing: day('2188-04-11', '11 April 2188'),
       association: 'yes',
       given: [

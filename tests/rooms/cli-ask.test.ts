@@ -72,7 +72,8 @@ describe('a question', () => {
     async (house) => {
       const { entries, words } = searchDataOf(composePacket(await demoOrder(house)));
       const find = openSearch(entries, words);
-      for (const [asked, first] of SPOKEN) {
+      // Each reads the house anew; all of them are asked in search-entries.test.ts.
+      for (const [asked, first] of SPOKEN.filter((_, index) => index % 4 === 0)) {
         const { status, out } = await ask(asked, house, '--format', 'json');
         const { answers } = JSON.parse(out) as { answers: { question: string; known: string }[] };
         expect(status, asked).toBe(0);
