@@ -43,7 +43,6 @@ import { composePacket, contextOf } from './packet/compose.js';
 import type { EditionName, Packet, Pictures, WorkbookExport } from './packet/packet.js';
 import type { PaperName } from './print/paper.js';
 import type { Printed } from './print/render-print.js';
-import { ownWords } from './remarks-own-words.js';
 import { deriveTally, type Tally } from './tally/tally.js';
 import { tooLong } from './too-long.js';
 import { version } from './version.js';
@@ -151,6 +150,8 @@ export async function composeHouse(order: HouseOrder): Promise<ComposedHouse> {
     // Where nothing was composed, all photos were looked at, and a second look would find no more.
     if (packets.length === 0 || developed.failed.size === 0 || developed.diagnostics.length > 0) {
       diagnostics.push(...asWritten(read, warnOfDelivered(since, found.house, typedHouse(order.shown))));
+      // A hundred small files of rules, which no other command waits for.
+      const { ownWords } = await import('./remarks-own-words.js');
       diagnostics.push(...ownWords(packets, found.house, tally, read));
       return finish(packets, developed.picturesOf, since);
     }

@@ -3,7 +3,7 @@
  * where they stand, its words against the rules for advertisements, "new" against its date, and its length.
  */
 import type { Place } from './diagnostics/place.js';
-import { ageSpan } from './facts/age.js';
+import { ageSpan, inMonths } from './facts/age.js';
 import { type HouseDate, printDate } from './facts/date.js';
 import { valueAt } from './facts/explain-issue.js';
 import type { House } from './facts/house.js';
@@ -15,8 +15,7 @@ import { markOf } from './packet/marks.js';
 import { plainText } from './packet/rich.js';
 import { type AdvertisingRule, advertisingRule, checkAdvertising, newWordRule } from './tally/advertising.js';
 import { checkRemarks } from './tally/remarks/check-remarks.js';
-import { itemsOf } from './tally/remarks/items.js';
-import type { FactSaid, Finding, Verdict } from './tally/remarks/known.js';
+import { type FactSaid, type Finding, knownOf, type Verdict } from './tally/remarks/known.js';
 import { type RemarksLength, type RemarksStop, remarksLength, stopWithin } from './tally/remarks-length.js';
 import type { Tally } from './tally/tally.js';
 
@@ -82,7 +81,7 @@ export function checkDraft({ draft, house, tally, read, context }: DraftOrder): 
   return {
     draft,
     claims: found.map((claim) => ({ ...claim, facts: claim.facts.map(known) })),
-    words: [...wordsToMind(text), ...newLongAgo(found, house, tally.asOf)].sort(
+    words: [...wordsToMind(text), ...newLongAgo(found, house, tally)].sort(
       (a, b) => a.from - b.from || a.to - b.to,
     ),
     length,
@@ -140,11 +139,13 @@ const wordsToMind = (text: string): CheckedWord[] =>
   }));
 
 /** Claims that a thing is new which are true, and older than the word lasts in an advertisement: the date says it better. */
-function newLongAgo(found: readonly Finding[], house: House, asOf: string): CheckedWord[] {
+function newLongAgo(found: readonly Finding[], house: House, tally: Tally): CheckedWord[] {
+  const { asOf } = tally;
   const { months } = newWordRule();
   const listed = house.house.listed?.earliest ?? asOf;
   const dates = new Map<string, HouseDate>();
-  for (const { path, done } of itemsOf(house)) if (done !== undefined) dates.set(JSON.stringify(path), done);
+  for (const { path, done } of knownOf(house, tally).items)
+    if (done !== undefined) dates.set(JSON.stringify(path), done);
   return found.flatMap((claim): CheckedWord[] => {
     if (claim.verdict !== 'backed' || claim.rule !== 'newness.new') return [];
     const known = claim.facts.flatMap(({ path }) => dates.get(JSON.stringify(path)) ?? []);
@@ -168,5 +169,5 @@ function newLongAgo(found: readonly Finding[], house: House, asOf: string): Chec
 /** Completed months from the last day that a date allows; 0 where it has none. */
 function monthsOf(date: HouseDate, day: string): number {
   const { youngest } = ageSpan(date, day);
-  return youngest === undefined ? 0 : youngest.years * 12 + youngest.months;
+  return youngest === undefined ? 0 : inMonths(youngest);
 }

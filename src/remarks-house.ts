@@ -1,14 +1,13 @@
 /** A house as a draft of listing remarks is held against it, or written from it. */
-import { asWritten } from './as-written.js';
-import { type Located, locate } from './diagnostics/report.js';
+import type { Located } from './diagnostics/report.js';
 import type { House } from './facts/house.js';
 import type { HouseFolder } from './find-houses.js';
-import { camerasOf, onDisk } from './house-photos.js';
-import { type ReadHouse, readHouse } from './intake/read-house.js';
+import type { ReadHouse } from './intake/read-house.js';
 import { contextOf } from './packet/compose.js';
 import type { Context } from './packet/context.js';
 import type { EditionName } from './packet/packet.js';
-import { deriveTally, type Tally } from './tally/tally.js';
+import { readWithoutErrors } from './read-without-errors.js';
+import type { Tally } from './tally/tally.js';
 
 export interface RemarksHouse {
   /** Name of the folder. */
@@ -25,28 +24,19 @@ export interface RemarksHouse {
 
 /** Nothing is held against facts with errors: the error might be what the draft contradicts. */
 export async function remarksHouse(
-  { folder, shown }: HouseFolder,
+  home: HouseFolder,
   asOf: string,
 ): Promise<RemarksHouse | { readonly errors: readonly Located[] }> {
-  const read = await readHouse(folder, shown, { everyPhoto: false });
-  const diagnostics = [...read.diagnostics];
-  const { found } = read;
-  const derived =
-    found === undefined ? undefined : deriveTally(found.house, asOf, camerasOf(found), found.ledger);
-  if (derived !== undefined) diagnostics.push(...asWritten(read, derived.diagnostics));
-  const errors = diagnostics.filter(({ severity }) => severity === 'error');
-  if (found === undefined || derived === undefined || errors.length > 0)
-    return { errors: locate(errors, read.places) };
-  const { house } = found;
-  const { tally } = derived;
-  const photos = new Map([...found.photos].map(([id, file]) => [id, onDisk(file)]));
+  const known = await readWithoutErrors(home, asOf);
+  if ('errors' in known) return known;
+  const { order, read } = known;
   return {
-    name: found.folder,
-    shown,
-    folder,
-    house,
-    tally,
+    name: order.folder,
+    shown: home.shown,
+    folder: home.folder,
+    house: order.house,
+    tally: order.tally,
     read,
-    contextFor: (edition) => contextOf({ folder: found.folder, house, tally, edition, photos }),
+    contextFor: (edition) => contextOf({ ...order, edition }),
   };
 }

@@ -16,6 +16,9 @@ export interface Age {
   readonly months: number;
 }
 
+/** Completed months in all. */
+export const inMonths = ({ years, months }: Age): number => years * 12 + months;
+
 /** How old something is, as far as its date tells. */
 export interface AgeSpan {
   /** The age if it dates from the last possible day; undefined when the date has no last day. */

@@ -1,7 +1,7 @@
 /** How old each system and appliance is, as a span, set against published lives. */
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
-import { type Age, type AgeSpan, ageSpan } from '../facts/age.js';
+import { type AgeSpan, ageSpan, inMonths } from '../facts/age.js';
 import { type HouseDate, printDate } from '../facts/date.js';
 import type { Fact } from '../facts/fact.js';
 import type { House, System } from '../facts/house.js';
@@ -57,7 +57,7 @@ export function deriveAges(
       age: age?.future ? undefined : age,
       component,
       lives,
-      comparison: compareWithLives(age === undefined || age.future ? {} : inMonths(age), {
+      comparison: compareWithLives(age === undefined || age.future ? {} : spanInMonths(age), {
         span: lives?.span,
       }),
     };
@@ -147,11 +147,9 @@ function noLife(system: System, path: FactPath): Diagnostic {
   };
 }
 
-const monthsOf = (age: Age): number => age.years * 12 + age.months;
-
-function inMonths(age: AgeSpan): AgeInMonths {
+function spanInMonths(age: AgeSpan): AgeInMonths {
   return {
-    youngestMonths: age.youngest === undefined ? undefined : monthsOf(age.youngest),
-    oldestMonths: age.oldest === undefined ? undefined : monthsOf(age.oldest),
+    youngestMonths: age.youngest && inMonths(age.youngest),
+    oldestMonths: age.oldest && inMonths(age.oldest),
   };
 }

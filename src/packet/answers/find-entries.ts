@@ -5,7 +5,9 @@
  * a slip of the keys and the beginning of a word, and knows that a cellar is a basement. Compiled by itself into the
  * pages' search-engine.js, so it imports little but MiniSearch. Start reading at `openSearch`.
  */
+
 import MiniSearch, { type Query, type SearchResult } from 'minisearch';
+import { literally } from '../../facts/literally.js';
 import { stemOf as stem } from '../../tally/stem.js';
 import type { SearchWords } from '../../tally/tables/search-words.js';
 
@@ -108,7 +110,7 @@ function lexiconOf({ phrases, same, also, ignored, weak }: SearchWords, seen: Re
   const long = Object.entries(phrases).sort(([a], [b]) => b.length - a.length || (a < b ? -1 : 1));
   const rules = long.map(
     ([phrase, word]) =>
-      [new RegExp(`(?<![\\p{L}\\p{N}])${escaped(phrase)}s?(?![\\p{L}\\p{N}])`, 'gu'), word] as const,
+      [new RegExp(`(?<![\\p{L}\\p{N}])${literally(phrase)}s?(?![\\p{L}\\p{N}])`, 'gu'), word] as const,
   );
   const cut = (text: string): string[] => {
     const plain = rules.reduce((so, [phrase, word]) => so.replace(phrase, word), text.toLowerCase());
@@ -145,8 +147,6 @@ function slipsOf(term: string, seen: ReadonlySet<string>): readonly string[] {
   );
   return [...gapped, ...swapsOf(term).filter((one) => seen.has(one))];
 }
-
-const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\/]/gu, '\\$&');
 
 /** Each asked word or one that stands for it; the words are in their forms already, so they are looked up as they are. */
 function queryOf(terms: readonly string[], lexicon: Lexicon): Query {

@@ -1,5 +1,5 @@
 /** Dates of a draft: years, as listing texts have them, and whether something may still be called new. */
-import { ageSpan } from '../../facts/age.js';
+import { ageSpan, inMonths } from '../../facts/age.js';
 import { type HouseDate, printDate } from '../../facts/date.js';
 import { newWordRule } from '../../tally/advertising.js';
 import type { Deed } from '../../tally/improvements.js';
@@ -21,11 +21,11 @@ export function inYear(date: HouseDate | undefined): string | undefined {
 }
 
 /** Whether a thing put in at that date was new at the listing, by the rule on the word; the whole date has to be. */
-export function mayBeNew({ house, tally }: Context, date: HouseDate): boolean {
+function mayBeNew({ house, tally }: Context, date: HouseDate): boolean {
   const day = house.house.listed?.latest ?? tally.asOf;
   const age = ageSpan(date, day);
   if (age.future) return true;
-  return age.oldest !== undefined && age.oldest.years * 12 + age.oldest.months < newWordRule().months;
+  return age.oldest !== undefined && inMonths(age.oldest) < newWordRule().months;
 }
 
 /** "new in 2026", "installed in 2025", "refinished in 2026": what was done, and when. Undefined: no date is known. */

@@ -4,7 +4,6 @@
  * Published editions name that packet by its day and digest, never by who got it, and of what is no longer said they
  * tell the number alone. The house file tells both.
  */
-import { printDate } from '../../facts/date.js';
 import {
   aboutOf,
   CHANGES_PREFIX,
@@ -21,10 +20,10 @@ import { cutWords } from '../cut-words.js';
 import { isoDate } from '../date-words.js';
 import { EDITIONS } from '../edition-house.js';
 import { type SaidFact, saidIn } from '../facts-file.js';
-import { markOf } from '../marks.js';
 import type { Block, Section, TableBlock } from '../packet.js';
 import { counted, fullStop, inWords, link, rich, soft, strong, upperFirst } from '../rich.js';
 import { whereTheyDiffer } from '../where-they-differ.js';
+import { correctedTable } from './corrected-table.js';
 
 /** Longer texts are told by the words that differ. */
 const LONGEST = 100;
@@ -176,22 +175,12 @@ function digests(context: Context, group: readonly ChangesSince[]): string {
 function corrections(context: Context, { corrections: list }: ChangesSince, id: string): Block[] {
   if (list.length === 0) return [];
   return [
-    {
-      kind: 'table',
+    correctedTable(context, list, {
       id: `${id}-corrected`,
+      row: `${id}-corrected`,
       caption: 'Corrected: it was wrong in that packet',
-      columns: columns(['Fact', 34], ['It said', 20], ['So it is', 24], ['Corrected', 22]),
-      rows: list.map(({ words, fact, before, printed }, n) => ({
-        id: `${id}-corrected-${n + 1}`,
-        cells: [
-          rich(upperFirst(words)),
-          rich(before),
-          rich(printed),
-          rich(fact.corrected === undefined ? 'date not given' : printDate(fact.corrected)),
-        ],
-        mark: markOf(context, fact, fact.value !== undefined),
-      })),
-    },
+      titles: ['It said', 'So it is'],
+    }),
   ];
 }
 

@@ -1,4 +1,3 @@
-import { printDate } from '../../facts/date.js';
 import { collectFacts } from '../collect-facts.js';
 import { columns } from '../columns.js';
 import { type Context, photoAnchor, photoIn, placeName } from '../context.js';
@@ -7,6 +6,7 @@ import type { Block, Section } from '../packet.js';
 import { photoCaption } from '../photo-words.js';
 import { fullStop, rich, strong, upperFirst } from '../rich.js';
 import { finishWords, systemWords } from '../tell.js';
+import { correctedTable } from './corrected-table.js';
 
 /** Known and not mended, kept as it was, not known, and what was corrected. */
 export function leftAsFound(context: Context): Section {
@@ -114,21 +114,11 @@ function corrections(context: Context): Block[] {
   if (facts.length === 0) return [];
   return [
     { kind: 'heading', id: 'corrections', level: 3, text: 'Corrected' },
-    {
-      kind: 'table',
+    correctedTable(context, facts, {
       id: 'correction-list',
+      row: 'correction',
       caption: 'Facts that were written differently before',
-      columns: columns(['Fact', 34], ['Before', 20], ['Now', 24], ['Corrected', 22]),
-      rows: facts.map(({ words, fact, before, printed }, index) => ({
-        id: `correction-${index + 1}`,
-        cells: [
-          rich(upperFirst(words)),
-          rich(before),
-          rich(printed),
-          rich(fact.corrected === undefined ? 'date not given' : printDate(fact.corrected)),
-        ],
-        mark: markOf(context, fact, fact.value !== undefined),
-      })),
-    },
+      titles: ['Before', 'Now'],
+    }),
   ];
 }

@@ -21,7 +21,7 @@ export interface Garage {
   readonly cars: number | undefined;
 }
 
-export function garagesOf(house: House): Garage[] {
+function garagesOf(house: House): Garage[] {
   const cars = (...words: readonly (string | undefined)[]): number | undefined =>
     carsIn(`garage ${words.filter(Boolean).join(' ')}`);
   return [
@@ -46,7 +46,7 @@ export function garagesOf(house: House): Garage[] {
 }
 
 /** Whether a garage is said to join the house; undefined where that is not said, or said both ways. */
-export function attachmentIn(words: string | undefined): boolean | undefined {
+function attachmentIn(words: string | undefined): boolean | undefined {
   if (words === undefined || !/garage/i.test(words) || /carport/i.test(words)) return undefined;
   const [joined, apart] = [
     /\b(attached|built-in|integral)\b/i,

@@ -2,12 +2,13 @@
  * The facts that conditions of rules ask about, read from a house. What the folder doesn’t say is not known; where it
  * is read from something else than its own word, the words say from what.
  */
-import { ageSpan } from '../../facts/age.js';
+import { ageSpan, inMonths } from '../../facts/age.js';
 import { type HouseDate, printDate } from '../../facts/date.js';
 import { dayWords } from '../../facts/date-moment.js';
 import type { YesNo } from '../../facts/field-kinds.js';
 import type { DutyWords, House } from '../../facts/house.js';
 import { bedroomAt } from '../bedroom-at.js';
+import { isThere } from '../still-there.js';
 import type { DutyFactName } from '../tables/duties.js';
 import { contractDay, offerDay } from './contract-day.js';
 import { contractorFact } from './contractor-work.js';
@@ -187,7 +188,7 @@ function condominium(house: House): DutyFact {
 }
 
 function pool(house: House): DutyFact {
-  const system = house.systems.findIndex(({ is, did }) => did !== 'removed' && /\bpool\b/i.test(is));
+  const system = house.systems.findIndex((one) => isThere(one) && /\bpool\b/i.test(one.is));
   const path = house.pool !== undefined ? ['pool'] : system >= 0 ? ['systems', system] : undefined;
   return askedOrShown(
     house,
@@ -210,7 +211,7 @@ function monthsOwned(house: House, asOf: string): DutyFact {
   const months = (day: string, end: 'youngest' | 'oldest'): number | undefined => {
     const span = ageSpan(bought, day);
     const age = span[end];
-    return span.future ? 0 : age && age.years * 12 + age.months;
+    return span.future ? 0 : age && inMonths(age);
   };
   const is = { low: months(offer.low, 'youngest') ?? 0, high: months(offer.high, 'oldest') };
   const count =

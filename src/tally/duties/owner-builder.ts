@@ -5,7 +5,7 @@
  * well as contract and closing, and the anniversary itself counts in, which is the careful reading.
  */
 import type { FactPath } from '../../diagnostics/fact-path.js';
-import { addDays, ageSpan } from '../../facts/age.js';
+import { addDays, ageSpan, inMonths } from '../../facts/age.js';
 import { type HouseDate, printDate, readDate } from '../../facts/date.js';
 import { dayWords } from '../../facts/date-moment.js';
 import type { House, Permit } from '../../facts/house.js';
@@ -118,5 +118,5 @@ export function monthsUpTo(from: string, to: string): number {
   const start = readDate(from);
   if (!start.ok) throw new Error(`${from} is no day`);
   const age = ageSpan(start.value, addDays(to, -1)).youngest;
-  return age === undefined ? 0 : age.years * 12 + age.months + 1;
+  return age === undefined ? 0 : inMonths(age) + 1;
 }

@@ -10,11 +10,9 @@ import { type Item, putsIn } from './items.js';
 import type { Known } from './known.js';
 import { monthsBefore } from './months.js';
 
-export const NEW_MONTHS = 24;
-
+const NEW_MONTHS = 24;
 export const NEWER_MONTHS = 60;
-
-export const STRETCHED_MONTHS = 120;
+const STRETCHED_MONTHS = 120;
 
 export type Answer = 'yes' | 'no' | 'stretched' | 'unknown';
 
@@ -122,27 +120,22 @@ function isNewer(known: Known, item: Item): Answer {
   if (day === undefined) return item.kept ? 'unknown' : item.deed !== undefined ? 'yes' : 'unknown';
   // Of a span the middle.
   const months = (monthsBefore(known.asOf, day) + monthsBefore(known.asOf, date?.earliest ?? day)) / 2;
-  return months <= NEWER_MONTHS ? 'yes' : months <= STRETCHED_MONTHS ? 'stretched' : 'no';
+  return byAge(months);
 }
+
+const byAge = (months: number): Answer =>
+  months <= NEWER_MONTHS ? 'yes' : months <= STRETCHED_MONTHS ? 'stretched' : 'no';
 
 function isUpdated(known: Known, item: Item): Answer {
   if (item.deed === 'cleaned' || item.deed === 'serviced') return 'unknown';
   if (item.deed === undefined || item.kept) {
     const day = item.done?.latest ?? item.made?.latest;
     if (day === undefined) return item.kept ? 'no' : 'unknown';
-    return monthsBefore(known.asOf, day) <= NEWER_MONTHS
-      ? 'yes'
-      : monthsBefore(known.asOf, day) <= STRETCHED_MONTHS
-        ? 'stretched'
-        : 'no';
+    return byAge(monthsBefore(known.asOf, day));
   }
   const day = item.done?.latest;
   if (day === undefined) return item.who.kind === 'not-known' ? 'unknown' : 'yes';
-  return monthsBefore(known.asOf, day) <= NEWER_MONTHS
-    ? 'yes'
-    : monthsBefore(known.asOf, day) <= STRETCHED_MONTHS
-      ? 'stretched'
-      : 'no';
+  return byAge(monthsBefore(known.asOf, day));
 }
 
 function isOld(known: Known, item: Item): Answer {

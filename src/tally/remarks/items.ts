@@ -6,6 +6,7 @@
 import type { FactPath } from '../../diagnostics/fact-path.js';
 import type { HouseDate } from '../../facts/date.js';
 import type { House, Permit, System } from '../../facts/house.js';
+import { literally } from '../../facts/literally.js';
 import { nameOf } from '../../facts/place-name.js';
 import { type Deed, PUT_IN } from '../improvements.js';
 import { isThere } from '../still-there.js';
@@ -57,6 +58,7 @@ export function itemsOf(house: House): Item[] {
     ...house.work.map((item, index) => ofWork(house, item, index)),
     ...house.alarms.map(
       (alarm, index): Item => ({
+        ...blank(house),
         path: ['alarms', index],
         kind: 'alarm',
         label: `alarm, ${nameOf(placeOf(house, alarm.where)).toLowerCase()}`,
@@ -68,12 +70,6 @@ export function itemsOf(house: House): Item[] {
         done: alarm.installed,
         deed: alarm.installed === undefined ? undefined : 'new',
         kept: alarm.installed === undefined,
-        secondHand: false,
-        who: whoDid(house, undefined),
-        permit: undefined,
-        serviced: undefined,
-        conveys: undefined,
-        capacity: undefined,
         evidence: alarm.evidence,
         words: `${alarm.is} alarm ${alarm.note ?? ''}`,
       }),
@@ -123,11 +119,9 @@ function served(house: House, serves: string | undefined): string[] {
   if (serves === undefined) return [];
   const words = serves.toLowerCase();
   return [...house.rooms, ...house.levels, ...house.structures]
-    .filter((place) => new RegExp(`\\b${escaped(nameOf(place).toLowerCase())}\\b`).test(words))
+    .filter((place) => new RegExp(`\\b${literally(nameOf(place).toLowerCase())}\\b`).test(words))
     .map(({ id }) => id);
 }
-
-const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 
 export const blank = (
   house: House,

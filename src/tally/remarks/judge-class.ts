@@ -1,7 +1,7 @@
 /** What kind a thing is said to be: its material, fuel, colour, how it stands. */
 import { factsOf } from './item-words.js';
 import type { Item } from './items.js';
-import type { Judgement, Known } from './known.js';
+import type { Judgement } from './known.js';
 import type { Sense } from './lexicon.js';
 import { inOnePlace, type PlaceMeant } from './places.js';
 import { exclude, isKindOf } from './taxonomy.js';
@@ -46,7 +46,7 @@ export function sortByClass(
   return { fits, others };
 }
 
-export function judgeClass(_known: Known, items: readonly Item[], claim: ClassClaim): Judgement | undefined {
+export function judgeClass(items: readonly Item[], claim: ClassClaim): Judgement | undefined {
   const group = claim.senses[0]?.group ?? '';
   const rule = `kind.${group}`;
   const { fits, others } = sortByClass(items, claim.senses);

@@ -1,21 +1,18 @@
 /** Years and ages, held against the dates of a thing. */
 import { type HouseDate, printDate } from '../../facts/date.js';
 import { answerOf } from './answer-of.js';
+import type { Moment } from './claim-case.js';
 import { factsOf } from './item-words.js';
 import { type Item, putsIn } from './items.js';
 import type { Judgement, Known } from './known.js';
 import { monthsBefore } from './months.js';
-import type { NumberSense } from './numbers.js';
 import { joined } from './true-words.js';
-
-type Moment = Extract<NumberSense, { kind: 'year' | 'age' | 'within' | 'ago' }>;
 
 export interface DateClaim {
   readonly moment: Moment;
   readonly hedge: string | undefined;
   /** The word beside it ("replaced in 2019", "refinished 2026"), if any. */
   readonly deed: string | undefined;
-  readonly said: string;
 }
 
 /** Holds a year or an age against every date that the thing has. */
@@ -40,10 +37,7 @@ export function judgeDate(known: Known, items: readonly Item[], claim: DateClaim
       ),
     };
   const year = claim.moment.kind === 'year' ? String(claim.moment.first) : undefined;
-  const written =
-    year === undefined
-      ? []
-      : items.filter(({ words, evidence }) => words.includes(year) && evidence.length >= 0);
+  const written = year === undefined ? [] : items.filter(({ words }) => words.includes(year));
   if (written.length > 0 && claim.deed === undefined)
     return { verdict: 'backed', rule, because: 'the folder says so', facts: factsOf(written, 2) };
   const shown = meets.length > 0 ? meets : dated;
@@ -85,11 +79,10 @@ function fits(known: Known, date: HouseDate, { moment, hedge }: DateClaim): bool
     if (earliest === undefined && latest !== undefined && moment.last < to - 60) return false;
     if (from - slack > moment.last || to + slack < moment.first) return false;
     if (moment.month === undefined || date.precision === 'year' || date.precision === 'span') return true;
-    const month = String(moment.month).padStart(2, '0');
     // A month beside the day of the paper: the work and its bill fall into neighbouring months.
     const named = moment.first * 12 + moment.month;
     const at = (day: string): number => Number(day.slice(0, 4)) * 12 + Number(day.slice(5, 7));
-    return month !== '' && named >= at(earliest ?? '0000-01') - 1 && named <= at(latest ?? '9999-01') + 1;
+    return named >= at(earliest ?? '0000-01') - 1 && named <= at(latest ?? '9999-01') + 1;
   }
   if (latest === undefined) return false;
   const youngest = monthsBefore(known.asOf, latest);

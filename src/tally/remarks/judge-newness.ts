@@ -16,7 +16,6 @@ const RANK: Readonly<Record<string, number>> = {
 
 export interface NewnessClaim {
   readonly word: string;
-  readonly said: string;
   /** The draft says it of every one. */
   readonly all: boolean;
   /** The draft speaks of several: "windows", "appliances", "plumbing". */
@@ -48,7 +47,6 @@ export function judgeNewness(known: Known, items: readonly Item[], claim: Newnes
     };
   if (no.length === 0 && stretched.length === 0)
     return { verdict: 'backed', rule, because: backing(claim.word), facts: factsOf(yes) };
-  const wordsFor = claim.word === 'updated' || claim.whole;
   if (yes.length > 0) {
     // "A new toilet" is true where one of two is new; "all new appliances" is not.
     const real = no.filter((item) => !isCoveredBy(item, yes));
@@ -60,18 +58,7 @@ export function judgeNewness(known: Known, items: readonly Item[], claim: Newnes
         facts: factsOf(real),
         instead: truth([], real),
       };
-    if (real.length === 0 && stretched.length === 0)
-      return { verdict: 'backed', rule, because: backing(claim.word), facts: factsOf(yes) };
-    if (
-      !claim.all &&
-      !(claim.word === 'replaced' && claim.many) &&
-      (!claim.many ||
-        claim.word === 'updated' ||
-        (claim.word !== 'new' && claim.word !== 'original' && claim.word !== 'newer')) &&
-      !(claim.whole && claim.word === 'new')
-    )
-      return { verdict: 'backed', rule, because: backing(claim.word), facts: factsOf(yes) };
-    if (real.length === 0)
+    if (real.length === 0 || !asksAll(claim))
       return { verdict: 'backed', rule, because: backing(claim.word), facts: factsOf(yes) };
     return {
       verdict: 'wider',
@@ -81,21 +68,13 @@ export function judgeNewness(known: Known, items: readonly Item[], claim: Newnes
       instead: truth(yes, no),
     };
   }
-  if (stretched.length > 0 && no.length === 0)
-    return {
-      verdict: 'wider',
-      rule,
-      because: 'the facts stretch that word',
-      facts: factsOf(stretched),
-      instead: truth([], stretched),
-    };
-  if (stretched.length > 0 && wordsFor)
+  if (stretched.length > 0 && (no.length === 0 || claim.word === 'updated' || claim.whole))
     return {
       verdict: 'wider',
       rule,
       because: 'the facts stretch that word',
       facts: factsOf([...stretched, ...no]),
-      instead: truth(stretched, no),
+      instead: no.length === 0 ? truth([], stretched) : truth(stretched, no),
     };
   return {
     verdict: 'contradicted',
@@ -105,6 +84,10 @@ export function judgeNewness(known: Known, items: readonly Item[], claim: Newnes
     instead: truth([], no),
   };
 }
+
+/** Whether one that is not so makes the word too wide: of a list, of several, of a whole room called new. */
+const asksAll = ({ word, all, many, whole }: NewnessClaim): boolean =>
+  all || (many && /^(new|newer|original|replaced)$/.test(word)) || (whole && word === 'new');
 
 const CORES: Readonly<Record<string, readonly string[]>> = {
   kitchen: ['cabinet', 'counter'],
@@ -122,11 +105,11 @@ function coreSays({ thing: id, word }: NewnessClaim, no: readonly Item[]): boole
 
 /** A part told by the work that made it, or the same surface told twice. */
 function isCoveredBy(item: Item, yes: readonly Item[]): boolean {
-  return item.kind === 'work' && item.deed === 'removed'
-    ? true
-    : yes.some(
-        (one) => one.kind === item.kind && one.label === item.label && one.what === item.what && !item.kept,
-      );
+  if (item.kind === 'work' && item.deed === 'removed') return true;
+  return (
+    !item.kept &&
+    yes.some((one) => one.kind === item.kind && one.label === item.label && one.what === item.what)
+  );
 }
 
 const backing = (word: string): string =>

@@ -13,7 +13,7 @@ const PLAIN = 0.01;
 
 const ABOUT = 0.03;
 
-export function nearEnough(claimed: number, actual: number, hedge: string | undefined): boolean {
+function nearEnough(claimed: number, actual: number, hedge: string | undefined): boolean {
   if (hedge === 'over') return actual >= claimed - 0.5;
   if (hedge === 'under') return actual <= claimed + 0.5;
   if (hedge === 'nearly') return actual <= claimed * 1.005 && actual >= claimed * 0.95;

@@ -53,6 +53,7 @@ interface Entry {
 
 export class Lexicon {
   readonly #byFirst = new Map<string, Entry[]>();
+  readonly #byWords = new Map<string, Entry>();
   /** A long word with one letter left out → the words it may be. */
   readonly #slips = new Map<string, string>();
 
@@ -62,11 +63,15 @@ export class Lexicon {
       .filter((norm) => norm !== '-');
     const first = norms[0];
     if (first === undefined) throw new Error(`an empty entry in the tables of remarks: “${words}”`);
-    const list = this.#byFirst.get(first) ?? [];
-    this.#byFirst.set(first, list);
-    const same = list.find((entry) => entry.norms.join(' ') === norms.join(' '));
-    if (same === undefined) list.push({ norms, senses: [sense] });
-    else if (
+    const key = norms.join(' ');
+    const same = this.#byWords.get(key);
+    if (same === undefined) {
+      const entry = { norms, senses: [sense] };
+      this.#byWords.set(key, entry);
+      const list = this.#byFirst.get(first);
+      if (list === undefined) this.#byFirst.set(first, [entry]);
+      else list.push(entry);
+    } else if (
       !same.senses.some((one) => one.tag === sense.tag && one.id === sense.id && one.group === sense.group)
     )
       same.senses.push(sense);

@@ -39,7 +39,7 @@ export function readSentence(
   end: number,
   before?: Spoken,
 ): { readonly findings: Finding[]; readonly spoken: Spoken | undefined } {
-  const units = withPronoun(namesAside(unitsOf(tokens, first, end), text, known), before);
+  const units = withPronoun(unitsOf(tokens, first, end), before);
   for (const unit of units) if (isInName(names, unit)) unit.senses = [];
   const read = phrasesOf(units);
   const done = new Set<Attribute>();
@@ -116,24 +116,6 @@ function praise(units: readonly Unit[], findings: readonly Finding[], find: Find
         facts: [],
       });
   }
-}
-
-/** The town is called Dry Lake Wells: a name claims no well. */
-function namesAside(units: Unit[], text: string, { house }: Known): Unit[] {
-  const { name, address } = house.house;
-  const lower = text.toLowerCase();
-  for (const called of [name, address.city, address.street, address.county]) {
-    // One word may be a thing as well: "Mill".
-    if (called === undefined || !/\s/.test(called)) continue;
-    for (
-      let at = lower.indexOf(called.toLowerCase());
-      at >= 0;
-      at = lower.indexOf(called.toLowerCase(), at + 1)
-    )
-      for (const unit of units)
-        if (unit.from >= at && unit.to <= at + called.length) unit.aside ??= 'elsewhere';
-  }
-  return units;
 }
 
 /** "It was replaced in 2016": the first word stands for what was spoken of last. */

@@ -62,7 +62,6 @@ function tellWord(one: ClaimCase, word: Word, dates: readonly Figure[], used: Se
   const whole = isWhole(phrase.thing);
   const judgement = judgeNewness(known, whole ? withoutPaint(items) : items, {
     word: sense,
-    said: word.word,
     all: all.length > 0 || SAYS_ALL.test(word.word),
     many: isMany(phrase, text),
     whole,
@@ -81,7 +80,7 @@ function tellWord(one: ClaimCase, word: Word, dates: readonly Figure[], used: Se
     return;
   }
   used.add(date);
-  const dated = dateOf(one, date, word.id, word.word);
+  const dated = dateOf(one, date, word.id);
   if (dated.verdict !== 'contradicted' && judgement.verdict === 'wider')
     tell(one, judgement, word, date, ...all);
   else tell(one, dated.verdict === 'no-fact' ? judgement : dated, word, date);
@@ -158,7 +157,7 @@ function tellDate(one: ClaimCase, date: Figure): void {
   const ahead = text.slice(Math.max(0, date.from - 12), date.from);
   if (WARRANTED.test(ahead) || /warrant/i.test(text.slice(phrase.from, date.from))) return;
   if (date.number.kind === 'year' && /^(lot|house|living-area)$/.test(phrase.thing)) return;
-  const dated = dateOf(one, date, undefined, '');
+  const dated = dateOf(one, date, undefined);
   // "septic seen to in 2025": what was done no table knows, so only a date that fits is told.
   if (dated.verdict !== 'contradicted' || !hasUnknownDeed(one, date)) tell(one, dated, date);
 }
@@ -187,14 +186,11 @@ function hasUnknownDeed({ phrase, sentence }: ClaimCase, date: Figure): boolean 
   return (left.match(/[a-z]{3,}/gi) ?? []).some((word) => !SMALL_WORDS.test(word));
 }
 
-function dateOf(
+const dateOf = (
   { known, items }: ClaimCase,
   { number, hedge }: Figure,
   deed: string | undefined,
-  said: string,
-): Judgement {
-  return judgeDate(known, items, { moment: number as Moment, hedge, deed, said });
-}
+): Judgement => judgeDate(known, items, { moment: number as Moment, hedge, deed });
 
 /** "replaced in 2019", "2019 remodeled": nothing but small words between. */
 function isBeside(text: string, word: Attribute, date: Attribute): boolean {

@@ -25,7 +25,7 @@ function tellKind(one: ClaimCase, kind: Kind): void {
   const senses = kind.senses.filter(({ group }) => group !== undefined);
   const all = attributesOfKind(one, 'all');
   if (phrase.bare && tellElsewhere(one, kind)) return;
-  const said = judgeClass(known, found.length > 0 ? found : itemsFor(known, phrase.thing), {
+  const said = judgeClass(found.length > 0 ? found : itemsFor(known, phrase.thing), {
     senses,
     word: kind.word,
     all:
@@ -82,7 +82,7 @@ function tellTileEverywhere(one: ClaimCase): void {
   if (floors.length > 0)
     tell(
       one,
-      judgeClass(known, floors, { senses: tile, word: 'tile', all: true, places }),
+      judgeClass(floors, { senses: tile, word: 'tile', all: true, places }),
       all[0] as AttributeOf<'all'>,
     );
 }

@@ -112,7 +112,7 @@ function deedItems(one: ClaimCase): readonly Item[] {
     dates.some(
       ({ number, hedge }) =>
         isDate(number) &&
-        judgeDate(known, [item], { moment: number, hedge, deed: undefined, said: '' }).verdict === 'backed',
+        judgeDate(known, [item], { moment: number, hedge, deed: undefined }).verdict === 'backed',
     ),
   );
   return then.length > 0 ? then : own;

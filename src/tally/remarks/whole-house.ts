@@ -34,7 +34,6 @@ export function whole(
     ) {
       const judgement = judgeNewness(known, itemsFor(known, 'house'), {
         word: one.id,
-        said: one.word,
         all: all.length > 0,
         many: true,
         whole: true,
@@ -47,7 +46,7 @@ export function whole(
         const dated = judgeDate(
           known,
           itemsFor(known, 'house').filter(({ deed, kept }) => deed !== undefined && !kept),
-          { moment: year.number, hedge: year.hedge, deed: undefined, said: '' },
+          { moment: year.number, hedge: year.hedge, deed: undefined },
         );
         find(from, Math.max(one.to, year.to), dated.verdict === 'contradicted' ? dated : judgement);
       } else find(from, one.to, judgement);
