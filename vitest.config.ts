@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 /** Pure code: no process, no browser, no folder of its own. A file that is not named here is a careful one. */
@@ -11,12 +12,36 @@ const FAST = [
   'tests/docs.test.ts',
 ];
 
+/**
+ * May share a process, with the program loaded once for all of them: they change nothing in it, nothing of the process, and
+ * write into folders of their own. What mocks, sets a time zone or measures memory is a careful one.
+ */
+const TOGETHER = [
+  'tests/{diagnostics,houses}.test.ts',
+  'tests/outside/{advertising,bag,duties}-*.test.ts',
+  'tests/outside/{areas-shapely,csv-papaparse,irs-examples,journal-hledger}.test.ts',
+  'tests/outside/{lengths-gnu-units,listing-fields-reso,pdf-form,pdf-qpdf,pdf-text,search-chromium}.test.ts',
+  'tests/outside/{shaping-two-libraries,sheet-libreoffice,workbook-libreoffice}.test.ts',
+  'tests/properties/{clashes,drawings,remarks-draft,withheld}.test.ts',
+  'tests/rooms/archive-{bag-manifest,bag-mutated,bag-sealed,output-place,write-tree}.test.ts',
+  'tests/rooms/cli-{archive,ask,costs-import,new,remarks,serve}.test.ts',
+  'tests/rooms/{deliveries,demo-ledgers,ledger-comes-back,remarks-own-words,report,search-entries}.test.ts',
+  'tests/rooms/intake-{bank,cover,edit-yaml,ledger,ledger-*,paper-plates,pasted-hints}.test.ts',
+  'tests/rooms/print-{bad-input,bindings,character-map,file,form,photos}.test.ts',
+  'tests/rooms/web-{by-hand,drawings,links,pages,pair-access,panorama,photo-layout,photos,site}.test.ts',
+];
+
 /** Only look at houses that were built once for all of them. */
-const BUILT = ['tests/outside/{packet-values,pages-and-links,photos-exiftool,page-pictures,pdf-attachments,pdf-reading-order,pdf-verapdf,qr-jsqr}.test.ts'];
+const BUILT = [
+  'tests/outside/{axe-chromium,html-validate,packet-values,pages-and-links,photos-exiftool,page-pictures}.test.ts',
+  'tests/outside/{pdf-attachments,pdf-reading-order,pdf-verapdf,qr-jsqr}.test.ts',
+];
 
 export default defineConfig({
   test: {
     reporters: ['default', './tests/tools/no-silent-skips.ts'],
+    // Both cores of a small machine; by itself vitest leaves one to its own process, which has little to do.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
     projects: [
       {
         test: {
@@ -31,9 +56,19 @@ export default defineConfig({
         test: {
           name: 'careful',
           include: ['tests/**/*.test.ts'],
-          exclude: [...FAST, ...BUILT],
+          exclude: [...FAST, ...TOGETHER, ...BUILT],
           pool: 'forks',
           isolate: true,
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+        },
+      },
+      {
+        test: {
+          name: 'together',
+          include: TOGETHER,
+          pool: 'forks',
+          isolate: false,
           testTimeout: 120_000,
           hookTimeout: 120_000,
         },
@@ -43,10 +78,10 @@ export default defineConfig({
           name: 'built',
           include: BUILT,
           pool: 'forks',
-          isolate: true,
+          isolate: false,
           globalSetup: ['tests/tools/build-houses.ts'],
           testTimeout: 240_000,
-          hookTimeout: 120_000,
+          hookTimeout: 240_000,
         },
       },
     ],

@@ -5,7 +5,7 @@ import { EDITION_NAMES } from '../../src/build.js';
 import { renderWeb } from '../../src/web/render-web.js';
 import { htmlOf } from '../rooms/rendered-sample.js';
 import { photoSheet, samplePacket, samplePictures, sampleSheet, wideSheet } from '../rooms/sample-packet.js';
-import { DEMO_HOUSES, demoPages } from '../rooms/web-demo-houses.js';
+import { DEMO_HOUSES, editionsOf, pagesIn } from '../tools/built-houses.js';
 
 const validator = new HtmlValidate({
   extends: ['html-validate:recommended'],
@@ -40,11 +40,11 @@ test('every page of the samples is valid HTML', async () => {
 });
 
 test('every page of every edition of the demo houses is valid HTML', async () => {
-  const { editions, clear } = await demoPages();
-  await clear();
+  const editions = (await Promise.all(DEMO_HOUSES.map(editionsOf))).flat();
   expect(editions).toHaveLength(DEMO_HOUSES.length * EDITION_NAMES.length);
-  for (const { house, edition, packet, files } of editions) {
-    const pages = htmlOf(files);
+  for (const { house, packet, folder } of editions) {
+    const edition = packet.edition.name;
+    const pages = pagesIn(folder);
     const expected = packet.arrangement === 'page-per-section' ? packet.sections.length : 1;
     expect(pages.size, `${house} ${edition}`).toBe(expected);
     expect(await faultsOf(pages), `${house} ${edition}`).toEqual([]);

@@ -69,9 +69,19 @@ const SHEETS: readonly (readonly [house: string, edition: EditionName, anchor: s
 
 const nameOf = (sheet: (typeof SHEETS)[number]): string => sheet.join('--');
 
+const told = new Map<string, string>();
+
+/** What one of poppler's programs prints of a file; the file stays as it is, so it is asked once. */
+function poppler(program: string, ...words: readonly string[]): string {
+  const name = [program, ...words].join(' ');
+  const known = told.get(name) ?? run(program, ...words).toString('utf8');
+  told.set(name, known);
+  return known;
+}
+
 /** The page that a link to this anchor leads to. */
 function pageOf(pdf: string, anchor: string): number {
-  const lines = run('pdfinfo', '-dests', pdf).toString('utf8').split('\n');
+  const lines = poppler('pdfinfo', '-dests', pdf).split('\n');
   const line = lines.find((each) => each.endsWith(` "${anchor}"`));
   if (line === undefined) throw new Error(`${path.basename(pdf)} has no anchor ${anchor}`);
   return Number.parseInt(line, 10);
@@ -80,7 +90,7 @@ function pageOf(pdf: string, anchor: string): number {
 /** Lines of text on a page, as poppler finds them. */
 function linesOn(pdf: string, page: number): { text: string; area: Area }[] {
   const where = ['-f', String(page), '-l', String(page)];
-  const html = run('pdftotext', '-bbox-layout', ...where, pdf, '-').toString('utf8');
+  const html = poppler('pdftotext', '-bbox-layout', ...where, pdf, '-');
   const found = html.matchAll(
     /<line xMin="(.*?)" yMin="(.*?)" xMax="(.*?)" yMax="(.*?)">([\s\S]*?)<\/line>/g,
   );

@@ -209,10 +209,18 @@ const RIGHT_TO_LEFT = /[\p{Script=Hebrew}\p{Script=Arabic}]/u;
 function readerOf(file: string): (text: string) => boolean {
   const options = { encoding: 'utf8', maxBuffer: 2 ** 26 } as const;
   const painted = execFileSync('pdftotext', ['-raw', '-enc', 'UTF-8', file, '-'], options);
-  const tagged = execFileSync('pdfinfo', ['-struct-text', '-enc', 'UTF-8', file], options);
-  const strings = [...tagged.matchAll(/^ *"(.*)"$/gm)].map(([, text = '']) => text);
-  const finders = [finderIn(painted.split('\f')), finderIn(strings)];
-  const finds = (text: string): boolean => finders.some((find) => find(text));
+  const isPainted = finderIn(painted.split('\f'));
+  // Reading a long file by its elements takes pdfinfo many seconds, and most texts stand in the first.
+  let isTagged: ((text: string) => boolean) | undefined;
+  const tagged = (): ((text: string) => boolean) => {
+    const said = execFileSync('pdfinfo', ['-struct-text', '-enc', 'UTF-8', file], options);
+    return finderIn([...said.matchAll(/^ *"(.*)"$/gm)].map(([, text = '']) => text));
+  };
+  const finds = (text: string): boolean => {
+    if (isPainted(text)) return true;
+    isTagged ??= tagged();
+    return isTagged(text);
+  };
   return (text) => (RIGHT_TO_LEFT.test(text) ? text.split(/\s+/u).every(finds) : finds(text));
 }
 

@@ -38,11 +38,12 @@ export default async function setup(project: TestProject): Promise<() => void> {
   const worker = async (): Promise<void> => {
     for (let house = waiting.shift(); house !== undefined; house = waiting.shift()) await build(built, house);
   };
-  try {
-    await Promise.all([worker(), worker()]);
-  } catch (thrown) {
+  // Both to their end, so that no house is still being written where the folder is taken away.
+  const ended = await Promise.allSettled([worker(), worker()]);
+  const failed = ended.find((one) => one.status === 'rejected');
+  if (failed !== undefined) {
     rmSync(built, { recursive: true, force: true });
-    throw thrown;
+    throw failed.reason;
   }
   project.provide('built', built);
   return () => rmSync(built, { recursive: true, force: true });

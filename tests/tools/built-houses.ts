@@ -13,12 +13,23 @@ export interface BuiltEdition {
   readonly pdf: string;
 }
 
+/** Those in `content/`; the other built houses are golden ones. */
+export const DEMO_HOUSES = ['quarry-road', 'larkspur-court'] as const;
+
 export const builtFolder = (): string => inject('built');
 
 export const builtHouses = (): string[] => readdirSync(path.join(builtFolder(), 'content')).sort();
 
-/** All editions of a built house, with the packets that were rendered. */
-export async function editionsOf(house: string): Promise<BuiltEdition[]> {
+const composedOnce = new Map<string, Promise<BuiltEdition[]>>();
+
+/** All editions of a built house, with the packets that were rendered. Composed once a process: nobody changes a packet. */
+export function editionsOf(house: string): Promise<BuiltEdition[]> {
+  const known = composedOnce.get(house) ?? compose(house);
+  composedOnce.set(house, known);
+  return known;
+}
+
+async function compose(house: string): Promise<BuiltEdition[]> {
   const built = builtFolder();
   const composed = await composeHouse({
     folder: path.join(built, 'content', house),

@@ -49,15 +49,27 @@ export interface Change {
   readonly lowerPt?: number;
 }
 
-/** One page of a PDF, painted by poppler's `pdftoppm` or `pdftocairo`. */
-export async function paintSheet(
-  pdf: string,
-  page: number,
-  { blank = [], lowerPt = 0 }: Change = {},
-  painter: 'pdftoppm' | 'pdftocairo' = 'pdftoppm',
-): Promise<SheetPicture> {
-  const dpi = DOTS_PER_INCH * LARGER;
-  const where = ['-r', String(dpi), '-f', String(page), '-l', String(page), '-singlefile', '-gray', '-png'];
+/** Bytes of a page as a rasteriser painted it, before a test changes anything. */
+interface Raster {
+  readonly data: Buffer;
+  readonly width: number;
+  readonly height: number;
+}
+
+type Painter = 'pdftoppm' | 'pdftocairo';
+const rasters = new Map<string, Promise<Raster>>();
+
+/** A rasteriser makes one picture of one page of one file, so it is asked once, and each change is made to a copy. */
+function rasterOf(pdf: string, page: number, painter: Painter): Promise<Raster> {
+  const name = `${painter} ${page} ${pdf}`;
+  const known = rasters.get(name) ?? rasterise(pdf, page, painter);
+  rasters.set(name, known);
+  return known;
+}
+
+async function rasterise(pdf: string, page: number, painter: Painter): Promise<Raster> {
+  const dpi = String(DOTS_PER_INCH * LARGER);
+  const where = ['-r', dpi, '-f', String(page), '-l', String(page), '-singlefile', '-gray', '-png'];
   // Without a second name pdftoppm writes to its output; pdftocairo asks for a hyphen.
   const png = run(painter, ...where, pdf, ...(painter === 'pdftocairo' ? ['-'] : []));
   const { data, info } = await sharp(png)
@@ -65,6 +77,19 @@ export async function paintSheet(
     .toColourspace('b-w')
     .raw()
     .toBuffer({ resolveWithObject: true });
+  return { data, width: info.width, height: info.height };
+}
+
+/** One page of a PDF, painted by poppler's `pdftoppm` or `pdftocairo`. */
+export async function paintSheet(
+  pdf: string,
+  page: number,
+  { blank = [], lowerPt = 0 }: Change = {},
+  painter: Painter = 'pdftoppm',
+): Promise<SheetPicture> {
+  const dpi = DOTS_PER_INCH * LARGER;
+  const info = await rasterOf(pdf, page, painter);
+  const data = Buffer.from(info.data);
   const dots = (points: number): number => Math.round((points * dpi) / 72);
   for (const area of blank)
     for (let y = dots(area.y); y < dots(area.y + area.height); y += 1)
