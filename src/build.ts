@@ -37,6 +37,7 @@ import {
   undrawnPapers,
 } from './house-photos.js';
 import { type ReadHouse, readHouse } from './intake/read-house.js';
+import { factsBefore, MADE_FROM, madeFromFile } from './made-from.js';
 import { missingGlyphs } from './missing-glyphs.js';
 import type { ChangesSince } from './packet/changes-since.js';
 import { composePacket, contextOf } from './packet/compose.js';
@@ -217,12 +218,14 @@ export function isTakenAway(thrown: unknown, { out, folder }: HouseOrder): boole
 }
 
 async function makeHouse(order: HouseOrder): Promise<HouseResult> {
+  const before = await factsBefore(order.folder);
   const rendered = await renderHouse(order);
   const { composed, files, made } = rendered;
   const { diagnostics, read, tally } = composed;
   const failed = (): HouseResult => ({ located: composed.locate(), made: [], tally });
   if (composed.failed || read.found === undefined) return failed();
-  const trouble = await putInPlace(order, read.found.folder, files);
+  const record = await madeFromFile(order, read.found.folder, before);
+  const trouble = await putInPlace(order, read.found.folder, [...files, record]);
   if (trouble !== undefined) {
     diagnostics.push(trouble);
     return failed();
@@ -360,7 +363,12 @@ async function preparePlace(order: HouseOrder): Promise<Diagnostic | undefined> 
   const shown = path.posix.join(order.outShown, house);
   try {
     await recover(order.out, house);
-    return await placeTrouble(path.join(order.out, house), order.folder, EDITION_NAMES, shown);
+    return await placeTrouble(
+      path.join(order.out, house),
+      order.folder,
+      [...EDITION_NAMES, MADE_FROM],
+      shown,
+    );
   } catch (thrown) {
     return diskTrouble(thrown, shown);
   }

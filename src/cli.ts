@@ -123,6 +123,16 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
     .addOption(content)
     .addOption(paper)
     .addOption(format)
+    .option('--stale', 'make only the houses whose facts, day, paper or program changed since they were made')
+    .option(
+      '--list',
+      'make nothing: say which houses there are, or with --stale which would be made, and why',
+    )
+    .addOption(
+      new Option('--jobs <n>', 'houses made at once, each in a process of its own (left out: 1)').argParser(
+        jobs,
+      ),
+    )
     .action(async (houses: string[], options) =>
       finish(await buildCommand(houses, { ...options, ...days(options.asOf) }, terminal)),
     );
@@ -545,6 +555,16 @@ function port(text: string): number {
 }
 
 /** The day that ages are counted to, and the calendar's. */
+/** As many processes as anybody has cores; each takes a few hundred megabytes. */
+const MOST_JOBS = 64;
+
+function jobs(text: string): number {
+  const n = Number(text);
+  if (!/^\d+$/.test(text) || n < 1 || n > MOST_JOBS)
+    throw new InvalidArgumentError(`Write a number from 1 to ${MOST_JOBS}.`);
+  return n;
+}
+
 const days = (asOf: string | undefined) => ({ asOf: asOf ?? today(), today: today() });
 
 /** The calendar day here and now. */

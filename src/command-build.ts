@@ -1,6 +1,8 @@
 /** `sillplate build` and `sillplate check`. */
 import path from 'node:path';
 import { buildHouse, checkHouseFolder, type HouseResult, type MadeEdition, PUBLISHED } from './build.js';
+import { buildBeside } from './build-beside.js';
+import type { HouseMade } from './build-worker.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { NOWHERE } from './diagnostics/place.js';
 import {
@@ -10,10 +12,14 @@ import {
   printGaps,
   printReport,
   type ReportFormat,
+  visible,
 } from './diagnostics/report.js';
-import { findHouses, shownPath } from './find-houses.js';
+import { findHouses, type HouseFolder, shownPath } from './find-houses.js';
+import type { HouseOrder } from './house-order.js';
+import { listYaml } from './intake/read-facts.js';
+import { type Stale, whyStale } from './made-from.js';
 import type { EditionName } from './packet/packet.js';
-import type { Terminal } from './terminal.js';
+import type { Progress, Terminal } from './terminal.js';
 
 export interface CheckOptions {
   readonly content: string;
@@ -26,6 +32,12 @@ export interface CheckOptions {
 export interface BuildOptions extends CheckOptions {
   readonly edition?: readonly EditionName[];
   readonly paper: 'letter' | 'a4';
+  /** Make only the houses that a build would make otherwise than they lie there. */
+  readonly stale?: true;
+  /** Write nothing; list what would be made. */
+  readonly list?: true;
+  /** Houses made at once. */
+  readonly jobs?: number;
 }
 
 export async function checkCommand(
@@ -60,26 +72,140 @@ export async function buildCommand(
   options: BuildOptions,
   terminal: Terminal,
 ): Promise<number> {
-  const editions = options.edition ?? PUBLISHED;
-  const walked = await walk(wanted, options, terminal, (order) =>
-    buildHouse({ ...order, editions, paper: options.paper }),
-  );
-  const located = walked.flatMap(({ located: list }) => list);
-  if (options.format !== 'text') {
-    terminal.out(printReport(located, options.format, false));
-    return statusOf(located);
+  const { houses, diagnostics } = await findHouses(options.content, wanted);
+  const lost = locate(diagnostics, NOWHERE);
+  const orders = houses.map((house) => orderOf(house, options));
+  const passed = { fresh: 0 };
+  const meant = options.stale === true ? await stale(orders, passed) : orders.map((order) => ({ order }));
+  if (options.list === true) return listHouses(meant, lost, options, terminal);
+  const text = options.format === 'text';
+  const located = [...lost];
+  const shown: Shown = { first: undefined, notes: false };
+  if (text && lost.length > 0) terminal.out(`${printReport(lost, 'text', terminal.colour)}\n`);
+  const progress = terminal.progress('sillplate');
+  try {
+    for await (const one of makeAll(
+      meant.map(({ order }) => order),
+      options.jobs ?? 1,
+      progress,
+    )) {
+      if (text) tellMade(one, terminal, shown);
+      else located.push(...one.located);
+      if (text)
+        located.push(...one.located.filter(({ diagnostic }) => diagnostic.severity === 'error').slice(0, 1));
+    }
+  } finally {
+    progress.stop();
   }
-  for (const one of walked) {
-    // Notes are what `check` is for; a build says only what makes the packet false or thin.
-    const told = one.located.filter(({ diagnostic }) => diagnostic.severity !== 'note');
-    if (told.length > 0) terminal.out(`${printReport(told, 'text', terminal.colour)}\n`);
-    terminal.out(
-      `${one.name}: ${one.made.length === 0 ? `no packet made, ${summary(one.located)}` : summary(one.located)}\n`,
-    );
-    for (const made of one.made) terminal.out(`  ${line(made)}\n`);
-  }
-  terminal.out(closing(walked, options));
+  if (text) terminal.out(closing(shown, passed.fresh, meant.length, options));
+  else terminal.out(printReport(located, options.format, false));
   return statusOf(located);
+}
+
+type BuildOrder = HouseOrder & { readonly folder: string };
+
+const orderOf = ({ folder, shown }: HouseFolder, options: BuildOptions): BuildOrder => ({
+  folder,
+  shown,
+  asOf: options.asOf,
+  today: options.today,
+  editions: options.edition ?? PUBLISHED,
+  paper: options.paper,
+  out: path.resolve(options.out),
+  outShown: shownPath(options.out),
+});
+
+const nameOf = ({ folder }: HouseOrder): string => path.basename(path.resolve(folder));
+
+interface Meant {
+  readonly order: BuildOrder;
+  readonly why?: Stale;
+}
+
+/** The houses that a build would make otherwise than they lie there; the others are counted. */
+async function stale(orders: readonly BuildOrder[], passed: { fresh: number }): Promise<Meant[]> {
+  const found: Meant[] = [];
+  for (const order of orders) {
+    const why = await whyStale(order);
+    if (why === undefined) passed.fresh++;
+    else found.push({ order, why });
+  }
+  return found;
+}
+
+/** What would be made, for people and for programs that spread the houses over machines. Writes nothing. */
+async function listHouses(
+  meant: readonly Meant[],
+  lost: readonly Located[],
+  { format }: BuildOptions,
+  terminal: Terminal,
+): Promise<number> {
+  const rows: { house: string; folder: string; why: Stale | null }[] = [];
+  const located = [...lost];
+  for (const { order, why } of meant) {
+    const there = await listYaml(order.folder, order.shown);
+    if ('diagnostics' in there) located.push(...locate(there.diagnostics, NOWHERE));
+    else
+      rows.push({ house: nameOf(order), folder: order.shown, why: why ?? (await whyStale(order)) ?? null });
+  }
+  if (located.length > 0) terminal.error(printReport(located, 'text', terminal.colour));
+  if (format === 'json') terminal.out(`${JSON.stringify(rows, undefined, 1)}\n`);
+  else
+    for (const { house, folder, why } of rows)
+      terminal.out(`${visible(house)}  ${visible(folder)}  ${why ?? 'up to date'}\n`);
+  return statusOf(located);
+}
+
+interface HouseEnded extends HouseMade {
+  readonly name: string;
+}
+
+/** Makes the houses, one after another or several at once; gives what came of each in their order. */
+async function* makeAll(
+  orders: readonly BuildOrder[],
+  jobs: number,
+  progress: Progress,
+): AsyncGenerator<HouseEnded> {
+  if (jobs > 1 && orders.length > 1) {
+    let done = 0;
+    const step = (): void => progress.step(`${++done} of ${orders.length} houses`);
+    let at = 0;
+    for await (const one of buildBeside(orders, jobs, step))
+      yield { ...one, name: nameOf(orders[at++] as HouseOrder) };
+    return;
+  }
+  for (const order of orders) {
+    const name = nameOf(order);
+    progress.step(name);
+    const { located, made } = await buildHouse({
+      ...order,
+      onStep: (step) => progress.step(`${name}, ${step}`),
+      onPhoto: (photo, done, all) => progress.photo(name, photo, done, all),
+    });
+    yield { located, made, name };
+  }
+}
+
+/** What the closing line needs of the houses that went by. */
+interface Shown {
+  first: MadeEdition | undefined;
+  notes: boolean;
+}
+
+function tellMade({ name, located, made }: HouseEnded, terminal: Terminal, shown: Shown): void {
+  // Notes are what `check` is for; a build says only what makes the packet false or thin.
+  const told = located.filter(({ diagnostic }) => diagnostic.severity !== 'note');
+  if (told.length > 0) terminal.out(`${printReport(told, 'text', terminal.colour)}\n`);
+  terminal.out(`${name}: ${made.length === 0 ? `no packet made, ${summary(located)}` : summary(located)}\n`);
+  for (const one of made) terminal.out(`  ${line(one)}\n`);
+  const first = made.find(({ edition }) => edition === 'buyer') ?? made[0];
+  if (
+    shown.first?.edition !== 'buyer' &&
+    first !== undefined &&
+    (shown.first === undefined || first.edition === 'buyer')
+  )
+    shown.first = first;
+  shown.notes ||= countSeverities(located).note > 0;
 }
 
 interface Walked extends HouseResult {
@@ -154,11 +280,11 @@ function line(made: MadeEdition): string {
   return `${made.title.padEnd(20)} ${made.page}\n  ${''.padEnd(20)} ${made.pdf}  (${made.sheets} ${made.sheets === 1 ? 'sheet' : 'sheets'}, digest ${made.digest})`;
 }
 
-function closing(walked: readonly Walked[], options: BuildOptions): string {
-  const first =
-    walked.find((one) => one.made.length > 0)?.made.find((made) => made.edition === 'buyer') ??
-    walked.find((one) => one.made.length > 0)?.made[0];
-  if (first === undefined) return '\nNothing was written; what was there before is as it was.\n';
-  const notes = walked.some((one) => countSeverities(one.located).note > 0);
-  return `\nAs of ${options.asOf}. Open ${first.page} in a browser.\n${notes ? 'To see the notes, with what is still missing:  sillplate check\n' : ''}`;
+function closing({ first, notes }: Shown, fresh: number, stale: number, { asOf }: BuildOptions): string {
+  const passed = fresh === 0 ? '' : `${fresh} ${fresh === 1 ? 'house is' : 'houses are'} up to date.\n`;
+  if (first === undefined)
+    return fresh > 0 && stale === 0
+      ? passed
+      : `\n${passed}Nothing was written; what was there before is as it was.\n`;
+  return `\n${passed}As of ${asOf}. Open ${first.page} in a browser.\n${notes ? 'To see the notes, with what is still missing:  sillplate check\n' : ''}`;
 }

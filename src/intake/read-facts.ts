@@ -66,7 +66,8 @@ export async function readFacts(
   };
 }
 
-async function listYaml(
+/** The files that hold facts, `house.yaml` first; or what is wrong with the folder. */
+export async function listYaml(
   folder: string,
   shown: string,
 ): Promise<{ names: string[] } | { diagnostics: Diagnostic[] }> {
