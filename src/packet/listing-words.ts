@@ -16,7 +16,7 @@ export function valuesIn(field: string, texts: readonly (string | undefined)[]):
 }
 
 function inOneText(rows: readonly ResoWords[], text: string): string[] {
-  let left = plain(text);
+  let left = plain(text.replace(NEW_MEMBER, ' | '));
   if (DENIES.test(left)) return [];
   const phrases = rows
     .flatMap((row) => row.says.map((phrase) => ({ row, phrase: plain(phrase) })))
@@ -31,9 +31,12 @@ function inOneText(rows: readonly ResoWords[], text: string): string[] {
   return [...said].flatMap(({ values }) => values).filter((value) => !imitated.includes(value));
 }
 
+/** In "gas cooktop, electric oven" the comma parts two things; in "range, gas" the fuel stands behind its thing. */
+const NEW_MEMBER = /[,;](?=\s*[\w-]+\s+\w)/g;
+
 /** Lower case, signs as blanks, a blank at each end: whole words are found alone. */
 const plain = (text: string): string =>
   ` ${text
     .toLowerCase()
-    .replace(/[^a-z0-9]+/g, ' ')
+    .replace(/[^a-z0-9|]+/g, ' ')
     .trim()} `;

@@ -321,4 +321,12 @@ describe('listing fields', () => {
     expect(String(Inclusions).length).toBeLessThanOrEqual(1024);
     expect(Inclusions).toMatch(/^shelf number 0 of the long wall; .*wall; and more, see the packet$/);
   });
+
+  it('reads two things of one text apart, and the fuel behind its thing', () => {
+    expect(valuesIn('Appliances', ['gas cooktop, electric oven'])).toEqual(['Gas Cooktop', 'Electric Oven']);
+    expect(valuesIn('Appliances', ['range, gas', 'water heater, tank, gas'])).toEqual([
+      'Gas Water Heater',
+      'Gas Range',
+    ]);
+  });
 });

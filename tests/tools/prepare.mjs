@@ -124,6 +124,15 @@ const TOOLS = [
     checks: 'packed bags opened and made by other programs',
   },
   {
+    name: 'GNU parallel, rsync, jq, ip and sshd',
+    debian: ['parallel', 'rsync', 'jq', 'iproute2', 'openssh-client', 'openssh-server'],
+    found: () =>
+      ['parallel', 'rsync', 'jq'].every((tool) => succeeds(tool, '--version')) &&
+      succeeds('ip', '-V') &&
+      existsSync('/usr/sbin/sshd'),
+    checks: 'many houses over two hosts',
+  },
+  {
     name: 'bagit for Python, by the Library of Congress',
     debian: succeeds('python3', '-m', 'pip', '--version') ? [] : ['python3', 'python3-pip'],
     pypi: 'bagit==1.9.0',
