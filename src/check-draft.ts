@@ -16,6 +16,7 @@ import { plainText } from './packet/rich.js';
 import { type AdvertisingRule, advertisingRule, checkAdvertising, newWordRule } from './tally/advertising.js';
 import { checkRemarks } from './tally/remarks/check-remarks.js';
 import { type FactSaid, type Finding, knownOf, type Verdict } from './tally/remarks/known.js';
+import { mendFindings } from './tally/remarks/mend/mend-findings.js';
 import { type RemarksLength, type RemarksStop, remarksLength, stopWithin } from './tally/remarks-length.js';
 import type { Tally } from './tally/tally.js';
 
@@ -80,7 +81,10 @@ export function checkDraft({ draft, house, tally, read, context }: DraftOrder): 
   });
   return {
     draft,
-    claims: found.map((claim) => ({ ...claim, facts: claim.facts.map(known) })),
+    claims: mendFindings(text, found, house, tally).map((claim) => ({
+      ...claim,
+      facts: claim.facts.map(known),
+    })),
     words: [...wordsToMind(text), ...newLongAgo(found, house, tally)].sort(
       (a, b) => a.from - b.from || a.to - b.to,
     ),

@@ -28,6 +28,7 @@ import { type RemarksHouse, remarksHouse } from './remarks-house.js';
 import { printRemarks } from './remarks-report.js';
 import { remarksLength } from './tally/remarks-length.js';
 import type { Terminal } from './terminal.js';
+import { lineWidth } from './wrapped-lines.js';
 
 export interface RemarksOptions {
   readonly content: string;
@@ -238,6 +239,7 @@ async function checkDrafts(
           asOf,
           all: options.all === true,
           colour: terminal.colour,
+          columns: terminal.columns,
         }),
       );
     }
@@ -313,7 +315,7 @@ async function writeDraft({ houses }: Meant, options: RemarksOptions, terminal: 
     return 0;
   }
   terminal.out(`${draft.text}\n`);
-  terminal.error(behind(draft, characters, length));
+  terminal.error(behind(draft, characters, length, lineWidth(terminal.columns)));
   return 0;
 }
 
@@ -332,16 +334,16 @@ function nothingToTell({ name, shown }: RemarksHouse, length: number, owner: boo
   };
 }
 
-function behind(draft: RemarksDraft, characters: number, length: number): string {
+function behind(draft: RemarksDraft, characters: number, length: number, width: number): string {
   const { text, traces } = numberedDraft(draft);
   const left = draft.left.length;
   return [
     '',
     `${groupThousands(characters)} of ${groupThousands(length)} characters. What is behind each phrase:`,
     '',
-    ...folded(text),
+    ...folded(text, width),
     '',
-    ...traces.flatMap(folded),
+    ...traces.flatMap((trace) => folded(trace, width)),
     ...(left === 0
       ? []
       : [
@@ -353,14 +355,12 @@ function behind(draft: RemarksDraft, characters: number, length: number): string
     .join('');
 }
 
-const LINE = 96;
-
-function folded(text: string): string[] {
+function folded(text: string, width: number): string[] {
   const lines: string[] = [];
   let line = '';
   for (const word of visible(text).split(' ')) {
     const longer = line === '' ? word : `${line} ${word}`;
-    if (line !== '' && longer.length > LINE) {
+    if (line !== '' && longer.length > width) {
       lines.push(line);
       line = word;
     } else line = longer;

@@ -9,10 +9,13 @@ import {
 } from './check-draft.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { printFactPath } from './diagnostics/fact-path.js';
+import { firstHidden, hiddenWords } from './hidden-signs.js';
 import type { RemarksDraft } from './packet/remarks-draft/draft-remarks.js';
 import { plainText } from './packet/rich.js';
-import { tooLongWords, wayOut } from './remarks-report.js';
+import { tooLongWords } from './remarks-head.js';
+import { OWN_CAUTION, wayOut } from './remarks-report.js';
 import type { AdvertisingRule } from './tally/advertising.js';
+import { sentenceOfRule } from './tally/remarks/rules.js';
 
 /** Offsets count UTF-16 code units of `text`, which is the file's own but for a byte-order mark. */
 export function remarksData(checked: CheckedDraft, house: string, asOf: string): object {
@@ -25,6 +28,7 @@ export function remarksData(checked: CheckedDraft, house: string, asOf: string):
     length: length.characters,
     words: length.words,
     limit: limit ?? null,
+    hidden: hiddenWords(draft.text) ?? null,
     endAt: stop?.to ?? null,
     toMend: needsMending(checked),
     counts: {
@@ -40,6 +44,7 @@ export function remarksData(checked: CheckedDraft, house: string, asOf: string):
       says,
       verdict,
       rule,
+      ruleSays: sentenceOfRule(rule) ?? null,
       because,
       facts: facts.map(({ path, words, evidence, known, place }) => ({
         file: place?.file ?? null,
@@ -123,6 +128,7 @@ export function remarksNotes(checked: CheckedDraft): Diagnostic[] {
         hints: [hintOf(word)],
       }),
     ),
+    ...hiddenNote(checked, at),
     ...(isTooLong(checked)
       ? [
           {
@@ -137,6 +143,25 @@ export function remarksNotes(checked: CheckedDraft): Diagnostic[] {
   ];
 }
 
+/** Signs that nobody sees. */
+function hiddenNote(
+  { draft }: CheckedDraft,
+  at: (from: number, to: number) => Pick<Diagnostic, 'place'>,
+): Diagnostic[] {
+  const words = hiddenWords(draft.text);
+  if (words === undefined) return [];
+  const first = firstHidden(draft.text) ?? 0;
+  return [
+    {
+      code: 'remarks.wording',
+      severity: 'note',
+      ...at(first, first + 1),
+      message: words,
+      hints: ['type that line anew as plain text'],
+    },
+  ];
+}
+
 function hintOf(about: Parameters<typeof wayOut>[0]): string {
   const way = wayOut(about);
   if (way === undefined) return 'leave it as it is';
@@ -147,4 +172,5 @@ function hintOf(about: Parameters<typeof wayOut>[0]): string {
 export const wordMessage = ({ says, because, rule }: CheckedWord): string =>
   `“${says}”: ${because} (${ruleName(rule)})`;
 
-export const ruleName = ({ id, title }: AdvertisingRule): string => `${id}, ${title.split(/[,;]/)[0]}`;
+export const ruleName = ({ id, title, status }: AdvertisingRule): string =>
+  status === OWN_CAUTION ? 'this program’s own caution' : `${id}, ${title.split(/[,;]/)[0]}`;

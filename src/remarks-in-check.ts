@@ -9,7 +9,7 @@ import type { ReadHouse } from './intake/read-house.js';
 import { readRemarksOf } from './intake/read-remarks.js';
 import type { Context } from './packet/context.js';
 import { wordMessage } from './remarks-as-data.js';
-import { tooLongWords } from './remarks-report.js';
+import { tooLongWords } from './remarks-head.js';
 import type { Tally } from './tally/tally.js';
 
 export interface RemarksInCheck {

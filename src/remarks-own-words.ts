@@ -15,6 +15,7 @@ import { ruleName } from './remarks-as-data.js';
 import { type AdvertisingFinding, checkAdvertising } from './tally/advertising.js';
 import { checkRemarks } from './tally/remarks/check-remarks.js';
 import type { Finding } from './tally/remarks/known.js';
+import { mendFindings } from './tally/remarks/mend/mend-findings.js';
 import type { Tally } from './tally/tally.js';
 import { type FactText, textsIn } from './texts-in.js';
 
@@ -61,9 +62,14 @@ export function objectionsTo(texts: readonly string[], house: House, tally: Tall
     (all) => checkRemarks(all, house, tally),
   ).flatMap(({ finding, index }): Objection[] => {
     const sentence = sentences[index];
-    return sentence !== undefined && isCertain(finding, sentence.words)
-      ? [{ kind: 'fact', finding, text: sentence.index }]
-      : [];
+    if (sentence === undefined || !isCertain(finding, sentence.words)) return [];
+    // Words that fit in place of what is said; the reason stays the judge's.
+    const all = checkRemarks(sentence.words, house, tally);
+    const mended = mendFindings(sentence.words, all, house, tally).find(
+      ({ rule, from, to }) => rule === finding.rule && from < finding.to && finding.from < to,
+    );
+    const fit = mended === undefined ? finding : { ...mended, because: finding.because };
+    return [{ kind: 'fact', finding: fit, text: sentence.index }];
   });
   const words = together(texts, checkAdvertising)
     .filter(({ finding }) => finding.level === 'block')

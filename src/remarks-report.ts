@@ -5,16 +5,17 @@ import {
   type CheckedFact,
   type CheckedWord,
   countOf,
-  isTooLong,
   needsMending,
+  TO_MEND,
 } from './check-draft.js';
-import { columnsOf } from './diagnostics/columns.js';
 import { visible } from './diagnostics/report.js';
-import { groupThousands } from './facts/written-number.js';
 import { type MarkedLine, markedText, type Sign, type Stretch } from './marked-text.js';
 import { isoDate } from './packet/date-words.js';
-import { type AdvertisingRule, advertisingStanding } from './tally/advertising.js';
+import { hiddenLines, lengthLines, summary } from './remarks-head.js';
+import { type AdvertisingRule, advertisingRule, advertisingStanding } from './tally/advertising.js';
 import type { Verdict } from './tally/remarks/known.js';
+import { sentenceOfRule } from './tally/remarks/rules.js';
+import { commandLines, lineWidth, wrapped } from './wrapped-lines.js';
 
 export interface RemarksReport {
   readonly checked: CheckedDraft;
@@ -27,10 +28,10 @@ export interface RemarksReport {
   /** Show the claims that the facts back, too, and every fact. */
   readonly all: boolean;
   readonly colour: boolean;
+  /** Columns of the terminal; undefined where none is known. */
+  readonly columns?: number | undefined;
 }
 
-/** Columns of a line. */
-const WIDTH = 96;
 const INDENT = '  ';
 
 /** Verdicts as the list names them. */
@@ -49,73 +50,36 @@ const WORD_NAMES: Record<CheckedWord['level'], string> = {
 
 export function printRemarks(report: RemarksReport): string {
   const { checked, house, asOf, shown } = report;
+  const width = lineWidth(report.columns);
   const entries = entriesOf(report);
   const where = checked.draft.file === undefined ? '' : `, ${checked.draft.file}`;
   return [
-    `${visible(house)}${visible(where)}, as of ${isoDate(asOf)}`,
-    ...wrapped(`${summary(checked)}.`, '', WIDTH),
-    ...lengthLines(checked),
+    ...wrapped(`${house}${where}, as of ${isoDate(asOf)}`, '', width),
+    ...wrapped(`${summary(checked)}.`, '', width),
+    ...lengthLines(checked, width),
+    ...hiddenLines(checked, width),
     '',
     ...markedText(
       checked.draft.text,
       entries.map(({ stretch }) => stretch),
-      WIDTH - INDENT.length,
+      width - INDENT.length,
     ).map((line) => painted(line, report.colour)),
     '',
     ...entries.flatMap((entry, index) => [
-      ...entryLines(entry, report, quotedBefore(entries.slice(0, index))),
+      ...entryLines(
+        entry,
+        report,
+        quotedBefore(entries.slice(0, index)),
+        rulesOf(entries.slice(0, index)),
+        entries,
+      ),
       '',
     ]),
     ...closing(report, entries),
-    ...wrapped(`Held against the facts in ${shown} and nothing else. Not legal advice.`, '', WIDTH),
+    ...wrapped(`Held against the facts in ${shown} and nothing else. Not legal advice.`, '', width),
   ]
     .map((line) => `${line.trimEnd()}\n`)
     .join('');
-}
-
-// ------------------------------------------------------------------ head
-
-/** "17 claims: 6 backed, 5 contradicted, …; 2 words to mind; 1,012 of 1,000 characters". */
-export function summary(checked: CheckedDraft): string {
-  const { claims, words } = checked;
-  const part = (n: number, many: string, one = many): string[] =>
-    n === 0 ? [] : [`${n} ${n === 1 ? one : many}`];
-  const verdicts = [
-    ...part(countOf(checked, 'backed'), 'backed'),
-    ...part(countOf(checked, 'contradicted'), 'contradicted'),
-    ...part(countOf(checked, 'wider'), 'wider than the facts'),
-    ...part(countOf(checked, 'no-fact'), 'without a fact'),
-    ...part(countOf(checked, 'opinion'), 'opinions', 'opinion'),
-  ];
-  const count =
-    claims.length === 0
-      ? 'no claim was found'
-      : `${claims.length} ${claims.length === 1 ? 'claim' : 'claims'}: ${verdicts.join(', ')}`;
-  return [count, ...part(words.length, 'words to mind', 'word to mind'), lengthOf(checked)].join('; ');
-}
-
-function lengthOf({ length, limit }: CheckedDraft): string {
-  const has = groupThousands(length.characters);
-  return limit === undefined ? `${has} characters` : `${has} of ${groupThousands(limit)} characters`;
-}
-
-function lengthLines(checked: CheckedDraft): string[] {
-  if (!isTooLong(checked)) return [];
-  return wrapped(`Too long: ${tooLongWords(checked)}.`, '', WIDTH);
-}
-
-/** "12 characters more than the listing service takes; end it behind “on the porch.” (985 characters)". */
-export function tooLongWords({ draft, length, limit = 0, stop }: CheckedDraft): string {
-  const more = length.characters - limit;
-  const many = `${groupThousands(more)} ${more === 1 ? 'character' : 'characters'} more than the listing service takes`;
-  if (stop === undefined) return `${many}; not even its first sentence fits`;
-  return `${many}; to fit, end it behind “${lastWords(draft.text.slice(0, stop.to))}” (${groupThousands(stop.characters)} characters)`;
-}
-
-/** Enough of the end to find it. */
-function lastWords(text: string): string {
-  const words = text.slice(-200).trim().split(/\s+/u).slice(-5).join(' ');
-  return [...words].length > 60 ? `…${[...words].slice(-59).join('')}` : words;
 }
 
 // ------------------------------------------------------------------ what is marked
@@ -153,53 +117,96 @@ function painted({ kind, text }: MarkedLine, colour: boolean): string {
 
 // ------------------------------------------------------------------ the list
 
+/** Cautions of our own are quoted with another rule than those that the rule itself has. */
+const quotedAs = ({ id, status }: AdvertisingRule): string => (status === OWN_CAUTION ? OWN_CAUTION : id);
+
 /** Rules that were quoted already, with the number of the entry. */
 const quotedBefore = (entries: readonly Entry[]): ReadonlyMap<string, number> =>
   new Map(
     [...entries]
       .reverse()
-      .flatMap(({ about, stretch }) => (isWord(about) ? [[about.rule.id, stretch.number] as const] : [])),
+      .flatMap(({ about, stretch }) =>
+        isWord(about) ? [[quotedAs(about.rule), stretch.number] as const] : [],
+      ),
   );
 
 function entryLines(
   { stretch: { number }, about }: Entry,
   report: RemarksReport,
   quoted: ReadonlyMap<string, number>,
+  told: ReadonlySet<string>,
+  entries: readonly Entry[],
 ): string[] {
   const indent = ' '.repeat(4);
+  const width = lineWidth(report.columns);
   const name = isWord(about) ? WORD_NAMES[about.level] : NAMES[about.verdict];
   const bold = (text: string): string => (report.colour ? `\u001b[1m${text}\u001b[0m` : text);
-  const [first = '', ...more] = wrapped(`${name}: “${about.says}”`, indent, WIDTH);
+  const [first = '', ...more] = wrapped(`${name}: “${about.says}”`, indent, width);
   return [
     `${bold(String(number).padStart(2))}  ${first.trimStart()}`,
     ...more,
-    ...labelled(wayOut(about), indent),
-    ...labelled({ label: 'why', words: about.because }, indent),
+    ...labelled(mendedWith(about, entries) ?? wayOut(about), indent, width),
+    ...labelled({ label: 'why', words: about.because }, indent, width),
     ...(isWord(about)
-      ? labelled({ label: 'rule', words: ruleWords(about.rule, quoted.get(about.rule.id)) }, indent)
-      : factLines(about, report, indent)),
+      ? labelled(
+          { label: 'rule', words: ruleWords(about.rule, quoted.get(quotedAs(about.rule))) },
+          indent,
+          width,
+        )
+      : [...factLines(about, report, indent), ...labelled(ruleOf(about, report, told), indent, width)]),
   ];
 }
+
+/** Two claims on the same words: what is written for the one mends the other. */
+function mendedWith(about: CheckedClaim | CheckedWord, entries: readonly Entry[]): Labelled | undefined {
+  if (isWord(about) || about.instead !== undefined || !TO_MEND.includes(about.verdict)) return undefined;
+  const other = entries.find(
+    (one) =>
+      one.about.from < about.to &&
+      about.from < one.about.to &&
+      !isWord(one.about) &&
+      TO_MEND.includes(one.about.verdict) &&
+      one.about.instead !== undefined,
+  );
+  return other === undefined
+    ? undefined
+    : { label: 'do', words: `nothing more: what ${other.stretch.number} writes mends it` };
+}
+
+/** With --all, by which rule it was judged; a second time nothing. */
+function ruleOf(
+  { rule }: CheckedClaim,
+  { all }: RemarksReport,
+  told: ReadonlySet<string>,
+): Labelled | undefined {
+  const words = sentenceOfRule(rule);
+  return !all || words === undefined || told.has(rule) ? undefined : { label: 'rule', words };
+}
+
+const rulesOf = (entries: readonly Entry[]): ReadonlySet<string> =>
+  new Set(entries.flatMap(({ about }) => (isWord(about) ? [] : [about.rule])));
 
 interface Labelled {
   readonly label: string;
   readonly words: string;
 }
 
-const labelled = (one: Labelled | undefined, indent: string): string[] =>
-  one === undefined ? [] : wrapped(`${one.label.padEnd(HANG)}${one.words}`, indent, WIDTH, ' '.repeat(HANG));
+const labelled = (one: Labelled | undefined, indent: string, width: number): string[] =>
+  one === undefined ? [] : wrapped(`${one.label.padEnd(HANG)}${one.words}`, indent, width, ' '.repeat(HANG));
 
 /** Columns that a label takes. */
 const HANG = 7;
 
-function factLines(claim: CheckedClaim, { shown, all }: RemarksReport, indent: string): string[] {
+function factLines(claim: CheckedClaim, { shown, all, columns }: RemarksReport, indent: string): string[] {
   const { facts, verdict } = claim;
   // What is too wide is seen by two facts: one that fits and one that doesn't.
   const told = all ? facts : facts.slice(0, verdict === 'wider' ? 2 : 1);
   const more = facts.length - told.length;
   return [
-    ...told.flatMap((fact) => labelled({ label: 'fact', words: factWords(fact, shown) }, indent)),
-    ...(more === 0 ? [] : [`${indent}${' '.repeat(HANG)}and ${more} more`]),
+    ...told.flatMap((fact) =>
+      labelled({ label: 'fact', words: factWords(fact, shown) }, indent, lineWidth(columns)),
+    ),
+    ...(more === 0 ? [] : [`${indent}${' '.repeat(HANG)}and ${more} more ${more === 1 ? 'fact' : 'facts'}`]),
   ];
 }
 
@@ -213,14 +220,24 @@ function factWords({ words, known, place }: CheckedFact, shown: string): string 
 const inFolder = (file: string, shown: string): string =>
   file.startsWith(`${shown}/`) ? file.slice(shown.length + 1) : file;
 
+/** Phrases that no rule names; the rule that they are filed under holds others. */
+export const OWN_CAUTION = 'house rule';
+
 /** The rule in its own words; a second time only its name. */
 const ruleWords = (
   { id, quoted, title, section, publisher, status }: AdvertisingRule,
   before: number | undefined,
-): string =>
-  before === undefined
+): string => {
+  if (status === OWN_CAUTION) {
+    const { id: kin, quoted: words, title: law } = advertisingRule('F01');
+    return before === undefined
+      ? `this program’s own caution, for the sake of ${kin} “${words}” ${law}`
+      : `this program’s own caution, as for ${before}`;
+  }
+  return before === undefined
     ? `${id} “${quoted}” ${title}, ${section}, ${publisher} (${status})`
     : `${id}, as quoted for ${before} (${status})`;
+};
 
 /** What to write or do. Undefined: it may stay. */
 export function wayOut(about: CheckedClaim | CheckedWord): Labelled | undefined {
@@ -231,26 +248,31 @@ export function wayOut(about: CheckedClaim | CheckedWord): Labelled | undefined 
   if (about.instead !== undefined) return write(about.instead);
   return about.verdict === 'no-fact'
     ? does('leave it out, or write into the folder how it is known')
-    : does('leave it out, or say what the facts say');
+    : does('leave it out');
 }
 
 // ------------------------------------------------------------------ foot
 
-function closing({ checked, house, all }: RemarksReport, entries: readonly Entry[]): string[] {
+function closing({ checked, house, all, columns }: RemarksReport, entries: readonly Entry[]): string[] {
+  const width = lineWidth(columns);
   const about = checked.words.some(({ level }) => level !== 'date');
   const standing = advertisingStanding();
   const backed = countOf(checked, 'backed');
   return [
     ...(needsMending(checked)
-      ? [...wrapped(KEY, '', WIDTH)]
-      : ['Nothing in it has to be mended.', ...(entries.length === 0 ? [] : [KEY_MIND])]),
+      ? [...wrapped(KEY, '', width)]
+      : ['Nothing in it has to be mended.', ...(entries.length === 0 ? [] : wrapped(KEY_MIND, '', width))]),
     ...(about
-      ? wrapped(`${standing.id}: ${standing.says} “${standing.quoted}” ${standing.title}.`, '', WIDTH)
+      ? wrapped(`${standing.id}: ${standing.says} “${standing.quoted}” ${standing.title}.`, '', width)
       : []),
     ...(all || backed === 0
       ? []
       : [
-          `What the facts back is not marked; to see it too:  sillplate remarks ${visible(checked.draft.file === undefined ? `- ${house}` : house)} --all`,
+          ...commandLines(
+            'What the facts back is not marked; to see it too:',
+            `sillplate remarks ${visible(checked.draft.file === undefined ? `- ${house}` : house)} --all`,
+            width,
+          ),
         ]),
   ];
 }
@@ -258,24 +280,3 @@ function closing({ checked, house, all }: RemarksReport, entries: readonly Entry
 const KEY =
   'Marked ^: to be mended before it is sent. Marked ~: nothing in the folder is behind it, or a word to think over.';
 const KEY_MIND = 'Marked ~: nothing in the folder is behind it, or a word to think over.';
-
-// ------------------------------------------------------------------ lines
-
-/** Lines of at most so many columns; `hang` goes before those after the first, behind the indent. */
-function wrapped(text: string, indent: string, width: number, hang = ''): string[] {
-  const lines: string[] = [];
-  let line = '';
-  const room = (): number => width - indent.length - (lines.length === 0 ? 0 : hang.length);
-  const [head = '', rest] = hang === '' ? ['', text] : [text.slice(0, hang.length), text.slice(hang.length)];
-  for (const word of visible(rest).split(' ')) {
-    if (word === '') continue;
-    const longer = line === '' ? word : `${line} ${word}`;
-    const used = columnsOf(longer) + (lines.length === 0 ? head.length : 0);
-    if (line !== '' && used > room()) {
-      lines.push(line);
-      line = word;
-    } else line = longer;
-  }
-  if (line !== '' || lines.length === 0) lines.push(line);
-  return lines.map((one, index) => `${indent}${index === 0 ? head : hang}${one}`);
-}

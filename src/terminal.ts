@@ -6,6 +6,8 @@ export interface Terminal {
   readonly out: (text: string) => void;
   readonly error: (text: string) => void;
   readonly colour: boolean;
+  /** Columns of its lines; left out where nobody knows, as behind a pipe. */
+  readonly columns?: number | undefined;
   /** A line that follows work which takes over a second; nothing when piped. */
   readonly progress: (title: string) => Progress;
 }
@@ -28,9 +30,14 @@ export function realTerminal(): Terminal {
     error: (text) => void process.stderr.write(text),
     // https://no-color.org: present and not empty.
     colour: process.stdout.isTTY === true && !process.env.NO_COLOR && process.env.TERM !== 'dumb',
+    columns: columnsOf(process.env.COLUMNS) ?? (process.stdout.isTTY ? process.stdout.columns : undefined),
     progress: spinner,
   };
 }
+
+/** What the shell says, where it says a count. */
+const columnsOf = (said: string | undefined): number | undefined =>
+  said !== undefined && /^[1-9]\d{0,3}$/.test(said) ? Number(said) : undefined;
 
 function spinner(title: string): Progress {
   if (!process.stderr.isTTY) return { step: () => undefined, photo: () => undefined, stop: () => undefined };

@@ -44,8 +44,8 @@ const HOMES: Rules['homes'] = {
   exifreader: { files: ['src/intake/camera.ts'], why: 'one file reads what cameras write' },
   'libheif-js': { files: ['src/intake/heic-worker.ts'], why: 'HEIC is decoded in a thread of its own' },
   tinypool: {
-    files: ['src/intake/decode-heic.ts', 'src/intake/heic-worker.ts'],
-    why: 'threads are started and answered in one place each',
+    files: ['src/intake/decode-heic.ts', 'src/intake/heic-worker.ts', 'src/build-beside.ts'],
+    why: 'threads and processes are started and answered in one place each',
   },
   'geographiclib-geodesic': {
     files: ['src/tally/photo-distance.ts'],

@@ -119,11 +119,17 @@ function decoded(bytes: Uint8Array): string | undefined {
 const refused = (trouble: Diagnostic): ReadRemarks => ({ trouble });
 
 /** `size` in bytes, where it is known. */
+/** "130 thousand", "1 million", "2.4 million" */
+const thousands = (size: number): string =>
+  size < 999_500
+    ? `${Math.ceil(size / 1000)} thousand`
+    : `${String(Math.round(size / 100_000) / 10)} million`;
+
 const tooBig = (shown: string, size?: number): Diagnostic => ({
   code: 'intake.too-big',
   severity: 'error',
   file: shown,
-  message: `${shown} ${size === undefined ? 'goes on' : `has ${Math.ceil(size / 1000)} thousand characters`}; a draft of a listing text is taken up to ${MOST_REMARKS / 1000} thousand characters`,
+  message: `${shown} ${size === undefined ? 'goes on' : `has ${thousands(size)} characters`}; a draft of a listing text is taken up to ${MOST_REMARKS / 1000} thousand characters`,
   hints: ['check that it is the right file'],
 });
 

@@ -152,8 +152,11 @@ const OTHERS: Partial<Record<House['structures'][number]['is'], string>> = {
   'guest-house': 'Guest House',
 };
 
+/** A landing at a door is written down as a patio, for want of a word, and is none to sit on. */
+const isStoop = (one: House['structures'][number]): boolean => /\b(stoop|landing|steps)\b/i.test(nameOf(one));
+
 function outside(house: House): SomeFields {
-  const open = house.structures.filter(({ is }) => OUTSIDE[is] !== undefined);
+  const open = house.structures.filter((one) => OUTSIDE[one.is] !== undefined && !isStoop(one));
   return {
     PatioAndPorchFeatures: list([
       ...open.flatMap(({ is }) => OUTSIDE[is] ?? []),

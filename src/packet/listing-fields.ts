@@ -8,7 +8,7 @@
 import type { HouseDate } from '../facts/date.js';
 import type { Fact } from '../facts/fact.js';
 import { ACRE, SQUARE_FOOT, wholeSquareFeet } from '../facts/floor-area.js';
-import type { House } from '../facts/house.js';
+import type { House, System } from '../facts/house.js';
 import { asInert } from '../facts/inert-text.js';
 import type { AreaClass } from '../tally/area.js';
 import { isThere } from '../tally/still-there.js';
@@ -19,6 +19,7 @@ import { type FieldValue, type ListingFields, type SomeFields, strayFields } fro
 import { systemFields } from './listing-systems.js';
 import { valuesIn } from './listing-words.js';
 import type { PacketExport } from './packet.js';
+import { upperFirst } from './rich.js';
 import { countRooms } from './sections/in-short.js';
 
 const LEVELS: Record<string, string> = {
@@ -58,6 +59,7 @@ export function listingFields(context: Context): ListingFields {
     ...lotFields(context),
     ...buildingFields(house),
     ...systemFields(house),
+    ...associationFields(house),
     ...conveyed(house),
   };
   const order = fieldNames();
@@ -160,15 +162,55 @@ function sourceOf({ whole }: Context, { from, evidence }: Fact<unknown>, lookup:
 
 function conveyed(house: House): SomeFields {
   const systems = house.systems.filter(isThere);
-  const those = (stays: 'yes' | 'no'): string[] => [
-    ...systems.filter((one) => one.conveys === stays).map((one) => one.name ?? one.is),
-    ...house.conveys.filter((one) => one.stays === stays).map((one) => one.what),
-  ];
+  const those = (stays: 'yes' | 'no'): string[] =>
+    [
+      ...systems
+        .filter((one) => one.conveys === stays)
+        .map((one) => `${one.name ?? one.is}${stays === 'yes' ? faultOf(house, one) : ''}`),
+      ...house.conveys.filter((one) => one.stays === stays).map((one) => one.what),
+    ].map(upperFirst);
   return {
     Inclusions: wholeThings('Inclusions', those('yes')),
     Exclusions: wholeThings('Exclusions', those('no')),
   };
 }
+
+/** " (does not run)": what stays and is known not to work is never offered without a word. */
+function faultOf(house: House, system: System): string {
+  const names = [system.name, system.is, system.is.split(',')[0]].map((name) => (name ?? '').toLowerCase());
+  for (const { what } of house.conditions) {
+    const name = names.find((one) => one !== '' && what.toLowerCase().startsWith(`${one} `));
+    const rest = name === undefined ? '' : what.slice(name.length).trim();
+    // A range hood is no range: behind the name stands what it does.
+    if (SAYS_OF_IT.test(rest) && FAULT.test(rest)) return ` (${rest.replace(/^is\b\s*/i, '')})`;
+  }
+  return '';
+}
+
+const SAYS_OF_IT = /^(is|was|has|does|did|will|can|cannot|doesn.t|won.t|no longer|leaks?)\b/i;
+
+const FAULT =
+  /\b((does|do|did|will) not|doesn.t|won.t|can ?not|no longer|not (work|run|tried|tested)\w*|broken|dead|bypassed|disconnected|leaks?|inoperable|out of order|stuck)\b/i;
+
+/** Dues of an association in the one amount and rhythm that the standard has room for; where several are asked, none. */
+function associationFields(house: House): SomeFields {
+  const all = house.dues.filter(({ to }) => /\b(association|hoa|condo\w*|owners)\b/i.test(to));
+  const [due, second] = all.filter(({ per }) => per !== 'once');
+  if (all.length === 0) return {};
+  const known = due !== undefined && second === undefined ? due : undefined;
+  return {
+    AssociationYN: true,
+    AssociationFee: known === undefined ? undefined : Number(known.amount) / 100,
+    AssociationFeeFrequency: known === undefined ? undefined : FREQUENCIES[known.per],
+  };
+}
+
+const FREQUENCIES: Partial<Record<House['dues'][number]['per'], string>> = {
+  month: 'Monthly',
+  quarter: 'Quarterly',
+  'half-year': 'Semi-Annually',
+  year: 'Annually',
+};
 
 const AND_MORE = '; and more, see the packet';
 

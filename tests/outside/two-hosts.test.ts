@@ -22,7 +22,7 @@ const HOUSES = ['alder-lane', 'birch-lane', 'cedar-lane', 'dogwood-lane'];
 /** The commands of the README between the words that frame them. */
 function recipe(): string {
   const readme = readFileSync('README.md', 'utf8');
-  const found = /one house is one job[\s\S]*?```sh\n([\s\S]*?)```/.exec(readme)?.[1];
+  const found = /one house is one job[\s\S]*?```bash\n([\s\S]*?)```/.exec(readme)?.[1];
   if (found === undefined) throw new Error('the README has no recipe for several machines');
   return found;
 }

@@ -22,8 +22,10 @@ export function draftContext(house: House, asOf: string): Context {
 }
 
 /** Of a folder below content/. Fails the test where it can't be read. */
-export async function demoContext(name: string): Promise<Context> {
-  const { found } = await readHouse(path.join(content, name), `content/${name}`);
-  if (found === undefined) throw new Error(`${name} can't be read`);
+export const demoContext = (name: string): Promise<Context> => folderContext(path.join(content, name));
+
+export async function folderContext(folder: string): Promise<Context> {
+  const { found } = await readHouse(folder, path.basename(folder));
+  if (found === undefined) throw new Error(`${folder} can't be read`);
   return draftContext(found.house, '2026-11-20');
 }

@@ -480,6 +480,10 @@ it('has a case for every question, in a demo house or a small one', async () => 
     'who-lived',
     'pets-smoke',
     'claims',
+    'title-liens',
+    'easements',
+    'boundary-disputes',
+    'violations',
   ];
   for (const id of own) {
     const question = askedQuestions().find((one) => one.id === id);

@@ -120,7 +120,7 @@ describe('listing fields', () => {
       { id: 'old', is: 'oven', did: 'removed' as const, conveys: 'yes' as const },
       { id: 'new', is: 'range', conveys: 'yes' as const },
     ];
-    expect(exportsOf({ systems }).json.Inclusions).toBe('range');
+    expect(exportsOf({ systems }).json.Inclusions).toBe('Range');
   });
 
   it('have no word for two and a half storeys', () => {
@@ -319,7 +319,7 @@ describe('listing fields', () => {
     }));
     const { Inclusions } = exportsOf({ conveys }).json;
     expect(String(Inclusions).length).toBeLessThanOrEqual(1024);
-    expect(Inclusions).toMatch(/^shelf number 0 of the long wall; .*wall; and more, see the packet$/);
+    expect(Inclusions).toMatch(/^Shelf number 0 of the long wall; .*wall; and more, see the packet$/);
   });
 
   it('reads two things of one text apart, and the fuel behind its thing', () => {
@@ -327,6 +327,60 @@ describe('listing fields', () => {
     expect(valuesIn('Appliances', ['range, gas', 'water heater, tank, gas'])).toEqual([
       'Gas Water Heater',
       'Gas Range',
+    ]);
+  });
+
+  it('offer nothing that is known not to work without a word, and write all things alike', () => {
+    const { json } = exportsOf({
+      systems: [
+        { id: 'opener', is: 'garage door opener', conveys: true },
+        { id: 'soft', is: 'water softener', name: 'Softener', conveys: true },
+        { id: 'range', is: 'range', name: 'Range', conveys: true },
+      ],
+      conveys: [{ what: 'window shades', stays: 'yes' }],
+      conditions: [
+        { what: 'garage door opener does not run' },
+        { what: 'water softener is bypassed and was not tried' },
+        { what: 'range hood does not run' },
+      ],
+    });
+    expect(json.Inclusions).toBe(
+      'Garage door opener (does not run); Softener (bypassed and was not tried); Range; Window shades',
+    );
+  });
+
+  it.each([
+    ['month', 'Monthly'],
+    ['quarter', 'Quarterly'],
+    ['half-year', 'Semi-Annually'],
+    ['year', 'Annually'],
+  ] as const)('tell the dues of an association by the %s', (per, frequency) => {
+    const to = 'Owners’ Association';
+    expect(exportsOf({ dues: [{ to, amount: '64.50', per }] }).json).toMatchObject({
+      AssociationYN: true,
+      AssociationFee: 64.5,
+      AssociationFeeFrequency: frequency,
+    });
+  });
+
+  it('tell no sum of dues where two are asked, or only once, and nothing of a district', () => {
+    const once = { to: 'Owners’ Association', amount: '150.00', per: 'once' } as const;
+    const month = { ...once, per: 'month' } as const;
+    const two = exportsOf({ dues: [month, { ...month, to: 'Lane Association' }] }).json;
+    expect([two.AssociationYN, two.AssociationFee]).toEqual([true, undefined]);
+    expect(exportsOf({ dues: [once] }).json.AssociationFee).toBeUndefined();
+    const district = exportsOf({ dues: [{ ...month, to: 'Library district' }] }).json;
+    expect(district.AssociationYN).toBeUndefined();
+  });
+
+  it('take a stoop for no patio', () => {
+    const patio = { id: 'stoop', is: 'patio', attached: true } as const;
+    expect(
+      exportsOf({ structures: [{ ...patio, name: 'Back stoop' }] }).json.PatioAndPorchFeatures,
+    ).toBeUndefined();
+    expect(exportsOf({ structures: [patio] }).json.PatioAndPorchFeatures).toBeUndefined();
+    expect(exportsOf({ structures: [{ ...patio, id: 'court' }] }).json.PatioAndPorchFeatures).toEqual([
+      'Patio',
     ]);
   });
 });

@@ -28,6 +28,29 @@ for (const file of readdirSync(at('src/tally/tables'), { recursive: true })) {
   copyFileSync(at('src/tally/tables', file), at('dist/tally/tables', file));
 }
 
+// The tables of remarks are long and read with every start, so their contents are laid down as JSON, and the lexicon
+// cut and sorted, in the place of `src/tally/tables/made.ts`. That is emptied first: what an earlier build laid down
+// must not be read for the YAML.
+const made = at('dist/tally/tables/made.js');
+writeFileSync(made, 'export const madeTable = () => undefined;\n');
+const { remarkThings, remarkClasses, remarkWords } = await import(
+  pathToFileURL(at('dist/tally/tables/remarks.js')).href
+);
+const { packLexicon } = await import(pathToFileURL(at('dist/tally/remarks/pack-lexicon.js')).href);
+const contents = {
+  'remarks-things': { things: remarkThings() },
+  'remarks-classes': remarkClasses(),
+  'remarks-words': remarkWords(),
+  'remarks-lexicon': packLexicon(),
+};
+const texts = Object.entries(contents).map(([name, value]) => [name, JSON.stringify(value)]);
+writeFileSync(
+  made,
+  `const TEXTS = ${JSON.stringify(Object.fromEntries(texts))};
+export const madeTable = (name) => (Object.hasOwn(TEXTS, name) ? JSON.parse(TEXTS[name]) : undefined);
+`,
+);
+
 mkdirSync(at('dist/fonts'), { recursive: true });
 for (const [name, family] of [
   ['source-serif', 'SourceSerif4'],

@@ -138,7 +138,7 @@ function otherAges(context: Context): Answer | undefined | typeof DOES_NOT_ARISE
   if (others.length === 0) return DOES_NOT_ARISE;
   const dated = others.filter(isDated);
   const rest = others.filter((age) => !isDated(age)).map((age) => systemName(age).toLowerCase());
-  const after = rest.length === 0 ? {} : { after: `Age not known: ${rest.join(', ')}.` };
+  const after = rest.length === 0 ? {} : { after: `Age not known: ${rest.join('; ')}.` };
   const short = dated.map(
     (age): Named => ({
       ...named(age),

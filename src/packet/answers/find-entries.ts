@@ -25,6 +25,8 @@ export interface SearchEntry {
   readonly section: string;
   /** Other words that find it; shown nowhere. */
   readonly words: string;
+  /** Ids of the table's questions that it answers. */
+  readonly asks?: readonly string[];
 }
 
 export interface Found<Entry extends SearchEntry> {
@@ -40,6 +42,8 @@ const KIND_WEIGHT = { question: 3, open: 2, fact: 1 } as const;
 const FIELD_WEIGHT = { title: 3, words: 1.5, text: 1 } as const;
 /** A word that is begun is likelier meant than one that is misspelt. */
 const LIKENESS_WEIGHT = { prefix: 0.6, fuzzy: 0.3 } as const;
+/** What the form of a question means comes before what merely has its words. */
+const MEANT_WEIGHT = 12;
 /** Of a word that only stands for the asked one. */
 const STAND_IN_WEIGHT = 0.8;
 /** In letters: shorter words are too easily another. */
@@ -69,24 +73,78 @@ export function openSearch<Entry extends SearchEntry>(
     processTerm: (term) => term,
   });
   index.addAll(entries.map(({ title, text, words: other }, id) => ({ id, title, text, words: other })));
+  const turnOf = turnsOf(words);
   return (asked) => {
-    const terms = [...new Set(lexicon.wordsOf(asked))];
+    const { means, drops } = turnOf(asked);
+    const own = [...new Set(lexicon.wordsOf(asked, drops))];
+    // “What is original?” names no thing.
+    const terms = own.length > 0 ? own : [...new Set(lexicon.wordsOf(asked))];
     if (terms.length === 0) return [];
+    const isMeant = (entry: Entry | undefined): boolean =>
+      means !== undefined && entry?.asks?.includes(means) === true;
     const found = index.search(queryOf(terms, lexicon), {
       boost: FIELD_WEIGHT,
       weights: LIKENESS_WEIGHT,
-      boostDocument: (id) => KIND_WEIGHT[entries[id as number]?.kind ?? 'fact'],
+      boostDocument: (id) => {
+        const entry = entries[id as number];
+        return KIND_WEIGHT[entry?.kind ?? 'fact'] * (isMeant(entry) ? MEANT_WEIGHT : 1);
+      },
     });
     return ranked(found, terms, lexicon).flatMap(({ id, score }) => {
       const entry = entries[id];
-      return entry === undefined ? [] : [{ entry, score }];
+      return entry === undefined ? [] : [{ entry: partOf(entry, terms, lexicon), score }];
     });
   };
 }
 
+/** What a question of a certain form means, and which of its words say no more than that. */
+function turnsOf({ turns }: SearchWords): (asked: string) => {
+  readonly means?: string;
+  readonly drops: readonly string[];
+} {
+  const forms = turns.map(({ asks, ...turn }) => ({ ...turn, form: new RegExp(asks, 'u') }));
+  return (asked) => forms.find(({ form }) => form.test(asked.trim().toLowerCase())) ?? { drops: [] };
+}
+
+/**
+ * Of an answer that lists things one by one, those that were asked for: who did the electrical work is not told with all
+ * other trades. The whole answer, where none or nearly all of it fits.
+ */
+function partOf<Entry extends SearchEntry>(entry: Entry, terms: readonly string[], lexicon: Lexicon): Entry {
+  if (!(entry.asks ?? []).some((one) => LISTS.has(one))) return entry;
+  const parts = entry.text.split(/(?<=[.;]) (?=[\p{Lu}\p{N}“])/u);
+  const told = lexicon.wordsOf(entry.title);
+  const wanted = terms.filter((term) => !lexicon.isWeak(term) && !told.includes(term));
+  const fitOf = (words: string): number => {
+    const said = lexicon.wordsOf(words);
+    return wanted.filter((term) => said.includes(term)).length;
+  };
+  const best = Math.max(...parts.map(fitOf));
+  const own = parts.filter((part) => fitOf(part) === best);
+  if (best === 0 || own.length * 2 > parts.length) return entry;
+  const known = entry.known === '' ? '' : `${entry.known}, of the whole answer`;
+  return { ...entry, text: own.map((part) => membersOf(part, fitOf)).join(' '), known };
+}
+
+/** "Stays: range; clothes washer; clothes dryer." is "Stays: clothes washer; clothes dryer.", asked for those. */
+function membersOf(part: string, fitOf: (words: string) => number): string {
+  const [, head = '', list] = /^([^:;]+: )(.+;.+)\.$/u.exec(part) ?? [];
+  const members = list?.split('; ').filter((one) => fitOf(one) > 0) ?? [];
+  return members.length === 0 ? part : `${head}${members.join('; ')}.`;
+}
+
+/** Questions whose answers name one thing after another, each in a sentence. */
+const LISTS: ReadonlySet<string> = new Set([
+  'known-defects',
+  'why-redone',
+  'who-by-trade',
+  'left-as-found',
+  'conveys',
+]);
+
 interface Lexicon {
-  /** A text's words, each in the one form that stands for all its spellings. */
-  readonly wordsOf: (text: string) => string[];
+  /** A text's words but those dropped, each in the one form that stands for all its spellings. */
+  readonly wordsOf: (text: string, drops?: readonly string[]) => string[];
   /** The same, and each word's own spelling where it is another. */
   readonly spellingsOf: (text: string) => string[];
   readonly alsoOf: (term: string) => readonly string[];
@@ -117,8 +175,9 @@ function lexiconOf({ phrases, same, also, ignored, weak }: SearchWords, seen: Re
     return (plain.match(/[\p{L}\p{N}]+/gu) ?? []).filter((word) => !unasked.has(word));
   };
   return {
-    wordsOf: (text) =>
+    wordsOf: (text, drops = []) =>
       cut(text)
+        .filter((word) => !drops.includes(word))
         // "Teh" and "hwo" say as little as "the" and "how".
         .filter((word) => seen.has(formOf(word)) || !swapsOf(word).some((one) => unasked.has(one)))
         .map(formOf),
@@ -177,11 +236,18 @@ function ranked(
   lexicon: Lexicon,
 ): { id: number; score: number }[] {
   const strong = terms.filter((term) => !lexicon.isWeak(term));
-  const scored = found.flatMap(({ id, score, queryTerms }) => {
-    const met = (term: string): boolean =>
-      [term, ...lexicon.alsoOf(term), ...lexicon.slipsOf(term)].some((one) => queryTerms.includes(one));
+  const metBy = ({ queryTerms }: SearchResult, term: string): boolean =>
+    [term, ...lexicon.alsoOf(term), ...lexicon.slipsOf(term)].some((one) => queryTerms.includes(one));
+  // A word that the record has nowhere is what the question is about: "is the property haunted" is not about taxes.
+  const isStrange = strong.some(
+    (term) => term.length >= SHORTEST_GAPPED && !found.some((one) => metBy(one, term)),
+  );
+  const scored = found.flatMap((one) => {
+    const { id, score } = one;
+    const met = (term: string): boolean => metBy(one, term);
     // "How old is the dog?" is not answered by the age of anything else.
-    if (strong.filter(met).length * 2 < strong.length) return [];
+    const twice = strong.filter(met).length * 2;
+    if (twice < strong.length || (isStrange && twice === strong.length)) return [];
     const share = terms.filter(met).length / terms.length;
     return [{ id: id as number, score: score * share * share }];
   });

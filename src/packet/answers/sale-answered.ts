@@ -102,16 +102,36 @@ function lead(context: Context): Answer | undefined {
   };
 }
 
+/** What may hold it and is there, and what was taken out without a test. */
 function asbestos(context: Context): Answer | undefined {
-  return answerOf(
-    context,
-    context.tally.lead.asbestos.map((caution) => ({
+  const there = context.tally.lead.asbestos.map(
+    (caution): Named => ({
       words: about(upperFirst(caution.words), `asbestos-${caution.id}`, ''),
       known: { evidence: caution.evidence },
-    })),
-    { before: 'Materials that may hold it:', between: '. ' },
+    }),
   );
+  const out = context.tally.improvements.flatMap((one): Named[] => {
+    if (one.source.kind !== 'work') return [];
+    const { what, how, note } = one.source.item;
+    const untested = [note, how].find((words) => words !== undefined && UNTESTED.test(words));
+    return untested === undefined
+      ? []
+      : [
+          {
+            words: about(upperFirst(what), `done-${one.id}`, untested),
+            known: evidenceOf(context, one.source.item),
+          },
+        ];
+  });
+  const left = answerOf(context, there, { before: 'Materials that may hold it:', between: '. ' });
+  const gone = answerOf(context, out, { before: 'Taken out without a test:', between: '. ' });
+  if (left === undefined || gone === undefined) return left ?? gone;
+  return { text: rich(...left.text, ' ', ...gone.text), mark: markOfNamed(context, [...there, ...out]) };
 }
+
+/** Of old layers, boards or tiles that somebody took out. Lead has its own question. */
+const UNTESTED =
+  /^(?!.*\blead\b).*\b(nobody tested|untested|(not|never|without) (been |being )?(a )?test(ed)?)\b/i;
 
 function conveys(context: Context): Answer | undefined {
   const all = conveyedThings(context);
@@ -119,7 +139,7 @@ function conveys(context: Context): Answer | undefined {
     all
       .filter((one) => one.stays === stays)
       .map(({ what }) => lowerFirst(what))
-      .join(', ');
+      .join('; ');
   const parts = [
     ['Stays', words('yes')],
     ['Goes', words('no')],
@@ -263,6 +283,10 @@ export const SALE_ANSWERED = {
   manuals,
   dues,
   claims: onlyTheOwner,
+  'title-liens': mentioned(/\b(liens?|title (report|search|policy|commitment))\b/i),
+  easements: mentioned(/\b(easements?|rights? of way|encroach\w*)\b/i),
+  'boundary-disputes': onlyTheOwner,
+  violations: mentioned(/\bviolations?\b/i),
   assessments: onlyTheOwner,
   bills: onlyTheOwner,
   taxes: onlyTheOwner,

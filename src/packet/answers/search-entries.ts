@@ -48,6 +48,7 @@ function entriesIn(block: Block, under: string): Placed[] {
           kind: 'question',
           title: block.ask,
           text: plainText(block.answer),
+          asks: questionIds(block.ask),
           known: markWords(block.mark),
           words: otherWords(block.ask),
         },
@@ -78,7 +79,15 @@ function entriesIn(block: Block, under: string): Placed[] {
         const text = rest.filter((cell) => cell !== '').join(' · ');
         const words = otherWords(String(first));
         if (block.id === OPEN_QUESTIONS)
-          return { id, kind: 'open', title: String(first), text, known: 'Not known', words };
+          return {
+            id,
+            kind: 'open',
+            title: String(first),
+            text,
+            known: 'Not known',
+            words,
+            asks: questionIds(String(first)),
+          };
         return block.id === REFUSED_QUESTIONS
           ? { id, kind: 'open', title: String(first), text, known: '', words }
           : { id, kind: 'fact', title: String(first), text, known: markWords(mark), words: block.caption };
@@ -119,6 +128,10 @@ function strongWords(text: Rich): string | undefined {
   const [first] = text;
   return first?.manner === 'strong' ? first.text.replace(/[.:]\s*$/, '') : undefined;
 }
+
+/** The table's question that it is, word for word. */
+const questionIds = (ask: string): readonly string[] =>
+  askedQuestions().flatMap((question) => (question.ask === ask ? [question.id] : []));
 
 /** Other ways to ask the same, by the table; an owner's question has those of all that it is. */
 function otherWords(ask: string): string {

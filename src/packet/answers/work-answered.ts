@@ -95,7 +95,7 @@ function keptWords(context: Context): Answer | undefined {
       ? undefined
       : `${upperFirst(counted(surfaces, 'surface', 'surfaces'))} besides, by room under “Left as found”.`;
   if (systems.length > 0)
-    return answerOf(context, systems, { before: 'Of systems and appliances:', between: ', ', after: more });
+    return answerOf(context, systems, { before: 'Of systems and appliances:', between: '; ', after: more });
   return surfaces === 0
     ? undefined
     : {
@@ -237,6 +237,16 @@ const licensed: AnswerOf = (context) => {
   );
 };
 
+/** What was put in or redone for a reason that nobody wrote down: that it is not known is told, too. */
+function withoutReason(context: Context): string {
+  const silent = things(context).flatMap((one) =>
+    one.source.kind === 'work' && one.source.item.why === undefined && PUT_IN.includes(one.did)
+      ? [lowerFirst(subjectOf(one))]
+      : [],
+  );
+  return silent.length === 0 ? '' : `No reason is written down for: ${silent.join('; ')}.`;
+}
+
 function whyRedone(context: Context): Answer | undefined {
   const told = things(context).flatMap((one): Named[] =>
     one.source.kind === 'work' && one.source.item.why !== undefined
@@ -249,7 +259,10 @@ function whyRedone(context: Context): Answer | undefined {
       : [],
   );
   const { few, more } = fewOf(told, 12);
-  const answer = answerOf(context, few, { between: '. ', after: more });
+  const answer = answerOf(context, few, {
+    between: '. ',
+    after: [more, withoutReason(context)].filter((one) => one !== '').join(' '),
+  });
   return inShort(answer, `${told.length} reasons`, 'What was done', 'what-was-done');
 }
 

@@ -83,7 +83,7 @@ const floorMaterial = ({ what }: Finish, material: string): string =>
 function vanityName(what: string): string {
   const basins = /\b(two|double)\b/i.test(what) ? 'two-basin vanity' : 'vanity';
   const top = /\b(\w+) top\b/i.exec(what)?.[1];
-  return top === undefined ? basins : `${basins} with ${top.toLowerCase()} top`;
+  return top === undefined ? basins : `${top.toLowerCase()}-top ${basins}`;
 }
 
 function showerName(what: string): string {

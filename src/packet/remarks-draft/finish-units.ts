@@ -2,8 +2,9 @@
 import type { Finish, Room } from '../../facts/house.js';
 import { nameOf } from '../../facts/place-name.js';
 import { deedOf, PUT_IN } from '../../tally/improvements.js';
+import { withArticle } from './as-listed.js';
 import { backedDeed, type DraftRules } from './backing.js';
-import { type DraftUnit, joining, type Piece } from './draft-unit.js';
+import { type DraftUnit, joining, type Piece, wordsOfPieces } from './draft-unit.js';
 import { finishName, floorName } from './finish-names.js';
 import { permitPieces, unpermitted } from './permit-words.js';
 import { deedWords } from './when.js';
@@ -32,7 +33,7 @@ export function finishUnits(rules: DraftRules): FinishUnits {
   const told = new Set<string>();
   const floors = new Map<string, Floors>();
   for (const [roomIndex, room] of rules.context.house.rooms.entries()) {
-    const added = unpermitted(rules, room.id);
+    const added = unpermitted(rules, room.id, 'the room');
     const inRoom = room.use === 'kitchen' || room.use === 'bath';
     for (const [index, finish] of room.finishes.entries()) {
       const name = inRoom ? finishName(finish) : floorName(finish);
@@ -74,12 +75,13 @@ const roomUnit = (
   aside,
 });
 
-/** The same floor in several rooms is one: "oak strip floors refinished in 2026 in living room and hall". */
+/** The same floor in several rooms is one: "oak strip floors in the living room and hall refinished in 2026". */
 interface Floors {
   readonly name: Piece;
   readonly tail: string;
-  /** Each room with what stands of its permit. */
-  readonly places: (readonly Piece[])[];
+  /** What stands of the room's permit. */
+  readonly aside: readonly Piece[];
+  readonly rooms: Piece[];
   /** Of wood or tile: asked before carpet and vinyl. */
   readonly hard: boolean;
   /** In closets alone. */
@@ -94,30 +96,32 @@ function addFloor(
   tail: string,
   aside: readonly Piece[],
 ): void {
-  const key = `${name.text} ${tail}`;
+  const key = `${name.text} ${tail} ${wordsOfPieces(aside)}`;
   const one: Floors = floors.get(key) ?? {
     name,
     tail,
-    places: [],
+    aside: aside.slice(0, 1),
+    rooms: [],
     hard: !/carpet|vinyl/i.test(finish.what),
     minor: true,
   };
-  one.places.push([
-    { ...name, text: nameOf(room).toLowerCase() },
-    ...(aside.length === 0 ? [] : [joining(' ('), ...aside.slice(0, 1), joining(')')]),
-  ]);
+  one.rooms.push({ ...name, text: nameOf(room).toLowerCase() });
   if (room.use !== 'closet') one.minor = false;
   floors.set(key, one);
 }
 
-const floorUnit = ({ name, tail, places, hard, minor }: Floors): DraftUnit => ({
+const floorUnit = ({ name, tail, aside, rooms, hard, minor }: Floors): DraftUnit => ({
   sentence: 'floors',
-  rank: minor ? 33 : hard || places.length > 2 ? 11 : 16,
+  rank: minor ? 33 : hard || rooms.length > 2 ? 11 : 16,
   pieces: [
-    { ...name, text: `${name.text} ${tail}` },
+    // One room has one floor.
+    rooms.length === 1 ? { ...name, text: name.text.replace(/ floors$/, ' floor') } : name,
     joining(' in '),
-    ...places.flatMap((place, index) =>
-      index === 0 ? place : [joining(index === places.length - 1 ? ' and ' : ', '), ...place],
-    ),
+    ...rooms.flatMap((room, index) => [
+      ...(index === 0 ? [] : [joining(index === rooms.length - 1 ? ' and ' : ', ')]),
+      index === 0 ? { ...room, text: withArticle(room.text) } : room,
+    ]),
   ],
+  tail,
+  aside,
 });

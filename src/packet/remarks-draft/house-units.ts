@@ -7,7 +7,7 @@ import { groupThousands } from '../../facts/written-number.js';
 import type { AreaClass } from '../../tally/area.js';
 import { backed, backedFact, type DraftRules, evidenceOfLevel } from './backing.js';
 import { type Backing, type DraftUnit, joining, type Piece } from './draft-unit.js';
-import { unpermitted } from './permit-words.js';
+import { unpermitted, unpermittedStructure } from './permit-words.js';
 import { inYear, yearWords } from './when.js';
 
 const STOREYS: Record<string, string> = {
@@ -99,14 +99,14 @@ function rooms(rules: DraftRules): DraftUnit[] {
     const list = house.rooms.filter((room) => room.use === 'bath' && room.bath === kind);
     if (list.length === 0) continue;
     const pieces = count(list, noun);
-    const asides = list.map((room) => unpermitted(rules, room.id));
+    const asides = list.map((room) => unpermitted(rules, room.id, 'it'));
     if (pieces.length === 0 || asides.includes(undefined)) continue;
     const aside = asides.flatMap((one) => one ?? []);
     units.push({
       sentence: 'house',
       part: 'rooms',
       rank: 4,
-      pieces: [...pieces, ...(aside.length === 0 ? [] : [joining(' ('), aside[0] as Piece, joining(')')])],
+      pieces: [...pieces, ...inBrackets(aside)],
     });
   }
   return units;
@@ -158,8 +158,9 @@ function grounds(rules: DraftRules): DraftUnit[] {
   if (house.pool !== undefined) {
     const evidence = [...new Set(house.pool.barriers.flatMap((one) => one.evidence))];
     const backing = backed(rules, { evidence }, 'The pool, by what stands around it', ['pool']);
-    if (backing !== undefined)
-      units.push({ sentence: 'grounds', rank: 13, pieces: [{ text: 'pool', backing }] });
+    const aside = unpermittedStructure(rules, ['pool', 'swimming pool']);
+    if (backing !== undefined && aside !== undefined)
+      units.push(withHouse({ text: 'a pool', backing }, 13, aside));
   }
   for (const [index, one] of house.structures.entries()) {
     const name =
@@ -170,15 +171,26 @@ function grounds(rules: DraftRules): DraftUnit[] {
       `Structure: ${nameOf(one).toLowerCase()}`,
       ['structures', index],
     );
-    if (backing === undefined) continue;
-    units.push({
-      sentence: 'grounds',
-      rank: one.is === 'garage' || one.is === 'carport' ? 12 : 34,
-      pieces: [{ text: name, backing }],
-    });
+    const aside = unpermittedStructure(rules, [one.is, nameOf(one).toLowerCase()]);
+    if (backing === undefined || aside === undefined) continue;
+    if (one.is === 'garage' || one.is === 'carport')
+      units.push(withHouse({ text: `${/^[aeiou]/.test(name) ? 'an' : 'a'} ${name}`, backing }, 12, aside));
+    else
+      units.push({ sentence: 'grounds', rank: 34, pieces: [{ text: name, backing }, ...inBrackets(aside)] });
   }
   return units;
 }
+
+/** What a buyer asks first is told in the first sentence: a sentence "Pool." is none. */
+const withHouse = (piece: Piece, rank: number, aside: readonly Piece[]): DraftUnit => ({
+  sentence: 'house',
+  part: 'besides',
+  rank,
+  pieces: [piece, ...inBrackets(aside)],
+});
+
+const inBrackets = (aside: readonly Piece[]): Piece[] =>
+  aside.length === 0 ? [] : [joining(' ('), ...aside.slice(0, 1), joining(')')];
 
 /** "Public water and sewer"; "private well water, septic sewer". */
 function utilities(rules: DraftRules): DraftUnit[] {
@@ -200,6 +212,9 @@ function utilities(rules: DraftRules): DraftUnit[] {
   return told.map(({ word, value, backing }) => unit([{ text: `${value} ${word}`, backing }]));
 }
 
+/** What the outside has for trim would be taken for the trim of rooms. */
+const TRIM = /,[^,]*\btrim\b[^,]*/i;
+
 function groundAndWalls(rules: DraftRules): DraftUnit[] {
   const { house } = rules.context.house;
   return (['foundation', 'exterior', 'construction'] as const).flatMap((word): DraftUnit[] => {
@@ -210,7 +225,10 @@ function groundAndWalls(rules: DraftRules): DraftUnit[] {
         sentence: 'ground-and-walls',
         part: word,
         rank: word === 'foundation' ? 24 : 36,
-        pieces: [joining(`${word}: `), { text: fact.value, backing: fact.backing }],
+        pieces: [
+          joining(word === 'construction' ? 'built of ' : `${word}: `),
+          { text: fact.value.replace(TRIM, ''), backing: fact.backing },
+        ],
       },
     ];
   });

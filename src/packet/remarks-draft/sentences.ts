@@ -29,10 +29,11 @@ function bodyOf(id: SentenceId, units: readonly DraftUnit[]): Piece[] {
     case 'baths':
       return partsBody(units);
     case 'grounds':
-      return listOf(units.map(({ pieces }) => pieces));
+      return [joining('outside: '), ...listOf(units.map(({ pieces }) => pieces))];
     case 'stays':
-      return [joining('Stays: '), ...joined(units, ', ')];
+      return [joining('included: '), ...listOf(units.map(({ pieces }) => pieces))];
     case 'systems':
+      return joined(units, '; ');
     case 'utilities':
       return joined(units, ', ');
     default:
@@ -40,20 +41,23 @@ function bodyOf(id: SentenceId, units: readonly DraftUnit[]): Piece[] {
   }
 }
 
-/** "Story-and-a-half house built in 1948 on a 0.21-acre lot, with 3 bedrooms, 1 full bath and 1 half bath" */
+/** "Story-and-a-half house built in 1948 on a 0.21-acre lot, with 3 bedrooms and 1 full bath, plus a garage" */
 function houseBody(units: readonly DraftUnit[]): Piece[] {
   const of = (part: string): Piece[] =>
     units.filter((unit) => unit.part === part).flatMap(({ pieces }) => pieces);
   const rooms = units.filter((unit) => unit.part === 'rooms').map(({ pieces }) => pieces);
+  const besides = units.filter((unit) => unit.part === 'besides').map(({ pieces }) => pieces);
   const [storeys, built, lot] = [of('storeys'), of('built'), of('lot')];
+  const bare = built.length + lot.length === 0;
   return [
     ...(storeys.length === 0 ? [] : [...storeys, joining(' ')]),
     joining('house'),
     ...(built.length === 0 ? [] : [joining(' '), ...built]),
     ...(lot.length === 0 ? [] : [joining(` on ${articleFor(wordsOfPieces(lot))} `), ...lot]),
-    ...(rooms.length === 0
+    ...(rooms.length === 0 ? [] : [joining(bare ? ' with ' : ', with '), ...listOf(rooms)]),
+    ...(besides.length === 0
       ? []
-      : [joining(built.length + lot.length === 0 ? ' with ' : ', with '), ...listOf(rooms)]),
+      : [joining(rooms.length > 0 ? ', plus ' : bare ? ' with ' : ', with '), ...listOf(besides)]),
   ];
 }
 

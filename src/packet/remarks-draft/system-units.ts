@@ -10,8 +10,8 @@ import { evidenceOf, type Known } from '../marks.js';
 import { asListed } from './as-listed.js';
 import { backed, backedDeed, type DraftRules } from './backing.js';
 import { type Backing, type DraftUnit, joining, type Piece } from './draft-unit.js';
-import { permitPieces } from './permit-words.js';
-import { deedWords, yearWords } from './when.js';
+import { permitPieces, stateWords } from './permit-words.js';
+import { deedWords, fromYear, inYear, yearWords } from './when.js';
 
 export interface SystemUnits {
   readonly units: readonly DraftUnit[];
@@ -74,7 +74,7 @@ function asked(rules: DraftRules, age: SystemAge): DraftUnit | undefined {
     sentence: 'systems',
     rank: first < 0 ? 32 : another === age ? 7 + first / 10 : 30,
     pieces: [
-      { text: `${withFuel(rules, age.system)} ${dated.words}`, backing: dated.backing },
+      { text: dated.told(withFuel(rules, age.system)), backing: dated.backing },
       ...(permit.length === 0 ? [] : [joining(' ('), ...permit.slice(0, 1), joining(')')]),
     ],
   };
@@ -95,35 +95,58 @@ function unfinished(rules: DraftRules, system: System): readonly Piece[] | undef
 function datedBy(
   rules: DraftRules,
   { system, path }: SystemAge,
-): { readonly words: string; readonly backing: Backing } | undefined {
-  const tell = (fact: Fact<HouseDate> | undefined, made: string, known: Known | undefined, at: string) => {
+): { readonly told: (name: string) => string; readonly backing: Backing } | undefined {
+  const tell = (
+    fact: Fact<HouseDate> | undefined,
+    did: 'put in' | 'made',
+    known: Known | undefined,
+    at: string,
+  ) => {
     const year = yearWords(fact?.value);
     if (fact === undefined || year === undefined || known === undefined) return undefined;
     const backing = backed(rules, known, `${nameIn(rules.context, system)}, ${at}`, [...path, at]);
     return backing === undefined
       ? undefined
-      : { words: `${made}${year}${sourceWords(rules, fact.from, known.evidence)}`, backing };
+      : {
+          told: (name: string): string =>
+            `${withYear(name, did, year, inYear(fact.value) ?? year)}${sourceWords(rules, fact.from, known.evidence)}`,
+          backing,
+        };
   };
   const { installed, made } = system;
   return (
-    (isUsed(system) ? undefined : tell(installed, '', installed, 'installed')) ??
+    (isUsed(system) ? undefined : tell(installed, 'put in', installed, 'installed')) ??
     // What this owner put in is shown by the receipt or permit that stands behind the system itself.
     (isUsed(system) || system.kept
       ? undefined
-      : tell(installed, '', evidenceOf(rules.context, system), 'installed')) ??
-    tell(made, 'made ', made, 'made')
+      : tell(installed, 'put in', evidenceOf(rules.context, system), 'installed')) ??
+    tell(made, 'made', made, 'made')
   );
 }
 
-/** " by permit"; " (per the earlier seller)", whose word it is although it stands on paper. */
+/**
+ * "2019 house roof", "roof tiles from about 1991", "heat pump made in 2013": a year stands where it can't be taken for
+ * the next thing's. Behind a place of several words it would be that place's: "windows of the family room from 2004".
+ */
+function withYear(name: string, did: 'put in' | 'made', year: string, when: string): string {
+  if (did === 'made') return `${name} made ${when}`;
+  const plain = /^\d{4}$/.test(year) && !/ (of|on|and) |\(/.test(name);
+  return plain ? `${year} ${name}` : `${name} ${fromYear(year)}`;
+}
+
+/** " (permit closed June 2019)"; " (per the prior seller)", whose word it is although it stands on paper. */
 function sourceWords({ context }: DraftRules, from: string | undefined, evidence: readonly string[]): string {
-  if (from !== undefined && /\bseller\b/i.test(from)) return ' (per the earlier seller)';
-  const permit = evidence.some(
-    (id) =>
-      context.house.permits.some((one) => one.id === id && one.state === 'final') ||
-      context.house.documents.some((one) => one.id === id && one.kind === 'permit'),
+  if (from !== undefined && /\bseller\b/i.test(from)) return ' (per the prior seller)';
+  const { permits, documents } = context.house;
+  const closed = permits.find(
+    (one) =>
+      one.state === 'final' &&
+      (evidence.includes(one.id) || one.evidence.some((paper) => evidence.includes(paper))),
   );
-  return permit ? ' by permit' : '';
+  if (closed !== undefined) return ` (${stateWords(closed, 'permit', '')})`;
+  return documents.some((one) => one.kind === 'permit' && evidence.includes(one.id))
+    ? ' (permit on file)'
+    : '';
 }
 
 /** As it is printed, small at the start: "roof (garage)" of "Roof, garage". */

@@ -14,10 +14,13 @@ export function yearWords(date: HouseDate | undefined): string | undefined {
   return printDate(date);
 }
 
-/** "in 2026", "about 2004": behind a verb. */
+/** "from 2009", "from about 1991", "from 2013 or 2014", "from between 2003 and 2005": behind a thing. */
+export const fromYear = (year: string): string => `from ${year}`;
+
+/** "in 2026", "in 2013 or 2014", "about 2004": behind a verb. */
 export function inYear(date: HouseDate | undefined): string | undefined {
   const words = yearWords(date);
-  return words === undefined ? undefined : /^\d{4}$/u.test(words) ? `in ${words}` : words;
+  return words === undefined ? undefined : /^\d{4}/u.test(words) ? `in ${words}` : words;
 }
 
 /** Whether a thing put in at that date was new at the listing, by the rule on the word; the whole date has to be. */

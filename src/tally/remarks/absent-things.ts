@@ -3,15 +3,19 @@ import type { FactPath } from '../../diagnostics/fact-path.js';
 import { nameOf } from '../../facts/place-name.js';
 import { remarkWords } from '../tables/remarks.js';
 import type { ClaimCase } from './claim-case.js';
+import { septicOfBefore, wellBesideSupply } from './former-supplies.js';
 import { sensesIn } from './item-meaning.js';
 import type { Judgement, Known } from './known.js';
+import { hasShelter, lacksShelter } from './shelters.js';
 import { belongsTo, thing } from './taxonomy.js';
 
 /** Things that the folder excludes by telling of another: a garage where it has a carport, septic where it has a sewer. */
 export function absent(one: ClaimCase): Judgement | undefined {
   const { known, phrase } = one;
   return (
-    otherSupply(known, phrase.thing) ??
+    supplyBeside(one) ??
+    otherSupply(one) ??
+    noDucts(known, phrase.thing) ??
     otherHeat(known, phrase.thing) ??
     otherShelter(known, phrase.thing) ??
     deniedByAnswer(one) ??
@@ -33,8 +37,68 @@ export const no = (
   instead,
 });
 
-function otherSupply({ house }: Known, id: string): Judgement | undefined {
+/** "Not on septic anymore", where the folder tells of the old tank. */
+function supplyBeside({ known, phrase, sentence }: ClaimCase): Judgement | undefined {
+  if (phrase.thing !== 'septic' || /septic/i.test(known.house.house.sewer?.value ?? 'septic'))
+    return undefined;
+  const fact = septicOfBefore(known, clauseAround(sentence.text, phrase.from, phrase.to));
+  return fact === undefined
+    ? undefined
+    : { verdict: 'backed', rule: 'other-kind', because: 'the folder says so', facts: [fact] };
+}
+
+/** Characters on either side of a thing that may tell of former days. */
+const NEAR = 90;
+
+/** The sentence around, and the next one where it goes on with "all of that", "it". */
+const clauseAround = (text: string, from: number, to: number): string =>
+  `${text
+    .slice(Math.max(0, from - NEAR), from)
+    .split(/[.;!?\n]/)
+    .at(-1)}${GOES_ON.exec(text.slice(from, to + NEAR))?.[0] ?? ''}`;
+
+const GOES_ON =
+  /^[^.;!?\n]*(?:\. (?:(?:all|both|none) of (?:that|it|them|this)|that|it|they|those|these)\b[^.;!?\n]*)?/i;
+
+/** New ducts where all that heats or cools has none: mini-splits, window units, radiators. */
+function noDucts({ items }: Known, id: string): Judgement | undefined {
+  if (
+    id !== 'duct' ||
+    items.some(({ words, label }) =>
+      /\bduct(?!less)|furnace|forced|central|air handler/i.test(`${label} ${words}`),
+    )
+  )
+    return undefined;
+  const units = items.filter(
+    ({ kind, things }) =>
+      kind === 'system' && things.some((one) => DUCTLESS.test(one) && belongsTo(one, 'hvac')),
+  );
+  const [first] = units;
+  const rest = items.some(
+    (item) =>
+      item.kind === 'system' &&
+      !units.includes(item) &&
+      item.things.some((one) => belongsTo(one, 'hvac') && one !== 'thermostat'),
+  );
+  return first === undefined || rest
+    ? undefined
+    : no(
+        `the folder tells of ${first.what}, which has none`,
+        first.path,
+        first.label,
+        first.label,
+        first.evidence,
+      );
+}
+
+const DUCTLESS = /^(mini-split|boiler|radiator|baseboard)$/;
+
+function otherSupply({ known, phrase, sentence }: ClaimCase): Judgement | undefined {
+  const { house } = known;
+  const id = phrase.thing;
   const { sewer, water, foundation } = house.house;
+  const clause = clauseAround(sentence.text, phrase.from, phrase.to);
+  if (id === 'well' && wellBesideSupply(known, clause) !== undefined) return undefined;
   if (id === 'septic' && sewer?.value !== undefined && !/septic/i.test(sewer.value))
     return no(
       `the folder says ${sewer.value} sewer`,
@@ -71,12 +135,15 @@ function otherSupply({ house }: Known, id: string): Judgement | undefined {
 
 /** A furnace where the folder tells of a boiler. */
 function otherHeat({ house }: Known, id: string): Judgement | undefined {
-  if (!/^(furnace|boiler|heat-pump|radiator)$/.test(id)) return undefined;
+  if (!/^(furnace|boiler|heat-pump|radiator|mini-split|evaporative-cooler)$/.test(id)) return undefined;
+  const wide = /^(mini-split|evaporative-cooler)$/.test(id) ? 'cooling' : 'heating';
   const heats = house.systems.filter((system) =>
-    sensesIn(system.is).some((sense) => sense.tag === 'thing' && belongsTo(sense.id, 'heating')),
+    sensesIn(system.is).some((sense) => sense.tag === 'thing' && belongsTo(sense.id, wide)),
   );
   const named = heats.some((system) =>
-    sensesIn(`${system.is} ${system.name ?? ''}`).some((sense) => sense.tag === 'thing' && sense.id === id),
+    sensesIn(`${system.is} ${system.name ?? ''} ${system.serves ?? ''} ${system.note ?? ''}`).some(
+      (sense) => sense.tag === 'thing' && sense.id === id,
+    ),
   );
   const [first] = heats;
   if (first === undefined || named) return undefined;
@@ -88,17 +155,20 @@ function otherHeat({ house }: Known, id: string): Judgement | undefined {
   );
 }
 
+/** A garage, a carport or a drive of which the folder's words about parking know nothing. */
 function otherShelter({ house }: Known, id: string): Judgement | undefined {
+  if (id !== 'garage' && id !== 'carport' && id !== 'driveway') return undefined;
   const parking = house.house.parking?.value ?? '';
-  const has = (kind: string): boolean =>
-    house.structures.some(({ is }) => is === kind) || new RegExp(`(?<!no )\\b${kind}`, 'i').test(parking);
   const other = id === 'garage' ? 'carport' : id === 'carport' ? 'garage' : undefined;
-  if (other === undefined || has(id) || !has(other)) return undefined;
+  const instead = other !== undefined && hasShelter(house, other) ? other : undefined;
+  if (hasShelter(house, id) || !(lacksShelter(house, id) || instead !== undefined)) return undefined;
   return no(
-    `the folder tells of a ${other}, not of a ${id}`,
+    instead === undefined
+      ? `the folder says how cars are parked, and tells of no ${id}`
+      : `the folder tells of a ${instead}, not of a ${id}`,
     ['house', 'parking'],
-    `parking: ${parking === '' ? other : parking}`,
-    other,
+    `parking: ${parking === '' ? instead : parking}`,
+    instead ?? parking,
   );
 }
 
@@ -106,6 +176,8 @@ function otherShelter({ house }: Known, id: string): Judgement | undefined {
 function deniedByAnswer({ known, phrase, found }: ClaimCase): Judgement | undefined {
   if (found.length > 0) return undefined;
   const denial = new RegExp(remarkWords().denials, 'i');
+  const inWords = deniedInWords(known, phrase.thing);
+  if (inWords !== undefined) return inWords;
   const index = known.house.answers.findIndex(
     ({ ask, answer }) =>
       /^\W*(is|are|does|do|has|have) (there|the house|it)\b/i.test(ask) &&
@@ -123,6 +195,27 @@ function deniedByAnswer({ known, phrase, found }: ClaimCase): Judgement | undefi
         undefined,
         answer.answer.evidence,
       );
+}
+
+const NONE_OF =
+  /\b(?:no|nor|neither|without|not any|never (?:had|been))\b(.*?)(?=\b(?:no|nor)\b|[.,:;—]|$)/gi;
+
+/** "No pool and no hot tub": an answer that says so of more than it was asked. */
+function deniedInWords({ house }: Known, id: string): Judgement | undefined {
+  for (const [index, { ask, answer }] of house.answers.entries())
+    for (const [, words = ''] of (answer.value ?? '').matchAll(NONE_OF)) {
+      const [first] = sensesIn(words).filter(({ tag }) => tag === 'thing');
+      // "No smoking" denies no alarm.
+      if (first?.id === id && !(id === 'alarm' && !/alarm|detector/i.test(words)))
+        return no(
+          'an answer in the folder says that there is none',
+          ['answers', index],
+          `${ask} ${answer.value ?? ''}`,
+          undefined,
+          answer.evidence,
+        );
+    }
+  return undefined;
 }
 
 const PRIMARY = /primary|master|owner|suite|private|principal/i;

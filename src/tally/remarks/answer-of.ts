@@ -27,6 +27,8 @@ export function answerOf(known: Known, item: Item, word: string): Answer {
       return isReplaced(known, item);
     case 'updated':
       return isUpdated(known, item);
+    case 'remade':
+      return isRemade(known, item);
     case 'refaced':
       return isRefaced(item);
     case 'refinished':
@@ -38,11 +40,19 @@ export function answerOf(known: Known, item: Item, word: string): Answer {
         item.kind === 'finish' && !/wall|ceiling|trim|siding/.test(item.things.join()) ? 'unknown' : 'no',
       );
     case 'repaired':
-      return ofDeed(item, (deed) => deed === 'repaired' || putsIn(deed) || deed === 'refinished', 'no');
+      return isPaintOn(item)
+        ? 'unknown'
+        : ofDeed(item, (deed) => deed === 'repaired' || putsIn(deed) || deed === 'refinished', 'no');
     case 'serviced':
       return ofDeed(item, (deed) => deed === 'serviced' || deed === 'cleaned', 'unknown');
     case 'original':
       return isOld(known, item);
+    case 'young':
+      return isYoung(known, item);
+    case 'untouched':
+      return isUntouched(item);
+    case 'discarded':
+      return isDiscarded(item);
     case 'old':
       return item.kept ? 'yes' : 'unknown';
     default:
@@ -72,6 +82,7 @@ const TOLD_AS_REPLACED = /\b(replac|new\b|chang(ed|ing))/i;
 /** What stands since the house was built was never replaced; what came later was. */
 function isReplaced(known: Known, item: Item): Answer {
   if (item.deed === 'repaired' && TOLD_AS_REPLACED.test(item.words)) return 'stretched';
+  if (item.deed === 'removed') return 'unknown';
   if (item.deed !== undefined && !putsIn(item.deed) && item.deed !== 'moved') return 'no';
   if (!item.kept) return item.deed === undefined ? 'unknown' : 'yes';
   const built = known.house.house.built.value?.latest;
@@ -84,8 +95,35 @@ function isReplaced(known: Known, item: Item): Answer {
   return built !== undefined && monthsBefore(since, built) > 24 ? 'yes' : 'no';
 }
 
+const LEFT_ALONE =
+  /\b((not|never|was not|were not) touched|untouched|left (alone|as found|as it was)|not opened)\b/i;
+
+/** Service leaves a thing as it was; whoever says "never touched" stretches that. */
+function isUntouched(item: Item): Answer {
+  if (LEFT_ALONE.test(item.words)) return 'yes';
+  if (item.deed === 'cleaned' || item.deed === 'serviced') return 'stretched';
+  if (item.kept) return 'yes';
+  return item.deed === undefined ? 'unknown' : 'no';
+}
+
+/** "Thrown out": gone, or another put in its place; what was kept or coated is still there. */
+function isDiscarded(item: Item): Answer {
+  if (item.kept || item.deed === 'painted' || item.deed === 'refinished' || keepsParts(item)) return 'no';
+  return item.deed === 'removed' || putsIn(item.deed) ? 'yes' : 'unknown';
+}
+
+const PAINTED_OVER = /^(wall|ceiling|paint)$/;
+
+/** Paint, new or old, on what it says nothing of. */
+const isPaintOn = ({ kind, deed, kept, what, things }: Item): boolean =>
+  (deed === 'painted' || (kind === 'finish' && kept && /^paint\b/i.test(what))) &&
+  things.every((one) => PAINTED_OVER.test(one));
+
 function isNew(known: Known, item: Item): Answer {
   if (item.secondHand) return 'no';
+  // Lines that were moved are new where they run; paint says nothing of the board under it.
+  if (item.deed === 'moved') return 'unknown';
+  if (isPaintOn(item)) return 'unknown';
   if (item.deed !== undefined && !putsIn(item.deed)) return 'no';
   const made = item.made?.latest;
   if (made !== undefined && monthsBefore(known.offered, made) > NEW_MONTHS + 6) return 'no';
@@ -93,6 +131,8 @@ function isNew(known: Known, item: Item): Answer {
   const day = done?.latest ?? made;
   const bought = known.house.house.bought?.earliest;
   // What was there before this owner and was left is new to nobody, unless it was put in months before.
+  if (item.kept && day === undefined && isDayNotKnown(known, item))
+    return isLongOwned(known) ? 'no' : 'unknown';
   if (item.kept && (day === undefined || (bought !== undefined && monthsBefore(bought, day) > 6)))
     return 'no';
   if (done === undefined)
@@ -109,6 +149,18 @@ function isNew(known: Known, item: Item): Answer {
     : answer;
 }
 
+/** "installed: not known": asked, and nobody knows; an earlier owner may have put it in new. */
+const isDayNotKnown = ({ house }: Known, { kind, path }: Item): boolean => {
+  const installed = kind === 'system' ? house.systems[Number(path[1])]?.installed : undefined;
+  return installed !== undefined && installed.value === undefined;
+};
+
+/** Owners who have had the house for longer than a thing stays new: what they found is not new. */
+const isLongOwned = ({ house, offered }: Known): boolean => {
+  const bought = house.house.bought?.earliest;
+  return bought !== undefined && monthsBefore(offered, bought) > NEW_MONTHS;
+};
+
 export const within = (known: Known, day: string, months: number): Answer =>
   monthsBefore(known.offered, day) <= months ? 'yes' : 'no';
 
@@ -121,6 +173,14 @@ function isNewer(known: Known, item: Item): Answer {
   // Of a span the middle.
   const months = (monthsBefore(known.asOf, day) + monthsBefore(known.asOf, date?.earliest ?? day)) / 2;
   return byAge(months);
+}
+
+/** "A few years old". */
+function isYoung(known: Known, item: Item): Answer {
+  const day = (item.made ?? item.done)?.latest;
+  if (day === undefined || (item.deed !== undefined && !putsIn(item.deed))) return 'unknown';
+  const months = monthsBefore(known.asOf, day);
+  return months <= NEWER_MONTHS ? 'yes' : 'no';
 }
 
 const byAge = (months: number): Answer =>
@@ -138,8 +198,25 @@ function isUpdated(known: Known, item: Item): Answer {
   return byAge(monthsBefore(known.asOf, day));
 }
 
+/** "boards replaced, posts and beams kept" */
+const PARTS_KEPT =
+  /\b(kept|left (as|in)|as found|reused|re-used|stayed|not touched|untouched|(old|existing|same|first) (boxes|frame|framing|posts|joists|footings|slab|base)|(frame|framing|boxes|posts|joists|footings) of \d{4})\b/i;
+
+/** Whether the account of a deed says that some of the thing was left. */
+export const keepsParts = ({ words, what }: Item): boolean => PARTS_KEPT.test(`${words} ${what}`);
+
+/** Gutted and rebuilt: what was left, mended or only coated is in the way of that. */
+function isRemade(known: Known, item: Item): Answer {
+  if (item.kept || (item.kind === 'work' && keepsParts(item))) return 'no';
+  if (item.deed === undefined || item.deed === 'cleaned' || item.deed === 'serviced') return 'unknown';
+  if (item.deed === 'removed' || item.deed === 'moved') return 'unknown';
+  return putsIn(item.deed) ? isUpdated(known, item) : 'no';
+}
+
 function isOld(known: Known, item: Item): Answer {
   const built = known.house.house.built.value?.latest;
+  // Plaster laid anew is no original plaster; a floor that was sanded is still the old floor.
+  if (item.deed === 'refinished' && item.things.includes('pool-surface')) return 'no';
   if (item.deed === 'cleaned' || item.deed === 'serviced') return 'unknown';
   if (item.deed !== undefined && !putsIn(item.deed)) return 'yes';
   const since = (item.done ?? item.made)?.earliest;

@@ -8,6 +8,8 @@
 import type { House } from '../../facts/house.js';
 import type { Tally } from '../tally.js';
 import { type Finding, knownOf } from './known.js';
+import { type Asked, askedIn, statementOf } from './questions.js';
+import { answeredFindings, answeredIn } from './questions-answered.js';
 import { readSentence, type Spoken } from './read-sentence.js';
 import { sentencesOf, tokenize } from './token.js';
 
@@ -19,21 +21,84 @@ export function checkRemarks(
   const known = knownOf(house, tally);
   const tokens = tokenize(text);
   const findings: Finding[] = [];
+  const questions = answeredIn(text, tokens);
+  // The no that answers a question denies nothing behind it.
+  const names = [...ownNames(text, house), ...questions.map(({ word }) => word)];
+  let spoken: Spoken | undefined;
+  let heading: Spoken['context'];
+  const asked = askedIn(text);
+  let next = 0;
+  for (const [first, end] of sentencesOf(text, tokens)) {
+    let start = first;
+    const from = tokens[first]?.from ?? 0;
+    while (asked[next] !== undefined && (asked[next]?.to ?? 0) <= from) next++;
+    const pair = asked[next];
+    if (pair !== undefined && from < pair.to && (tokens[end - 1]?.to ?? 0) > pair.from) {
+      // Question and answer are read together, once.
+      if (from <= pair.from) {
+        const told = readAnswered(known, pair, text, house);
+        findings.push(...told.findings);
+        spoken = told.spoken ?? spoken;
+      }
+      while (start < end && (tokens[start]?.from ?? 0) < pair.to) start++;
+      if (start >= end || /^[.!]$/.test(tokens[start]?.norm ?? '')) continue;
+    }
+    const read = readSentence({ known, text, tokens, names }, start, end, spoken, heading);
+    findings.push(...read.findings);
+    spoken = read.spoken;
+    if (isLineByItself(text, from, tokens[end - 1]?.to ?? from)) heading = spoken?.context;
+  }
+  return answeredFindings(known, text, questions, findings);
+}
+
+/** Characters that a heading has at most. */
+const LONGEST_HEADING = 28;
+const MARKS = /^[\s*#•:_~=–—-]*$/;
+
+/** "**KITCHEN**": a line of a few words without a stop, with another line below. */
+function isLineByItself(text: string, from: number, to: number): boolean {
+  if (to - from > LONGEST_HEADING || !/[A-Za-z]/.test(text.slice(from, to))) return false;
+  const start = text.lastIndexOf('\n', from) + 1;
+  const below = text.indexOf('\n', to);
+  return (
+    below >= 0 &&
+    !/[\d,]/.test(text.slice(from, to)) &&
+    MARKS.test(text.slice(start, from)) &&
+    !/^\s*[-•]/.test(text.slice(start, from)) &&
+    MARKS.test(text.slice(to, below))
+  );
+}
+
+/** What a question and its answer say together, where they stand in the draft. */
+function readAnswered(
+  known: ReturnType<typeof knownOf>,
+  asked: Asked,
+  draft: string,
+  house: House,
+): { readonly findings: Finding[]; readonly spoken: Spoken | undefined } {
+  const { text, spanOf } = statementOf(asked);
+  const tokens = tokenize(text);
   const names = ownNames(text, house);
+  const findings: Finding[] = [];
   let spoken: Spoken | undefined;
   for (const [first, end] of sentencesOf(text, tokens)) {
     const read = readSentence({ known, text, tokens, names }, first, end, spoken);
-    findings.push(...read.findings);
-    spoken = read.spoken;
+    spoken = read.spoken ?? spoken;
+    for (const one of read.findings) {
+      const [from, to] = spanOf(one.from, one.to);
+      findings.push({ ...one, from, to, says: draft.slice(from, to) });
+    }
   }
-  return findings;
+  return { findings, spoken };
 }
 
 /** Where the text names the house, its street or its town: "Dry Lake Wells" has no well. */
-function ownNames(text: string, { house }: House): (readonly [number, number])[] {
+function ownNames(text: string, { house, people }: House): (readonly [number, number])[] {
   const { address } = house;
   const street = address.street?.replace(/^[\d\s-]+/, '');
-  const names = [house.name, street, address.city, address.county].filter(
+  // "By Dry Wash Roofing" says nothing of dryness.
+  const firms = people.map(({ name }) => name).filter((name) => /\s/.test(name));
+  const names = [house.name, street, address.city, address.county, ...firms].filter(
     (name) => name !== undefined && name.length > 3,
   );
   const lower = text.toLowerCase();

@@ -15,8 +15,10 @@ export interface Told {
 export interface SentenceWords {
   readonly text: string;
   readonly phrases: readonly Phrase[];
+  /** The last thing of the sentence before. */
+  readonly spoken?: string;
   /** The room or structure that was spoken of last, and what it means here. */
-  context: { readonly thing: string; readonly place: PlaceMeant } | undefined;
+  context: { readonly thing: string; readonly place: PlaceMeant; readonly to?: number } | undefined;
 }
 
 export interface ClaimCase {

@@ -1,5 +1,7 @@
 /** From the phrases of a sentence to findings: each thing that is said of a thing, held against the facts. */
 import { absent } from './absent-things.js';
+import { deadFeature, fencesPoolOnly, walksOut } from './as-features.js';
+import { ceilingIsFlat } from './ceiling-shapes.js';
 import {
   attributesOfKind,
   type ClaimCase,
@@ -9,17 +11,30 @@ import {
   wordsBehind,
 } from './claim-case.js';
 import { periodBehind } from './counting.js';
+import {
+  cabinetsKept,
+  isVanityTop,
+  onlyInlet,
+  pedestalNotThere,
+  showerIsOverTub,
+  vanityTops,
+} from './described-otherwise.js';
+import { missesLevel } from './each-level.js';
 import { factsOf } from './item-words.js';
+import type { Item } from './items.js';
 import { judgeDues, judgeLets } from './judge-dues.js';
 import type { Judgement, Known } from './known.js';
+import type { Sense } from './lexicon.js';
 import { deadByNote, missingByCondition, praisedThoughListed } from './listed-conditions.js';
 import { meant } from './meant-items.js';
 import { negatedClaim, reversed } from './negated-claims.js';
 import { nothingKnown } from './nothing-known.js';
+import { fireIsOut } from './out-of-use.js';
 import type { Attribute, Phrase } from './phrase.js';
 import { itemsFor } from './pick-items.js';
 import { placeClaim } from './place-claims.js';
-import { thing } from './taxonomy.js';
+import { deedOfRest } from './rest-of-it.js';
+import { belongsTo, isKindOf, thing } from './taxonomy.js';
 import { tellAges } from './tell-ages.js';
 import { tellFigures } from './tell-figures.js';
 import { tellKinds } from './tell-kinds.js';
@@ -33,15 +48,28 @@ export function claimsOf(
   phrase: Phrase,
   done: ReadonlySet<Attribute>,
   sentence: SentenceWords,
+  /** Facts that it is held against, where a second look found them. */
+  only?: readonly Item[],
 ): Told[] {
   const attributes = phrase.attributes.filter((one) => !done.has(one));
   // "fourth bedroom addition": where no fact is called so, the room is meant.
   const room = phrase.rooms.find(({ to }) => to <= phrase.from);
   if (phrase.thing === 'addition' && room !== undefined && itemsFor(known, 'addition').length === 0)
-    return claimsOf(known, { ...phrase, thing: room.thing, rooms: [] }, done, sentence);
+    return claimsOf(known, { ...phrase, thing: room.thing, rooms: [] }, done, sentence, only);
+  if (phrase.thing === 'door' && isOfCabinets(phrase, sentence))
+    return claimsOf(known, { ...phrase, thing: 'cabinet-front' }, done, sentence, only);
+  if (phrase.thing === 'tile' && isOfRoof(known, phrase, sentence))
+    return claimsOf(known, { ...phrase, thing: 'roof' }, done, sentence, only ?? tiledRoofs(known));
   const remade = asRemodelled(phrase, sentence.text);
-  if (remade !== undefined) return claimsOf(known, remade, done, sentence);
-  const { places, found } = meant(known, phrase, sentence);
+  if (remade !== undefined) return claimsOf(known, remade, done, sentence, only);
+  // "The attic was spray foamed" tells of its insulation.
+  if (
+    phrase.thing === 'attic' &&
+    attributes.some((one) => one.kind === 'class' && one.senses.some(isOfInsulation))
+  )
+    return claimsOf(known, { ...phrase, thing: 'insulation' }, done, sentence, only);
+  const { places, found: plain } = meant(known, phrase, sentence);
+  const found = only ?? (isVanityTop({ phrase, sentence }) ? vanityTops({ known, places, sentence }) : plain);
   const one: ClaimCase = {
     known,
     phrase,
@@ -52,27 +80,42 @@ export function claimsOf(
     items: found,
     told: [],
   };
-  if (phrase.negated) return negatedClaim(one);
+  if (phrase.negated && isSubjectOfDenial(phrase, sentence.text)) return [];
+  if (phrase.negated && !NOT_WITHOUT.test(sentence.text.slice(Math.max(0, phrase.from - 20), phrase.from)))
+    return negatedClaim(one);
   const apart = apartFromFacts(one);
   if (apart !== undefined) return apart;
+  const less = walksOut(one) ?? fencesPoolOnly(one);
+  if (less !== undefined) return [{ judgement: less, attributes: [] }];
   tellFigures(one);
   tellKinds(one);
+  const praised = praisedThoughListed(one);
   const missing =
     tubNotThere(one) ??
+    showerIsOverTub(one) ??
+    pedestalNotThere(one) ??
+    cabinetsKept(one) ??
+    onlyInlet(one) ??
+    fireIsOut(one) ??
+    ceilingIsFlat(one) ??
     (found.length === 0 ? missingByCondition(known, phrase) : undefined) ??
-    praisedThoughListed(one) ??
-    deadByNote(one);
+    (praised === undefined ? deadByNote(one) : undefined);
   if (missing !== undefined) return [...one.told, { judgement: missing, attributes: [] }];
-  if (one.items.length === 0 && found.length === 0) return [...one.told, ...nothingKnown(one)];
+  if (one.items.length === 0 && found.length === 0)
+    return [...one.told, ...(praised === undefined ? nothingKnown(one) : [praised])];
   tellAges(one);
+  tell(one, deedOfRest(one));
   tellPeople(one);
   tellSale(one);
+  tell(one, missesLevel(one));
+  if (praised !== undefined && !one.told.some(isOfCondition)) one.told.push(praised);
   // Where it is said to be, and the thing by its bare mention.
   const placed = /^(hall|closet|entry|storage|house)$/.test(phrase.rooms[0]?.thing ?? '')
     ? undefined
     : placeClaim(known, phrase, places);
   const wrong = one.told.some(({ judgement }) => judgement.verdict === 'contradicted');
   if (placed !== undefined && !(wrong && placed.verdict === 'backed')) tell(one, placed);
+  if (one.told.length === 0) tell(one, deadFeature(one));
   if (one.told.length === 0 && thing(phrase.thing).feature)
     tell(one, {
       verdict: 'backed',
@@ -83,9 +126,48 @@ export function claimsOf(
   return one.told;
 }
 
+const isOfInsulation = ({ group }: Sense): boolean => group === 'insulation-material';
+
+/** "The cabinet boxes are old, the doors are new": those of the cabinets. */
+const isOfCabinets = ({ from, at }: Phrase, { phrases }: SentenceWords): boolean => {
+  const before = phrases.filter((one) => one.at < at && !one.place).at(-1);
+  return before !== undefined && /^cabinet/.test(before.thing) && from - before.to < 40;
+};
+
+/** "The roof underlayment is new, the tiles are the first ones": those of the roof. */
+const isOfRoof = (known: Known, { at, rooms }: Phrase, { phrases, spoken }: SentenceWords): boolean => {
+  const before = phrases.findLast((one) => one.at < at && !one.place)?.thing ?? spoken;
+  return (
+    rooms.length === 0 && before !== undefined && belongsTo(before, 'roof') && tiledRoofs(known).length > 0
+  );
+};
+
+const tiledRoofs = (known: Known): readonly Item[] =>
+  itemsFor(known, 'roof').filter(({ classes }) =>
+    classes.some((one) => isKindOf(one.group, one.id, 'roof-tile')),
+  );
+
+const isOfCondition = ({ judgement: { verdict, rule } }: Told): boolean =>
+  verdict === 'contradicted' && rule.startsWith('condition.');
+
+/** Two denials: it has one. */
+const NOT_WITHOUT = /\bnot (without|lacking|missing)( an?| its| the)?\s*$/i;
+
+/** "Not in an association". */
+const isNotOf = (text: string, { from }: Phrase): boolean =>
+  /\b(not|never|isn['’]t|free of|outside(?: of)?|(?<!\bnot )without)\b(?! without)[^.;,:]{0,18}$/i.test(
+    text.slice(Math.max(0, from - 36), from),
+  );
+
 const LET_DENIED = /\b(not|no|never|prohibited|forbidden|barred|limited|restricted|minimum)\b/i;
 
-const OFTEN_FORMER = /\b(former|convert|conver|used to|once|was)/i;
+/** "Neither the hall nor the bath was skipped": the room is there, and something else is denied of it. */
+const isSubjectOfDenial = ({ from, to }: Phrase, text: string): boolean =>
+  /\b(neither|nor)\b[^.;:!?]{0,40}$/i.test(text.slice(Math.max(0, from - 48), from)) &&
+  /^\s+(was|were|is|are|has|have|had|got|been)\b/i.test(text.slice(to, to + 12));
+
+const OFTEN_FORMER =
+  /\b(former|conver|used to|once|was(?! (?:just|recently|newly|lately|all|re[a-z]|inst|serv|upd|built|add)))/i;
 
 const FLOOD: Judgement = {
   verdict: 'no-fact',
@@ -100,7 +182,8 @@ function apartFromFacts(one: ClaimCase): Told[] | undefined {
   const { text } = sentence;
   if (phrase.thing === 'association') {
     const money = attributesOfKind(one, 'number').find(({ number }) => number.kind === 'money');
-    if (money === undefined) return [{ judgement: judgeDues(known, undefined, false), attributes: [] }];
+    if (money === undefined)
+      return [{ judgement: judgeDues(known, undefined, isNotOf(text, phrase)), attributes: [] }];
     const sum = money.number.kind === 'money' ? money.number.value : undefined;
     return [
       {

@@ -11,22 +11,26 @@ export function withHeadings(
   // "updated in 2024 incl. roof and windows" heads a list as a colon does.
   const deed = loose.find(({ kind }) => kind === 'newness');
   const list = units.find((unit) => deed !== undefined && unit.from > deed.to && /^incl/.test(unit.word));
-  const colon = units.find(({ sign }) => sign === ':') ?? list;
+  const colon = units.find(({ sign }) => sign === ':') ?? dashBehindHeading(units) ?? list;
   const leading = loose.filter((one) => {
     if (
       (one.kind === 'newness' && one.id !== 'original' && one.id !== 'old') ||
       (one.kind === 'convey' && one.from !== list?.from) ||
-      one.kind === 'permit'
+      one.kind === 'permit' ||
+      one.kind === 'who'
     )
       return colon !== undefined && one.to <= colon.from;
     return (
       one.kind === 'number' &&
-      one.number.kind === 'year' &&
+      (one.number.kind === 'year' || one.number.kind === 'within') &&
+      !BOUNDS_TIME.test(wordBefore(units, one.from)) &&
       ((colon !== undefined && one.to <= colon.from) || one.from <= (units[2]?.from ?? 0))
     );
   });
   // "permits final for panel, bath and furnace"
-  const papers = loose.filter((one) => one.kind === 'permit' && FOR.test(wordAfter(units, one.to)));
+  const papers = loose.filter(
+    (one) => (one.kind === 'permit' || one.kind === 'unpermitted') && FOR.test(wordAfter(units, one.to)),
+  );
   const doers = [...loose, ...subjects(units)].filter((one) => one.kind === 'who');
   const giving = loose.filter(
     (one) => one.kind === 'convey' && one.from !== list?.from && GIVING.test(wordAt(units, one.from)),
@@ -44,15 +48,7 @@ export function withHeadings(
     });
     const given = giving.filter(
       (one) =>
-        one.to <= phrase.from &&
-        !phrase.place &&
-        !phrase.attributes.some(({ kind }) => kind === 'convey') &&
-        phrases.every(
-          (other) =>
-            other.from >= phrase.from ||
-            other.from < one.from ||
-            other.attributes.every((own) => own.kind !== 'newness' || true),
-        ),
+        one.to <= phrase.from && !phrase.place && !phrase.attributes.some(({ kind }) => kind === 'convey'),
     );
     const doer = doers.filter(
       (one) =>
@@ -96,6 +92,26 @@ export function withHeadings(
           ],
         };
   });
+}
+
+/** "Here since 2017, we did the counters": a year that bounds a time dates no deed. */
+const BOUNDS_TIME = /^(since|before|after|until|till)$/;
+
+const wordBefore = (units: readonly Unit[], from: number): string =>
+  units.findLast((unit) => unit.to <= from)?.word ?? '';
+
+/** Units that a heading has at most. */
+const LONGEST_HEADING = 4;
+
+/** "Replaced – furnace, water heater": a dash behind a deed that opens the line. */
+function dashBehindHeading(units: readonly Unit[]): Unit | undefined {
+  const at = units.findIndex(({ sign }) => sign === '—');
+  if (at < 1 || at > LONGEST_HEADING) return undefined;
+  const before = units.slice(0, at);
+  return before.some((unit) => has(unit, 'newness') || has(unit, 'who') || has(unit, 'convey')) &&
+    before.every((unit) => !has(unit, 'thing') || has(unit, 'newness'))
+    ? units[at]
+    : undefined;
 }
 
 /** "Kitchen: brand new top to bottom — cabinetry, counters, fridge": new goes for the list. */

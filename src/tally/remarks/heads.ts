@@ -1,8 +1,9 @@
+import { isPlace, opens } from './head-places.js';
 import type { Head } from './phrase.js';
 import { canBeSaidOf, thing } from './taxonomy.js';
 import { has, isBoundary, senseOf, type Unit } from './units.js';
 import { walkBack } from './walk-back.js';
-import { GLUE, isPlainWord } from './word-kinds.js';
+import { GLUE } from './word-kinds.js';
 
 export function findHeads(units: readonly Unit[]): Head[] {
   const heads: Head[] = [];
@@ -10,7 +11,7 @@ export function findHeads(units: readonly Unit[]): Head[] {
     const named = headThing(units, at);
     if (named === undefined) continue;
     // "the roof is metal": said of what came before, and no thing of its own.
-    if (isPredicate(units, at, heads.at(-1))) continue;
+    if (isPredicate(units, at, heads.at(-1)) || isSameAgain(units, at, heads.at(-1), named)) continue;
     const follows = followingThing(units, at);
     // "kitchen cabinets", "pool fence": the later word is what is meant.
     if (follows !== undefined) continue;
@@ -28,6 +29,13 @@ export function findHeads(units: readonly Unit[]): Head[] {
   return heads;
 }
 
+/** "Windows are double-hung": the same thing by another name, directly behind a verb of being. */
+const isSameAgain = (units: readonly Unit[], at: number, last: Head | undefined, named: string): boolean =>
+  last?.thing === named &&
+  last.at === at - 2 &&
+  PREDICATE.test(units[at - 1]?.word ?? '') &&
+  has(units[at], 'thing');
+
 /** "clay tiles": of a roof. */
 const ofRoof = (units: readonly Unit[], at: number): boolean =>
   units
@@ -40,11 +48,64 @@ function headThing(units: readonly Unit[], at: number): string | undefined {
   if (unit?.word === 'front') return undefined;
   // "lead paint was found" speaks of lead.
   if (/^paint/.test(unit?.word ?? '') && units[at - 1]?.word === 'lead') return undefined;
+  // "The walls were all repainted": said of the walls.
+  if (/^(re-?)?painted$/.test(unit?.word ?? '') && isAfterCopula(units, at)) return undefined;
+  // "the pump on the pool", "pool equip."
+  if (
+    /^(pump|equipment|equip|filter|heater)$/.test(unit?.word ?? '') &&
+    unit?.senses.length === 0 &&
+    aboutPool(units)
+  )
+    return 'pool-equipment';
+  // "mature oaks", "under the pines": trees.
+  if (TREES.test(unit?.word ?? '') && !has(units[at + 1], 'thing')) return undefined;
+  // "The baths I tiled myself": a deed.
+  if (
+    /^(tiled|carpeted|paneled|panelled|shingled|bricked|plastered|drywalled|paved)$/.test(unit?.word ?? '') &&
+    BY_ONE.test(units[at - 1]?.word ?? '')
+  )
+    return undefined;
+  // "well known", "well planned": an adverb.
+  if (unit?.word === 'well' && isAdverb(units, at)) return undefined;
+  // "two units, both 2021": machines, and no dwellings.
+  if (/^units?$/.test(unit?.word ?? '') && isCountedOrMade(units[at - 1])) return undefined;
   const things = unit?.senses.filter((sense) => sense.tag === 'thing') ?? [];
   // Words such as "hardwoods" or "granite" are things where none follows.
   const meant = things[0]?.id ?? unit?.senses.find((sense) => sense.head !== undefined)?.head;
   return meant;
 }
+
+const BY_ONE = /^(i|we|he|she|they|have|has|had|who)$/;
+
+const TREES = /^(oaks|pines|maples|cedars|redwoods|walnuts|cherries|hickories|cypresses|firs)$/;
+
+/** "well known", "works well", "as well": how, and no well. */
+const isAdverb = (units: readonly Unit[], at: number): boolean =>
+  (HOW.test(units[at + 1]?.word ?? '') && !OF_WELLS.test(units[at + 1]?.word ?? '')) ||
+  /^(as|very|so|works?|lives?|flows?|runs?|treated)$/.test(units[at - 1]?.word ?? '');
+
+/** Deeds that are done to a well. */
+const OF_WELLS =
+  /^(tested|inspected|drilled|pumped|capped|treated|serviced|replaced|certified|permitted|sealed|deepened|shared|abandoned|installed)$/;
+
+const HOW =
+  /^(known|built|made|kept|loved|laid|lit|sized|thought|worn|suited|equipped|below|above|within|beyond|worth|(?:[a-z]+(?:ed|tioned)))$/;
+
+const isAfterCopula = (units: readonly Unit[], at: number): boolean => {
+  const subject = units.slice(0, at).findLast((one) => {
+    const id = senseOf(one, 'thing')?.id;
+    return id !== undefined && thing(id).room === undefined && thing(id).level === undefined;
+  });
+  if (!/^(wall|ceiling)$/.test(senseOf(subject ?? units[at], 'thing')?.id ?? '')) return false;
+  const before = units[has(units[at - 1], 'all') || /ly$/.test(units[at - 1]?.word ?? '') ? at - 2 : at - 1];
+  return /^(is|are|was|were|been)$/.test(before?.word ?? '');
+};
+
+const aboutPool = (units: readonly Unit[]): boolean =>
+  units.some((unit) => /^(pool|spa)$/.test(senseOf(unit, 'thing')?.id ?? ''));
+
+const isCountedOrMade = (unit: Unit | undefined): boolean =>
+  unit?.number?.kind === 'count' || has(unit, 'class') || has(unit, 'newness');
 
 function isPredicate(units: readonly Unit[], at: number, last: Head | undefined): boolean {
   const unit = units[at];
@@ -54,7 +115,7 @@ function isPredicate(units: readonly Unit[], at: number, last: Head | undefined)
     between.some(
       (one, index) =>
         (isBoundary(one) && !(index === 0 && /^[:?=]$/.test(one.sign ?? ''))) ||
-        (has(one, 'thing') && !has(one, 'class')),
+        (has(one, 'thing') && !has(one, 'class') && senseOf(one, 'thing')?.id !== last.thing),
     )
   )
     return false;
@@ -78,9 +139,6 @@ function isPredicate(units: readonly Unit[], at: number, last: Head | undefined)
     ({ tag, group }) => tag === 'class' && group !== undefined && canBeSaidOf(group, last.thing),
   );
 }
-
-/** Nothing stands before it in its sentence or clause. */
-const opens = (units: readonly Unit[], at: number): boolean => at === 0 || isBoundary(units[at - 1]);
 
 const PREDICATE = /^(is|are|was|were|in|be|been|has|have)$/;
 
@@ -126,56 +184,5 @@ function fits(unit: Unit | undefined, id: string): boolean {
       !(thing(id).room !== undefined && thing(senseOf(unit, 'thing')?.id ?? id).room === undefined) ||
       has(unit, 'newness')
     );
-  return false;
-}
-
-function isPlace(units: readonly Unit[], at: number, named: string): boolean {
-  const { room, level, structure } = thing(named);
-  if (
-    room === undefined &&
-    level === undefined &&
-    structure === undefined &&
-    !/^(house|pantry|closet)$/.test(named)
-  )
-    return false;
-  // "slate (house), asphalt (garage)"
-  if (units[at - 1]?.sign === '(' && units[at + 1]?.sign === ')') return true;
-  let counted = false;
-  for (let before = at - 1; before >= Math.max(0, at - 6); before--) {
-    const unit = units[before];
-    if (unit === undefined || isBoundary(unit)) return false;
-    if (has(unit, 'preposition')) return PLACING.test(unit.word);
-    // "new carpet 2 bdrms"
-    if (counted && has(unit, 'class') && unit.senses.some(({ head }) => head !== undefined)) return true;
-    if (unit.number?.kind === 'count') counted = true;
-    if (has(unit, 'thing') && before === at - 1) continue;
-    if (
-      has(unit, 'determiner') ||
-      has(unit, 'all') ||
-      has(unit, 'both') ||
-      has(unit, 'place') ||
-      has(unit, 'class') ||
-      has(unit, 'newness') ||
-      isPlainWord(unit) ||
-      unit.number !== undefined
-    )
-      continue;
-    return false;
-  }
-  return false;
-}
-
-const PLACING =
-  /^(in|at|to|into|inside|on|of|through|for|off|off of|near|beside|behind|by|next to|across from|above|below|over|under|beneath)$/;
-
-/** Beside a place, and not in it: "off the kitchen". */
-const BESIDE = /^(off|off of|near|beside|behind|by|next to|across from|above|below|over|under|beneath)$/;
-
-export function standsBeside(units: readonly Unit[], head: Head): boolean {
-  for (let at = head.at - 1; at >= Math.max(0, head.start - 2); at--) {
-    const unit = units[at];
-    if (isBoundary(unit)) return false;
-    if (has(unit, 'preposition')) return BESIDE.test(unit?.word ?? '');
-  }
   return false;
 }

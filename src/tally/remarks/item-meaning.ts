@@ -7,6 +7,12 @@ import { tokenize } from './token.js';
 /** "wood look", "stone pattern": what a thing looks like, not what it is. */
 const LIKENESS = /[\w-]+[ -](look|pattern|style|effect)\b/gi;
 
+/** "tile over membrane, no curb": what lies under a thing. */
+const BACKING = / over [^,]*/g;
+
+/** "wall tile with a slate cap": what only trims a thing. */
+const ACCENT = /,? with (an? )?[\w -]*\b(cap|trim|border|accent|niche|band|curb|sill|grout|threshold)\b/gi;
+
 /** The things that a name speaks of, and the classes of all its words that can be said of them. */
 export function meaningOf(
   name: string,
@@ -20,7 +26,9 @@ export function meaningOf(
       : sensesIn(name).flatMap((sense) => (sense.head === undefined ? [] : [sense.head]));
   // A finish is what it is on, whatever else its words name: "wall tile, full height at the tub".
   const things = [...new Set(given.length > 0 ? given : [...named, ...heads])];
-  const classes = sensesIn(description.replace(LIKENESS, '').replace(/ over .*/, '')).flatMap((sense) =>
+  const classes = sensesIn(
+    description.replace(LIKENESS, '').replace(ACCENT, '').replace(BACKING, ''),
+  ).flatMap((sense) =>
     sense.tag === 'class' &&
     sense.group !== undefined &&
     things.some((id) => canBeSaidOf(sense.group ?? '', id))

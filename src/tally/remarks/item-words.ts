@@ -31,14 +31,35 @@ const said = new WeakMap<Item, FactSaid>();
 
 function inWords(item: Item): FactSaid {
   const parts = [
-    item.label.toLowerCase() === item.what.toLowerCase() ? undefined : item.what,
+    whatBeyond(item),
     item.secondHand ? 'second-hand' : undefined,
     item.made === undefined ? undefined : `made ${printDate(item.made)}`,
     deedWords(item),
     item.kept ? 'left as found' : undefined,
     item.capacity,
   ].filter((part) => part !== undefined && part !== '');
-  return { path: item.path, words: `${item.label}: ${parts.join('; ')}`, evidence: item.evidence };
+  const label = item.label.replace(NUMBERED, ' of ');
+  return {
+    path: item.path,
+    words: parts.length === 0 ? label : `${label}: ${parts.join('; ')}`,
+    evidence: item.evidence,
+  };
+}
+
+/** "floor of the bedroom 1": a room that is called by its number takes no article. */
+const NUMBERED = / of the (?=[a-z]+(?: [a-z]+)? \d+$)/;
+
+/** What it is, without what its label or its deed says already: "furnace, gas" of the furnace is gas. */
+function whatBeyond({ label, what, deed }: Item): string | undefined {
+  const said = new Set([label.toLowerCase(), ...label.toLowerCase().split(', ')]);
+  if (deed !== undefined) said.add(DEEDS[deed]);
+  const words = what
+    .split(', ')
+    .filter(
+      (part) =>
+        !said.has(part.toLowerCase()) && !`${label.toLowerCase()} `.startsWith(`${part.toLowerCase()} `),
+    );
+  return words.length === 0 ? undefined : words.join(', ');
 }
 
 function deedWords({ deed, done, kind, kept }: Item): string | undefined {

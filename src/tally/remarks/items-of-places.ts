@@ -8,6 +8,7 @@ import { whoDid } from '../who.js';
 import { meaningOf, sensesIn } from './item-meaning.js';
 import { blank, type Item, permitOf, SECOND_HAND } from './items.js';
 import { isFinishedRoom } from './rooms-finished.js';
+import { hasShelter } from './shelters.js';
 
 const SURFACES: Partial<Record<Finish['on'], string>> = {
   floor: 'floor',
@@ -39,6 +40,8 @@ export function ofFinish(
   path: FactPath,
 ): Item {
   const surface = SURFACES[finish.on];
+  // Who did it, and under which permit, may be told by the work alone that the finish is of.
+  const linked = house.work.find(({ id }) => id !== undefined && id === finish.work);
   const what = [finish.what, finish.product].filter(Boolean).join(', ');
   const given = surface === undefined ? [] : [surface];
   // "glass panel at the shower" is no electrical panel.
@@ -60,17 +63,21 @@ export function ofFinish(
         ...meaning.things,
         ...(painted ? ['paint'] : []),
         ...(finish.on === 'vanity' && /\b(basin|sink)/i.test(finish.what) ? ['sink'] : []),
+        ...(finish.on === 'doors' && /\b(front|entry|entrance) door/i.test(finish.what)
+          ? ['front-door']
+          : []),
+        ...(finish.on === 'tub' && /\b(shower|surround)/i.test(finish.what) ? ['shower'] : []),
       ]),
     ],
     classes: meaning.classes,
     where: [home.id],
     made: undefined,
-    done: finish.done,
-    deed: deedOf(finish),
+    done: finish.done ?? (finish.kept ? undefined : linked?.done),
+    deed: deedOf(finish) ?? (finish.kept ? undefined : linked?.did),
     kept: finish.kept,
     secondHand: SECOND_HAND.test([finish.what, finish.from, finish.note].join(' ')),
-    who: whoDid(house, finish.by),
-    permit: permitOf(house, finish.permit),
+    who: whoDid(house, finish.by ?? (finish.kept ? undefined : linked?.by)),
+    permit: permitOf(house, finish.permit ?? (finish.kept ? undefined : linked?.permit)),
     serviced: undefined,
     conveys: undefined,
     capacity: undefined,
@@ -78,6 +85,9 @@ export function ofFinish(
     words: [what, finish.colour, finish.over, finish.note, finish.sheen].join(' '),
   };
 }
+
+/** Whether a patio or a deck has a roof stands in its note. */
+const UNDER_SKY = /\b(?:open to the sky|uncovered|unroofed|without a roof|roofed|(?<!un)covered)\b/i;
 
 export function ofStructure(house: House, structure: Structure, index: number): Item {
   const what = [
@@ -92,7 +102,10 @@ export function ofStructure(house: House, structure: Structure, index: number): 
     kind: 'structure',
     label: structure.name ?? structure.is,
     what: `${structure.is}, ${structure.attached ? 'attached' : 'detached'}`,
-    ...meaningOf(`${structure.name ?? ''}. ${structure.is}`, what),
+    ...meaningOf(
+      `${structure.name ?? ''}. ${structure.is}`,
+      `${what}, ${UNDER_SKY.exec(structure.note ?? '')?.[0] ?? ''}`,
+    ),
     where: [structure.id],
     words: [what, structure.note].join(' '),
   };
@@ -134,9 +147,9 @@ export function ofLevels(house: House): Item[] {
     const rooms = house.rooms.filter((room) => room.level === level.id);
     const finished = rooms.filter((room) => isFinishedRoom(house, room)).length;
     const state =
-      level.finish === 'unfinished' || finished === 0
+      finished === 0
         ? 'unfinished'
-        : finished === rooms.length || rooms.length === 0
+        : level.finish !== 'unfinished' && (finished === rooms.length || rooms.length === 0)
           ? 'finished'
           : 'part-finished';
     return [
@@ -153,6 +166,19 @@ export function ofLevels(house: House): Item[] {
       },
     ];
   });
+}
+
+const TRIM_OUTSIDE = /\b(trim|soffits?|fascias?|eaves)\b/i;
+
+/** "Red brick, painted wood trim and soffits": what is said of the trim by itself. */
+function ofTrim(item: Item): Item[] {
+  const what = item.what
+    .split(/[,;]/)
+    .find((part) => TRIM_OUTSIDE.test(part))
+    ?.trim();
+  return what === undefined
+    ? []
+    : [{ ...item, what, label: 'outside trim', ...meaningOf('', what, ['trim-outside']) }];
 }
 
 /** What the head of the folder says of the whole: siding, foundation, water, sewer, parking. */
@@ -179,10 +205,12 @@ export function ofIdentity(house: House): Item[] {
       ...item,
       ...meaningOf('', item.what.replace(/,?[^,]*\btrim\b[^,]*/i, ''), ['siding']),
     })),
+    ...entry('exterior', ['trim-outside'], exterior).flatMap((item) => ofTrim(item)),
     ...entry('construction', ['siding'], construction).map((item) => ({
       ...item,
       classes: item.classes.filter(({ id }) => id !== 'wood-siding'),
     })),
+    ...entry('construction', ['construction'], construction),
     ...entry(
       'foundation',
       ['foundation', ...(/cellar|basement/i.test(foundation?.value ?? '') ? ['basement'] : [])],
@@ -192,11 +220,7 @@ export function ofIdentity(house: House): Item[] {
     ...entry('sewer', ['sewer'], sewer),
     ...entry(
       'parking',
-      [
-        ...(/(?<!no )garage/i.test(parking?.value ?? '') ? ['garage'] : []),
-        ...(/carport/i.test(parking?.value ?? '') ? ['carport'] : []),
-        ...(/drive/i.test(parking?.value ?? '') ? ['driveway'] : []),
-      ],
+      [...(['garage', 'carport', 'driveway'] as const).filter((kind) => hasShelter(house, kind))],
       parking,
     ),
   ];

@@ -11,8 +11,9 @@ import { nameOf } from '../../facts/place-name.js';
 import { type Deed, PUT_IN } from '../improvements.js';
 import { isThere } from '../still-there.js';
 import { type Who, whoDid } from '../who.js';
-import { meaningOf } from './item-meaning.js';
+import { meaningOf, sensesIn } from './item-meaning.js';
 import { ofFinish, ofIdentity, ofLevels, ofStructure, ofWork } from './items-of-places.js';
+import { belongsTo } from './taxonomy.js';
 
 export interface Item {
   readonly path: FactPath;
@@ -41,7 +42,8 @@ export interface Item {
   readonly words: string;
 }
 
-export const SECOND_HAND = /second-?hand|\bused\b|refurbished|salvaged|reclaimed/i;
+export const SECOND_HAND =
+  /\bold (brick|stone|paver|slate|timber|beam|board|tile|cobble)s?\b|second-?hand|\bused\b|refurbished|salvaged|reclaimed/i;
 
 export function itemsOf(house: House): Item[] {
   return [
@@ -86,6 +88,8 @@ function ofSystem(house: House, system: System, index: number): Item {
   const deed =
     system.did ?? (system.kept ? undefined : here || bought === undefined ? 'replaced' : undefined);
   const what = [system.is, system.material, system.fuel].filter(Boolean).join(', ');
+  // Who put it in, and under which permit, may be told by the work alone.
+  const putIn = house.work.find(({ systems, did }) => systems.includes(system.id) && putsIn(did));
   return {
     path: ['systems', index],
     kind: 'system',
@@ -98,8 +102,8 @@ function ofSystem(house: House, system: System, index: number): Item {
     deed: system.kept ? system.did : installed === undefined ? system.did : (deed ?? 'replaced'),
     kept: system.kept,
     secondHand: SECOND_HAND.test([system.made?.from, system.from, system.note].join(' ')),
-    who: whoDid(house, system.by),
-    permit: permitOf(house, system.permit),
+    who: whoDid(house, system.by ?? (system.kept ? undefined : putIn?.by)),
+    permit: permitOf(house, system.permit ?? (system.kept ? undefined : putIn?.permit)),
     serviced: system.serviced,
     conveys: system.conveys,
     capacity: system.capacity?.value,
@@ -108,10 +112,29 @@ function ofSystem(house: House, system: System, index: number): Item {
   };
 }
 
+const TO_SEWER = /\b(?:to|into) the (?:\w+ )?sewer\b|\b(?:sewer|lateral)\b/i;
+
 /** By what it is; by its name only where that says nothing: "ducts" that are named "Ducts in the roof space". */
 function systemMeaning(system: System, what: string): Pick<Item, 'things' | 'classes'> {
-  const plain = meaningOf(system.is, what);
-  return plain.things.length > 0 ? plain : meaningOf(system.name ?? '', what);
+  const read = meaningOf(system.is, what);
+  // A heat pump without ducts blows through none: it leaves no room for "forced air".
+  const plain = /ductless|mini-?split/i.test(`${system.is} ${system.name ?? ''}`)
+    ? { ...read, classes: read.classes.filter(({ id }) => id !== 'heat-pump-kind') }
+    : read;
+  if (plain.things.length === 0) return meaningOf(system.name ?? '', what);
+  // "Windows of the front, double-pane": what the name says and the rest leaves open.
+  const named = meaningOf('', system.name ?? '', plain.things).classes.filter(
+    ({ group }) => !plain.classes.some((one) => one.group === group),
+  );
+  // "exterior door" that is named "Front door": the closer of the two.
+  const closer = sensesIn(system.name ?? '').flatMap(({ tag, id }) =>
+    tag === 'thing' && !plain.things.includes(id) && plain.things.some((one) => belongsTo(id, one))
+      ? [id]
+      : [],
+  );
+  // "Pipe to the public sewer": a drain that is the sewer line.
+  if (plain.things.includes('drain-pipe') && TO_SEWER.test(system.name ?? '')) closer.push('sewer-line');
+  return { things: [...new Set([...plain.things, ...closer])], classes: [...plain.classes, ...named] };
 }
 
 /** "kitchen, bath, water heater": the rooms among what a system serves. */

@@ -2,6 +2,7 @@
 import { nameOf } from '../../facts/place-name.js';
 import { judged, unknown } from './judged.js';
 import type { FactSaid, Judgement, Known } from './known.js';
+import { hasShelter, lacksShelter } from './shelters.js';
 
 const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six'];
 
@@ -21,7 +22,8 @@ export function judgeCars(known: Known, claimed: number, structure: string): Jud
   const stated = [...kinds.slice(Math.max(0, near)), ...kinds]
     .map(carsIn)
     .find((count) => count !== undefined);
-  const there = known.house.structures.some(({ is }) => is === structure) || words.includes(structure);
+  const isShelter = structure === 'garage' || structure === 'carport';
+  const there = isShelter ? hasShelter(known.house, structure) : words.includes(structure);
   const fact: FactSaid = {
     path: ['house', 'parking'],
     words: `parking: ${parking?.value ?? 'not said'}`,
@@ -29,9 +31,10 @@ export function judgeCars(known: Known, claimed: number, structure: string): Jud
   };
   if (!there) {
     const other = structure === 'garage' ? 'carport' : 'garage';
-    const instead = known.house.structures.some(({ is }) => is === other) || words.includes(other);
-    return instead
-      ? judged(false, rule, `the folder tells of a ${other}, not of a ${structure}`, [fact], other)
+    if (hasShelter(known.house, other))
+      return judged(false, rule, `the folder tells of a ${other}, not of a ${structure}`, [fact], other);
+    return isShelter && lacksShelter(known.house, structure)
+      ? judged(false, rule, `the folder tells of no ${structure}`, [fact], parking?.value)
       : unknown(rule, `the folder tells of no ${structure}`);
   }
   if (stated === undefined) return unknown(rule, 'the folder does not say for how many cars');

@@ -3,13 +3,31 @@ import { nameOfPlace } from '../../facts/place-name.js';
 import { remarkWords } from '../tables/remarks.js';
 import { sensesIn } from './item-meaning.js';
 import type { FactSaid, Judgement, Known } from './known.js';
-import { belongsTo } from './taxonomy.js';
+import { belongsTo, thing } from './taxonomy.js';
 
 /** Topics of which a question that is not denied says enough: "Are pets allowed? Two to a house." */
 const ASKED = /^(pets|claims|pests|asbestos)$/;
 
+/** A question after something that happened or not: what answers it, and is no denial, says that it did. */
+const ASKS_WHETHER = /^\W*(has|have|had|did|does|do|is there|are there|was|were|any)\b/i;
+
+const ASKS_AFTER: Readonly<Record<string, RegExp>> = {
+  water:
+    /\b((water|rain|moisture|snow-?melt)\b.*\b(come|came|comes|coming|get|got|gets|enter\w*|run|ran|reach\w*|in|into|inside|stand|stood)|flood(ed|s|ing)?(?! (zone|plain|map|insur))|leak\w*|damp|wet|seep\w*)\b/i,
+  cracks: /\b(crack|settl|shift|mov(e|ed|ement)|sink|sunk|heave)/i,
+};
+
+/** Kinds of trouble that name their own thing: a grounded outlet is one of the outlets, whatever stands before. */
+const OF_OWN_THING = /^(ungrounded|unlabelled)$/;
+
 /** Holds "no known issues", "never flooded", "works" against what the folder says is not mended. */
-export function judgeCondition(known: Known, id: string, things: readonly string[]): Judgement {
+export function judgeCondition(
+  known: Known,
+  id: string,
+  things: readonly string[],
+  /** Rooms in which it is said to be so. */
+  rooms: readonly string[] = [],
+): Judgement {
   const rule = `condition.${id}`;
   const table = remarkWords();
   const topic = table.conditions.find((one) => one.id === id)?.topic ?? 'any';
@@ -18,10 +36,15 @@ export function judgeCondition(known: Known, id: string, things: readonly string
   const { house } = known;
   const about = (words: string, where: string | undefined): boolean => {
     const named = things.filter((one) => one !== 'house' && one !== 'system');
-    if (named.length === 0) return true;
+    if (named.length === 0 && rooms.length === 0) return true;
     const senses = sensesIn(`${words}. ${where === undefined ? '' : nameOfPlace(house, where)}`).flatMap(
       (sense) => (sense.tag === 'thing' ? [sense.id] : []),
     );
+    const there = senses.filter((one) => thing(one).room !== undefined);
+    const isThere = (one: string): boolean =>
+      rooms.some((room) => belongsTo(one, room) || belongsTo(room, one));
+    if (rooms.length > 0 && there.length > 0 && !there.some(isThere)) return false;
+    if (named.length === 0 || OF_OWN_THING.test(topic)) return true;
     const level =
       where === undefined ? undefined : (house.rooms.find((room) => room.id === where)?.level ?? where);
     const below = house.levels.some((one) => one.id === level && one.grade === 'below');
@@ -48,7 +71,8 @@ export function judgeCondition(known: Known, id: string, things: readonly string
       : house.answers.flatMap((one, index) => {
           const { value } = one.answer;
           if (value === undefined || !pattern.test(`${one.ask} ${value}`) || denial.test(value)) return [];
-          return (pattern.test(value) || (ASKED.test(topic) && pattern.test(one.ask))) &&
+          const happened = ASKS_WHETHER.test(one.ask) && ASKS_AFTER[topic]?.test(one.ask) === true;
+          return (pattern.test(value) || happened || (ASKED.test(topic) && pattern.test(one.ask))) &&
             about(`${one.ask} ${value}`, undefined)
             ? [{ path: ['answers', index], words: `${one.ask} ${value}`, evidence: one.answer.evidence }]
             : [];

@@ -34,6 +34,9 @@ export function judgeConvey(
         ]
       : [];
   });
+  // "Curtains" beside blinds: of entries of one thing, those that the folder calls so.
+  const called = listed.filter(({ fact }) => sharesWord(fact.words.split(':')[0] ?? '', claim.words));
+  const own = called.length > 0 && !claim.all ? called : listed;
   const systems = items.flatMap((item) =>
     item.conveys === undefined
       ? []
@@ -48,7 +51,7 @@ export function judgeConvey(
           },
         ],
   );
-  const all: { stays: 'yes' | 'no' | 'not known'; fact: FactSaid }[] = [...listed, ...systems];
+  const all: { stays: 'yes' | 'no' | 'not known'; fact: FactSaid }[] = [...own, ...systems];
   const settled = all.filter(({ stays }) => stays !== 'not known');
   if (settled.length === 0)
     return {

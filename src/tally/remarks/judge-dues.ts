@@ -10,13 +10,20 @@ export function judgeDues(
   per?: string,
 ): Judgement {
   const rule = 'dues';
-  const { dues, answers } = known.house;
+  const { dues, answers, duties } = known.house;
   const facts: FactSaid[] = dues.map((one, index) => ({
     path: ['dues', index],
-    words: `${one.to}: ${printMoney(one.amount)} a ${one.per}`,
+    words: `${one.to}: ${printMoney(one.amount)} ${one.per === 'once' ? 'once' : `a ${one.per}`}`,
     evidence: one.evidence,
   }));
   const asked = answers.findIndex(({ ask }) => /\bhoa\b|association|\bdues\b/i.test(ask));
+  const answer = answers[asked]?.answer.value;
+  const none: FactSaid | undefined =
+    answer !== undefined && /^(no|none)\b/i.test(answer)
+      ? { path: ['answers', asked], words: answer, evidence: answers[asked]?.answer.evidence ?? [] }
+      : duties?.association === 'no'
+        ? { path: ['duties', 'association'], words: 'association: no', evidence: [] }
+        : undefined;
   if (denied) {
     if (dues.length > 0)
       return {
@@ -26,14 +33,8 @@ export function judgeDues(
         facts,
         instead: facts[0]?.words,
       };
-    const answer = answers[asked]?.answer.value;
-    if (answer !== undefined && /^(no|none)\b/i.test(answer))
-      return {
-        verdict: 'backed',
-        rule,
-        because: 'an answer in the folder says so',
-        facts: [{ path: ['answers', asked], words: answer, evidence: answers[asked]?.answer.evidence ?? [] }],
-      };
+    if (none !== undefined)
+      return { verdict: 'backed', rule, because: 'an answer in the folder says so', facts: [none] };
     return {
       verdict: 'no-fact',
       rule,
@@ -41,11 +42,22 @@ export function judgeDues(
       facts: [],
     };
   }
+  // Dues of an association that is not there.
+  if (dues.length === 0 && none !== undefined)
+    return {
+      verdict: 'contradicted',
+      rule,
+      because: 'the folder says that there is no association',
+      facts: [none],
+      instead: 'no association dues',
+    };
   if (dues.length === 0) return { verdict: 'no-fact', rule, because: 'the folder lists no dues', facts: [] };
   if (amount === undefined) return { verdict: 'backed', rule, because: 'the folder lists dues', facts };
-  const fits = dues.some(
-    (one) => Math.round(one.amount / 100) === Math.round(amount) && (per === undefined || one.per === per),
-  );
+  const fits = dues.some((one) => {
+    const times =
+      per === undefined || per === one.per ? 1 : (A_YEAR[one.per] ?? Number.NaN) / (A_YEAR[per] ?? 1);
+    return Math.round((one.amount / 100) * times) === Math.round(amount);
+  });
   return {
     verdict: fits ? 'backed' : 'contradicted',
     rule,
@@ -54,6 +66,9 @@ export function judgeDues(
     instead: fits ? undefined : facts[0]?.words,
   };
 }
+
+/** How often a due comes in a year: "$768 a year" is twelve times $64 a month. */
+const A_YEAR: Readonly<Record<string, number>> = { month: 12, quarter: 4, year: 1 };
 
 /** Short lets: an answer that names a shortest stay or forbids them. */
 export function judgeLets(known: Known): Judgement {

@@ -1,25 +1,44 @@
-/** Who did it and under which permit. */
-import { printDate } from '../../facts/date.js';
-import type { Permit } from '../../facts/house.js';
+/** Who did it. */
 import { factsOf } from './item-words.js';
 import type { Item } from './items.js';
 import type { FactSaid, Judgement, Known } from './known.js';
 
-const DEED = (item: Item): boolean => item.deed !== undefined || item.kind === 'work';
+/** Whether somebody of the folder works in a trade of the tables. */
+export const isOfTrade = (person: { trade?: string | undefined; name: string }, trade: string): boolean =>
+  TRADES[trade]?.test(`${person.trade ?? ''} ${person.name}`) === true;
+
+const DEED = (item: Item): boolean =>
+  item.deed !== undefined || item.kind === 'work' || item.who.kind === 'hired';
 
 /** Words of a stated trade, by the trade that the draft names. */
 const TRADES: Readonly<Record<string, RegExp>> = {
   electrician: /electri/i,
   plumber: /plumb/i,
-  roofer: /roof/i,
+  roofer: /roof|gutter/i,
   heating: /heat|cool|hvac|air/i,
   pool: /pool/i,
-  carpenter: /carpent|build|renovat/i,
+  carpenter: /carpent|build|renovat|remodel|contract|cabinet|joiner|fram|deck|trim|window|door/i,
   painter: /paint/i,
-  mason: /mason|stone|brick/i,
+  mason: /mason|stone|brick|chimney|concrete|plaster|stucco/i,
   engineer: /engineer/i,
-  tiler: /til(e|ing)/i,
-  flooring: /floor|carpet/i,
+  tiler: /til(e|ing)|floor|mason|bath/i,
+  flooring: /floor|carpet|til(e|ing)/i,
+  glazier: /glaz|window|glass|door/i,
+  cabinet: /cabinet|kitchen|joiner/i,
+  landscaper: /landscap|garden|yard|irrigation/i,
+  chimney: /chimney|mason|sweep/i,
+  septic: /septic|drain|sewer|plumb/i,
+  well: /well|pump|plumb/i,
+  gutter: /gutter|roof/i,
+  insulation: /insulat|weatheri[sz]|energy/i,
+  fence: /fenc|landscap|carpent|pool/i,
+  concrete: /concrete|pav(er|ing)|mason|asphalt/i,
+  plasterer: /plaster|drywall|stucco|mason|paint/i,
+  countertop: /counter|stone|granite|quartz|kitchen/i,
+  pest: /pest|termite|exterminat/i,
+  waterproofer: /waterproof|foundation|mason|drain/i,
+  sider: /siding|carpent|exterior/i,
+  designer: /design|architect|build/i,
 };
 
 /** Holds "by a licensed electrician", "professionally", "by owner" against who is named in the folder. */
@@ -129,100 +148,12 @@ function didFit({ who }: Item, id: string, trade: string | undefined): boolean |
   return true;
 }
 
+/** "tile setter" is somebody; "stone and quartz counters" is what they do. */
+const IS_PERSON = /(?:er|or|ian|man|mason|company|firm|crew|specialist)$/i;
+
 function whoWords({ who }: Item): string {
   if (who.kind === 'not-known') return 'by whom is not known';
   if (who.kind !== 'hired') return who.kind === 'owner' ? 'done by the owner' : 'done by family';
   const { trade, licence } = who.person;
-  return `done by ${trade === undefined ? 'someone hired' : `a hired ${trade}`}${licence?.value === undefined ? ', licence not stated' : ', licensed by their own word'}`;
-}
-
-/** Holds "permitted", "with permits", "inspected" against permits and how they stand. */
-export function judgePermit(
-  known: Known,
-  items: readonly Item[],
-  claim: { readonly all: boolean; readonly thing: string; readonly words: string },
-): Judgement {
-  const rule = 'permit';
-  const named = permitsNamed(known, claim.words, items, claim.thing);
-  const of = (state: (permit: Permit) => boolean): Permit[] => named.filter(state);
-  const good = of(({ state }) => state === 'final');
-  const bad = of(({ state }) => state !== 'final' && state !== 'not-known');
-  const open = of(({ state }) => state === 'not-known');
-  const facts = [...bad, ...open, ...good].slice(0, 4).map((permit) => permitFact(known, permit));
-  const without = claim.all ? items.filter((item) => item.kind === 'work' && item.permit === undefined) : [];
-  const instead =
-    good.length > 0
-      ? `${good
-          .slice(0, 3)
-          .map(({ what, number }) => `${what}${number === undefined ? '' : `, permit ${number}, closed`}`)
-          .join('; ')}`
-      : undefined;
-  if (named.length === 0)
-    return {
-      verdict: 'no-fact',
-      rule,
-      because: 'the folder names no permit for it',
-      facts: factsOf(items, 2),
-      instead,
-    };
-  if (bad.length > 0 && good.length === 0)
-    return {
-      verdict: 'contradicted',
-      rule,
-      because: `the folder says: ${permitState(bad[0] as Permit)}`,
-      facts,
-      instead: bad.map((permit) => `${permit.what}: ${permitState(permit)}`).join('; '),
-    };
-  if (good.length > 0 && (bad.length > 0 || open.length > 0 || without.length > 0))
-    return claim.all && bad.length > 0
-      ? {
-          verdict: 'contradicted',
-          rule,
-          because: `not all: ${permitState(bad[0] as Permit)}`,
-          facts,
-          instead,
-        }
-      : claim.all || bad.length > 0
-        ? {
-            verdict: 'wider',
-            rule,
-            because:
-              bad.length > 0
-                ? `not all: ${permitState(bad[0] as Permit)}`
-                : 'not all of the work names a permit',
-            facts: [...facts, ...factsOf(without, 2)],
-            instead,
-          }
-        : { verdict: 'backed', rule, because: 'its permit is closed', facts };
-  if (good.length > 0) return { verdict: 'backed', rule, because: 'its permit is closed', facts };
-  return { verdict: 'no-fact', rule, because: 'how the permit stands is not known', facts };
-}
-
-function permitsNamed({ house }: Known, words: string, items: readonly Item[], thing: string): Permit[] {
-  const of = [...new Set(items.map(({ permit }) => permit).filter((permit) => permit !== undefined))];
-  if (thing === 'work' || thing === 'house') return of.length > 0 ? of : [...house.permits];
-  // A permit for the thing that no fact names: the finding that there is none.
-  const told = house.permits.filter(
-    (permit) =>
-      words !== '' &&
-      words.split(' ').some((word) => word.length > 3 && permit.what.toLowerCase().includes(word)),
-  );
-  return of.length > 0 ? of : told;
-}
-
-const permitState = (permit: Permit): string =>
-  ({
-    final: `closed${permit.final === undefined ? '' : ` ${printDate(permit.final)}`}`,
-    open: 'the permit is still open',
-    expired: 'the permit has expired',
-    'none-found': 'the office found no permit',
-    'not-known': 'whether there is a permit is not known',
-  })[permit.state];
-
-function permitFact({ house }: Known, permit: Permit): FactSaid {
-  return {
-    path: ['permits', house.permits.indexOf(permit)],
-    words: `permit${permit.number === undefined ? '' : ` ${permit.number}`}, ${permit.what}: ${permitState(permit)}`,
-    evidence: permit.evidence,
-  };
+  return `done by ${trade === undefined ? 'someone hired' : IS_PERSON.test(trade) ? `a hired ${trade}` : `someone hired (${trade})`}${licence?.value === undefined ? ', licence not stated' : ', licensed by their own word'}`;
 }

@@ -7,16 +7,18 @@ import { groupThousands } from '../../facts/written-number.js';
 import { judged, unknown } from './judged.js';
 import type { FactSaid, Judgement, Known } from './known.js';
 import type { PlaceMeant } from './places.js';
+import { roomArea } from './room-areas.js';
 
 /** How far a figure may be from the fact: a hundredth plain, three behind "about". */
 const PLAIN = 0.01;
 
 const ABOUT = 0.03;
+const ROOM_SLACK = 0.1;
 
 function nearEnough(claimed: number, actual: number, hedge: string | undefined): boolean {
   if (hedge === 'over') return actual >= claimed - 0.5;
   if (hedge === 'under') return actual <= claimed + 0.5;
-  if (hedge === 'nearly') return actual <= claimed * 1.005 && actual >= claimed * 0.95;
+  if (hedge === 'nearly') return actual <= claimed * 1.005 && actual >= claimed * (1 - ABOUT);
   const slack = hedge === 'about' ? ABOUT : PLAIN;
   return Math.abs(claimed - actual) <= Math.max(1, actual * slack);
 }
@@ -169,14 +171,23 @@ export function judgeDimensions(known: Known, feet: readonly [number, number], p
 }
 
 /** "9-foot ceilings": within two inches of a height that the folder gives. */
-export function judgeCeiling(known: Known, feet: number, all: boolean): Judgement {
+export function judgeCeiling(
+  known: Known,
+  feet: number,
+  all: boolean,
+  places: readonly PlaceMeant[] = [],
+): Judgement {
   const rule = 'size.ceiling';
-  const heights = [...known.house.levels, ...known.house.rooms].flatMap((one) => {
+  const everywhere = [...known.house.levels, ...known.house.rooms].flatMap((one) => {
     const { ceiling } = one;
-    return ceiling !== undefined && 'units' in ceiling && !('grade' in one && one.grade === 'below')
-      ? [{ one, feet: ceiling.units / FOOT }]
-      : [];
+    return ceiling !== undefined && 'units' in ceiling ? [{ one, feet: ceiling.units / FOOT }] : [];
   });
+  // A room without a height of its own has its level's.
+  const ids = new Set(places.flatMap((place) => place.ids));
+  for (const { id, level } of known.house.rooms) if (ids.has(id)) ids.add(level);
+  const there = everywhere.filter(({ one }) => ids.has(one.id));
+  const heights =
+    there.length > 0 ? there : everywhere.filter(({ one }) => !('grade' in one && one.grade === 'below'));
   if (heights.length === 0) return unknown(rule, 'the folder gives no height');
   const fits = heights.filter((height) => Math.abs(height.feet - feet) <= 0.17);
   const words = heights
@@ -200,15 +211,14 @@ export function judgeFloor(
 ): Judgement {
   const rule = 'size.room';
   const floors = [...known.house.rooms, ...known.house.structures].flatMap((one) => {
-    const size = place.ids.includes(one.id) && 'size' in one ? one.size : undefined;
-    return size === undefined
-      ? []
-      : [{ one, feet: sidesOf(size).reduce((product, side) => product * side, 1) }];
+    const feet = place.ids.includes(one.id) ? roomArea(one) : undefined;
+    return feet === undefined ? [] : [{ one, feet }];
   });
   if (floors.length === 0) return unknown(rule, 'the folder does not give that size');
   const words = floors.map(({ one, feet }) => `${nameOf(one)}: ${Math.round(feet)} sq ft`);
   return judged(
-    floors.some(({ feet }) => nearEnough(value, feet, hedge)),
+    // Inside or outside its walls, by sides that were rounded: a tenth is nothing.
+    floors.some(({ feet }) => nearEnough(value, feet, hedge) || Math.abs(value - feet) <= feet * ROOM_SLACK),
     rule,
     `the folder says ${words[0] ?? ''}`,
     [{ path: ['rooms'], words: words.join('; '), evidence: [] }],

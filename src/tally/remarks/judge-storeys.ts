@@ -10,6 +10,8 @@ const STOREY_WORDS: Readonly<Record<string, string>> = {
   two: 'two storeys',
   'two-and-a-half': 'two and a half storeys',
   three: 'three storeys',
+  'three-and-a-half': 'three and a half storeys',
+  four: 'four storeys',
   'split-level': 'split level',
 };
 

@@ -23,3 +23,6 @@ export const unknown = (rule: string, because: string): Judgement => ({
 });
 
 export const plural = (n: number, one: string, more: string): string => `${n} ${n === 1 ? one : more}`;
+
+/** Words of an entry as a draft has them: its tokens stand apart, "wall - to - wall". */
+export const asTyped = (word: string): string => word.replace(/ ([-/]) /g, '$1').replace(/ '(?=s\b)/g, "'");

@@ -13,6 +13,10 @@ export interface Known {
   /** The day it was offered; else the as-of day. "New" is judged at it. */
   readonly offered: string;
   readonly byThing: Map<string, readonly Item[]>;
+  /** All but works: what is there. */
+  readonly standing: readonly Item[];
+  /** Of the facts of a thing, those that a phrase means that names no place. */
+  readonly inHouse: Map<string, readonly Item[]>;
 }
 
 /** One house is read once, however many drafts are held against it. */
@@ -21,13 +25,16 @@ const read = new WeakMap<House, Known>();
 export function knownOf(house: House, tally: Known['tally']): Known {
   const before = read.get(house);
   if (before !== undefined && before.tally === tally) return before;
+  const items = itemsOf(house);
   const known: Known = {
     house,
     tally,
-    items: itemsOf(house),
+    items,
+    standing: items.filter(({ kind }) => kind !== 'work'),
     asOf: tally.asOf,
     offered: house.house.listed?.earliest ?? tally.asOf,
     byThing: new Map(),
+    inHouse: new Map(),
   };
   read.set(house, known);
   return known;

@@ -1,6 +1,7 @@
 /** Finds the words of the tables in a text: the longest entry at each place, forgiving one slip in a long word. */
-import { remarkClasses, remarkThings, remarkWords } from '../tables/remarks.js';
-import { type Token, tokenize } from './token.js';
+import { madeTable } from '../tables/made.js';
+import { packLexicon } from './pack-lexicon.js';
+import type { Token } from './token.js';
 
 /** What a word or a run of words may mean. */
 export interface Sense {
@@ -47,78 +48,90 @@ export interface Hit {
 }
 
 interface Entry {
-  readonly norms: readonly string[];
-  readonly senses: Sense[];
+  /** The words behind its first one. */
+  readonly rest: readonly string[];
+  readonly senses: readonly Sense[];
 }
 
+/** All entries as they are written beside the tables when the program is built, so that no call has to sort them. */
+export interface PackedLexicon {
+  /** What entries may mean; entries name it by its place here. */
+  readonly senses: readonly (readonly Sense[])[];
+  /** First words, each with its entries, the longest first: the words behind the first one, and what they mean. */
+  readonly firsts: readonly (readonly [string, readonly (readonly [rest: string, senses: number])[]])[];
+}
+
+/** Words with one letter left out are compared from this length on. */
+const LONG = 7;
+
 export class Lexicon {
-  readonly #byFirst = new Map<string, Entry[]>();
-  readonly #byWords = new Map<string, Entry>();
-  /** A long word with one letter left out → the words it may be. */
-  readonly #slips = new Map<string, string>();
+  readonly #senses: PackedLexicon['senses'];
+  readonly #packed: ReadonlyMap<string, PackedLexicon['firsts'][number][1]>;
+  /** Of the first words that were asked for. */
+  readonly #entries = new Map<string, readonly Entry[]>();
+  /** A long word with one letter left out → the words it may be; made when a text has a word that no table knows. */
+  #slips: ReadonlyMap<string, string> | undefined;
 
-  add(words: string, sense: Sense): void {
-    const norms = tokenize(words)
-      .map((token) => token.norm)
-      .filter((norm) => norm !== '-');
-    const first = norms[0];
-    if (first === undefined) throw new Error(`an empty entry in the tables of remarks: “${words}”`);
-    const key = norms.join(' ');
-    const same = this.#byWords.get(key);
-    if (same === undefined) {
-      const entry = { norms, senses: [sense] };
-      this.#byWords.set(key, entry);
-      const list = this.#byFirst.get(first);
-      if (list === undefined) this.#byFirst.set(first, [entry]);
-      else list.push(entry);
-    } else if (
-      !same.senses.some((one) => one.tag === sense.tag && one.id === sense.id && one.group === sense.group)
-    )
-      same.senses.push(sense);
-  }
-
-  /** Longest entries first; words that can be misspelt by one letter and still be known. */
-  close(): this {
-    for (const [first, list] of this.#byFirst) {
-      list.sort((a, b) => b.norms.length - a.norms.length);
-      if (first.length < 7) continue;
-      for (const key of slipsOf(first)) if (!this.#byFirst.has(key)) this.#slips.set(key, first);
-    }
-    return this;
+  constructor({ senses, firsts }: PackedLexicon) {
+    this.#senses = senses;
+    this.#packed = new Map(firsts);
   }
 
   /** The longest entry that begins at `index`; hyphens between words count for nothing. */
   at(tokens: readonly Token[], index: number, end: number): Hit | undefined {
     const token = tokens[index];
     if (token === undefined) return undefined;
-    const list = this.#byFirst.get(token.norm) ?? this.#slipped(token);
+    const list = this.#of(token.norm) ?? this.#slipped(token);
     if (list === undefined) return undefined;
-    for (const { norms, senses } of list) {
-      const length = runOf(tokens, index, end, norms);
+    for (const { rest, senses } of list) {
+      const length = runOf(tokens, index, end, rest);
       if (length !== undefined) return { length, senses };
     }
     return undefined;
   }
 
-  #slipped(token: Token): Entry[] | undefined {
-    if (token.kind !== 'word' || token.norm.length < 7) return undefined;
-    const word =
-      this.#slips.get(token.norm) ??
-      slipsOf(token.norm)
-        .map((key) => (this.#byFirst.has(key) && key.length >= 7 ? key : this.#slips.get(key)))
-        .find((found) => found !== undefined);
-    return word === undefined ? undefined : this.#byFirst.get(word);
+  #of(first: string): readonly Entry[] | undefined {
+    const before = this.#entries.get(first);
+    if (before !== undefined) return before;
+    const entries = this.#packed.get(first)?.map(
+      ([rest, senses]): Entry => ({
+        rest: rest === '' ? [] : rest.split(' '),
+        senses: this.#senses[senses] ?? [],
+      }),
+    );
+    if (entries !== undefined) this.#entries.set(first, entries);
+    return entries;
   }
+
+  #slipped(token: Token): readonly Entry[] | undefined {
+    if (token.kind !== 'word' || token.norm.length < LONG) return undefined;
+    this.#slips ??= slipsIn(this.#packed);
+    const slips = this.#slips;
+    const word =
+      slips.get(token.norm) ??
+      slipsOf(token.norm)
+        .map((key) => (key.length >= LONG && this.#packed.has(key) ? key : slips.get(key)))
+        .find((found) => found !== undefined);
+    return word === undefined ? undefined : this.#of(word);
+  }
+}
+
+/** Words that can be misspelt by one letter and still be known. */
+function slipsIn(firsts: ReadonlyMap<string, unknown>): ReadonlyMap<string, string> {
+  const slips = new Map<string, string>();
+  for (const first of firsts.keys())
+    if (first.length >= LONG) for (const key of slipsOf(first)) if (!firsts.has(key)) slips.set(key, first);
+  return slips;
 }
 
 function runOf(
   tokens: readonly Token[],
   index: number,
   end: number,
-  norms: readonly string[],
+  rest: readonly string[],
 ): number | undefined {
   let at = index + 1;
-  for (const norm of norms.slice(1)) {
+  for (const norm of rest) {
     if (tokens[at]?.norm === '-' && norm !== '-') at++;
     if (at >= end || tokens[at]?.norm !== norm) return undefined;
     at++;
@@ -134,56 +147,6 @@ let read: Lexicon | undefined;
 
 /** All words of the tables; read once. */
 export function lexicon(): Lexicon {
-  read ??= fill(new Lexicon()).close();
+  read ??= new Lexicon(madeTable<PackedLexicon>('remarks-lexicon') ?? packLexicon());
   return read;
-}
-
-function fill(found: Lexicon): Lexicon {
-  const each = (words: readonly string[], sense: Sense): void => {
-    for (const word of words) found.add(word, sense);
-  };
-  for (const { id, words } of remarkThings()) each(words, { tag: 'thing', id });
-  const things = new Set(remarkThings().flatMap(({ words }) => words));
-  for (const [group, { members }] of Object.entries(remarkClasses().groups))
-    for (const [id, { words, head }] of Object.entries(members)) {
-      // "tile roof" is read as "tile" of a "roof"; as one entry it would hide the roof.
-      const apart = words.filter(
-        (word) =>
-          things.has(word) ||
-          !words.some((other) => word.startsWith(`${other} `) && things.has(word.slice(other.length + 1))),
-      );
-      each(apart, { tag: 'class', id, group, ...(head === undefined ? {} : { head }) });
-    }
-  const said = remarkWords();
-  const grouped = (tag: Sense['tag'], table: Readonly<Record<string, readonly string[]>>): void => {
-    for (const [id, words] of Object.entries(table)) each(words, { tag, id });
-  };
-  const plain = (tag: Sense['tag'], words: readonly string[]): void => each(words, { tag, id: tag });
-  grouped('newness', said.newness);
-  plain('all', said.all);
-  plain('both', said.both);
-  plain('some', said.some);
-  plain('negation', said.negation);
-  grouped('hedge', said.hedge);
-  plain('maybe-ahead', said.maybe.ahead);
-  plain('maybe-behind', said.maybe.behind);
-  plain('unlike', said.maybe.unlike);
-  plain('elsewhere', said.elsewhere.ahead);
-  plain('elsewhere-noun', said.elsewhere.nouns);
-  plain('opinion', said.opinion);
-  grouped('who', said.who);
-  grouped('trade', said.trades);
-  plain('permit', said.permit);
-  plain('unpermitted', said.unpermitted);
-  plain('inspected', said.inspected);
-  grouped('convey', said.convey);
-  for (const { id, words } of said.conditions) each(words, { tag: 'condition', id });
-  grouped('place', said.places);
-  grouped('unit', said.units);
-  grouped('storeys', said.storeys);
-  plain('preposition', said.prepositions);
-  plain('determiner', said.determiners);
-  plain('copula', said.copulas);
-  plain('verb', said.verbs);
-  return found;
 }

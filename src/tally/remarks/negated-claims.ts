@@ -1,12 +1,17 @@
 /** "No carpet", "not a garage": what is denied, held against what there is. */
 import { absent } from './absent-things.js';
 import { attributesOfKind, type ClaimCase, type Told } from './claim-case.js';
+import { deniedDeed } from './denied-deeds.js';
 import { factsOf } from './item-words.js';
 import { sortByClass } from './judge-class.js';
+import { judgeCondition } from './judge-conditions.js';
 import { judgeConvey } from './judge-conveys.js';
 import { judgeDues } from './judge-dues.js';
-import { judgePermit } from './judge-people.js';
+import { judgePermit } from './judge-permits.js';
 import type { Judgement } from './known.js';
+import { leftOpen } from './open-questions.js';
+import { placeMeant } from './places.js';
+import { thing } from './taxonomy.js';
 
 export const reversed = (judgement: Judgement): Judgement =>
   judgement.verdict === 'contradicted'
@@ -22,7 +27,7 @@ const DENIED_IN_VAIN =
 /** Denied only where the sentence says so of all there is: "cooling: none", "no steps anywhere". */
 const DENIED_OUTRIGHT = /^(heating|cooling|stair|porch-steps|floor)$/;
 
-const OUTRIGHT = /\b(none|anywhere|at all|whatsoever|inside or out|of any kind)\b/i;
+const OUTRIGHT = /\b(none|anywhere|at all|whatsoever|inside or out|of any kind|left|remains?|remaining)\b/i;
 
 /** "no carpet", "without a garage". */
 export function negatedClaim(one: ClaimCase): Told[] {
@@ -56,6 +61,12 @@ export function negatedClaim(one: ClaimCase): Told[] {
         attributes: [],
       },
     ];
+  const room = deniedRoom(one);
+  if (room !== undefined) return room;
+  for (const word of attributesOfKind(one, 'newness')) {
+    const judgement = phrase.thing === 'paint' ? deniedDeed(one, word) : undefined;
+    if (judgement !== undefined) return [{ judgement, attributes: [word] }];
+  }
   const outright = OUTRIGHT.test(text.slice(phrase.from, phrase.to + 24));
   if (
     DENIED_IN_VAIN.test(phrase.thing) ||
@@ -68,14 +79,43 @@ export function negatedClaim(one: ClaimCase): Told[] {
     const claim = { id: 'goes', things: [phrase.thing], words, all: false };
     return [{ judgement: judgeConvey(known, found, claim), attributes: conveys }];
   }
+  const [works] = attributesOfKind(one, 'condition').filter(({ id, before }) => before && id === 'works');
+  if (works !== undefined) {
+    const judgement = judgeCondition(known, works.id, [phrase.thing]);
+    return judgement.verdict === 'no-fact' ? [] : [{ judgement: reversed(judgement), attributes: [works] }];
+  }
   const senses = attributesOfKind(one, 'class').flatMap((kind) => kind.senses);
   const sorted = sortByClass(found, senses);
   const there = senses.length > 0 ? sorted.fits : found.filter(({ what }) => !/^none\b/i.test(what));
   const denial = (verdict: Judgement['verdict'], because: string, facts: Judgement['facts'] = []): Told[] => [
     { judgement: { verdict, rule: 'not-there', because, facts }, attributes: [] },
   ];
+  const open = there.length > 0 || senses.length === 0 ? undefined : leftOpen(known, phrase.thing, senses);
+  if (open !== undefined) return [{ judgement: open, attributes: [] }];
   if (there.length > 0) return denial('contradicted', 'the folder tells of it', factsOf(there, 3));
   if (absent(one) !== undefined || found.length > there.length)
     return denial('backed', 'the folder tells of another kind', factsOf(found, 2));
   return denial('no-fact', 'the folder tells of none, and does not say that there is none');
+}
+
+/** "Cellar: unfinished, no bath": a room that is denied of a place is looked for there. */
+function deniedRoom({ known, phrase, places }: ClaimCase): Told[] | undefined {
+  const ids = places.flatMap((place) => place.ids);
+  if (thing(phrase.thing).room === undefined || ids.length === 0) return undefined;
+  const rooms = placeMeant(known.house, phrase.thing).ids.filter((id) => ids.includes(id));
+  return [
+    {
+      judgement: {
+        verdict: rooms.length > 0 ? 'contradicted' : 'backed',
+        rule: 'not-there',
+        because: rooms.length > 0 ? 'the folder tells of one there' : 'the folder lists none there',
+        facts: rooms.slice(0, 3).map((id) => ({
+          path: ['rooms', known.house.rooms.findIndex((one) => one.id === id)],
+          words: known.house.rooms.find((one) => one.id === id)?.name ?? id,
+          evidence: [],
+        })),
+      },
+      attributes: [],
+    },
+  ];
 }

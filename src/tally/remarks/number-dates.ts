@@ -15,8 +15,23 @@ export const SEASONS: Readonly<Record<string, number>> = {
   winter: 1,
 };
 
+/** "a year old", "a decade ago". */
+function aYear(tokens: readonly Token[], index: number, end: number): NumberHit | undefined {
+  const unit = norm(tokens, index + 1, end);
+  if (norm(tokens, index, end) !== 'a' || !/^(year|yr|decade)$/.test(unit)) return undefined;
+  const years = unit === 'decade' ? 10 : 1;
+  const at = norm(tokens, index + 2, end) === '-' ? index + 3 : index + 2;
+  const word = norm(tokens, at, end);
+  if (word === 'old' || word === 'young') return { length: at + 1 - index, sense: { kind: 'age', years } };
+  return word === 'ago' || word === 'back'
+    ? { length: at + 1 - index, sense: { kind: 'ago', months: years * 12 } }
+    : undefined;
+}
+
 /** "within the last two years", "last year", "this spring", "two years ago". */
 export function relative(tokens: readonly Token[], index: number, end: number): NumberHit | undefined {
+  const aYearOld = aYear(tokens, index, end);
+  if (aYearOld !== undefined) return aYearOld;
   let at = index;
   if (/^(within|in|over|during)$/.test(norm(tokens, at, end))) at++;
   if (norm(tokens, at, end) === 'the') at++;
@@ -26,10 +41,10 @@ export function relative(tokens: readonly Token[], index: number, end: number): 
   const unitAt = at + 1 + (count?.length ?? 0);
   const unit = norm(tokens, unitAt, end);
   const length = unitAt + 1 - index;
-  if (which !== 'this' && /^(year|yr|month)$/.test(unit)) {
+  if (which !== 'this' && /^(year|yr|yrs|month|mo|mos)$/.test(unit)) {
     const value = count?.value ?? 1;
     // "last year" is the calendar's, up to two years back; "the last year" the twelve months behind.
-    const months = unit === 'month' ? value : value * 12 + (count === undefined && at === index ? 12 : 0);
+    const months = /^mo/.test(unit) ? value : value * 12 + (count === undefined && at === index ? 12 : 0);
     return { length, sense: { kind: 'within', months } };
   }
   if (count === undefined && (unit === 'year' || unit in SEASONS))

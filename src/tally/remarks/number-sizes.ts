@@ -1,4 +1,4 @@
-import { norm } from './number-words.js';
+import { norm, ONES } from './number-words.js';
 import type { NumberHit } from './numbers.js';
 import type { Token } from './token.js';
 
@@ -20,6 +20,13 @@ export function fractionOfAcre(tokens: readonly Token[], index: number, end: num
   if (value === undefined && numerator !== undefined && norm(tokens, index + 1, end) === '/' && denominator) {
     value = numerator / denominator;
     at = index + 3;
+  }
+  // "two-tenths of an acre"
+  const several = ONES.indexOf(word);
+  const parts = named[norm(tokens, norm(tokens, at, end) === '-' ? at + 1 : at, end)];
+  if (value === undefined && several > 0 && parts !== undefined) {
+    value = several * parts;
+    at = norm(tokens, at, end) === '-' ? at + 2 : at + 1;
   }
   if (value === undefined && word === 'three' && norm(tokens, index + 1, end) === 'quarter') {
     value = 0.75;
@@ -70,6 +77,7 @@ export function dimensionsAt(tokens: readonly Token[], index: number, end: numbe
     const value = tokens[at]?.value;
     if (value === undefined || at >= end) return undefined;
     let next = at + 1;
+    if (norm(tokens, next, end) === '-' && /^(x|by|foot|feet|ft)$/.test(norm(tokens, next + 1, end))) next++;
     if (/^(')$/.test(norm(tokens, next, end)) || /^(ft|feet|foot)$/.test(norm(tokens, next, end))) next++;
     const inches = tokens[next]?.value;
     if (inches !== undefined && inches < 12 && /^"$/.test(norm(tokens, next + 1, end)))
@@ -78,7 +86,7 @@ export function dimensionsAt(tokens: readonly Token[], index: number, end: numbe
   };
   const one = feet(index);
   if (one === undefined || !/^(x|×|by)$/.test(norm(tokens, one.next, end))) return undefined;
-  const two = feet(one.next + 1);
+  const two = feet(norm(tokens, one.next + 1, end) === '-' ? one.next + 2 : one.next + 1);
   return two === undefined
     ? undefined
     : { length: two.next - index, sense: { kind: 'dimensions', feet: [one.value, two.value] } };

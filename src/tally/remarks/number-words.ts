@@ -60,21 +60,44 @@ export function plainValue(
     if (norm(tokens, index + 1, end) === 'of') length = 2;
   } else if (token.norm === 'single') value = 1;
   else if (/^(double|dual|twin)$/.test(token.norm)) value = 2;
+  else if (token.norm === 'triple') value = 3;
+  else if (token.norm === 'quad') value = 4;
   if (value === undefined) return undefined;
+  // "fifteen hundred square feet", "two hundred amps"
+  const scale = HUNDREDS[norm(tokens, index + length, end)];
+  if (scale !== undefined && value >= 1 && value < 100) {
+    value *= scale;
+    length++;
+  }
   const then = (offset: number): string => norm(tokens, index + length + offset, end);
-  if (then(0) === 'and' && /^(a|one)$/.test(then(1)) && then(2) === 'half')
-    return { value: value + 0.5, length: length + 3 };
+  const half = halfBehind(tokens, index + length, end);
+  if (half !== undefined) return { value: value + 0.5, length: length + half };
   const over = tokens[index + length + 3]?.value;
   if (then(0) === 'and' && then(2) === '/' && over !== undefined && over > 1 && index + length + 3 < end)
     return { value: value + (tokens[index + length + 1]?.value ?? 0) / over, length: length + 4 };
-  const half = tokens[index + length];
-  if (half !== undefined && FRACTION_SIGN.test(half.raw) && index + length < end)
-    return { value: value + (half.value ?? 0), length: length + 1 };
+  const sign = tokens[index + length];
+  if (sign !== undefined && FRACTION_SIGN.test(sign.raw) && index + length < end)
+    return { value: value + (sign.value ?? 0), length: length + 1 };
   const hyphen = then(0) === '-' ? 1 : 0;
   if (then(hyphen) === '1' && then(hyphen + 1) === '/' && then(hyphen + 2) === '2')
     return { value: value + 0.5, length: length + hyphen + 3 };
   if (value === 1 && then(0) === '/' && then(1) === '2') return { value: 0.5, length: length + 2 };
   return { value, length };
+}
+
+const HUNDREDS: Readonly<Record<string, number>> = { hundred: 100, thousand: 1000 };
+
+/** Tokens of "and a half", "-and-one-half", "and half a". */
+function halfBehind(tokens: readonly Token[], from: number, end: number): number | undefined {
+  let at = from;
+  const past = (word: RegExp): boolean => {
+    if (norm(tokens, at, end) === '-') at++;
+    if (!word.test(norm(tokens, at, end))) return false;
+    at++;
+    return true;
+  };
+  if (!past(/^and$/)) return undefined;
+  return past(/^(a|one)$/) && past(/^half$/) ? at - from : undefined;
 }
 
 const FRACTION_SIGN = /^[¼½¾⅓⅔⅛]$/;

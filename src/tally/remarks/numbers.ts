@@ -17,7 +17,8 @@ export type NumberSense =
   /** At most so many months ago. */
   | { readonly kind: 'within'; readonly months: number }
   | { readonly kind: 'ago'; readonly months: number }
-  | { readonly kind: 'square-feet'; readonly value: number }
+  /** `least`: with a plus behind it. */
+  | { readonly kind: 'square-feet'; readonly value: number; readonly least?: boolean }
   | { readonly kind: 'acres'; readonly value: number; readonly decimals: number | undefined }
   | { readonly kind: 'dimensions'; readonly feet: readonly [number, number] }
   | { readonly kind: 'rating'; readonly value: number; readonly unit: string }
@@ -48,7 +49,7 @@ const OPENS_NUMBER = new Set([
   ..."' $ - + the within in over during last past this half quarter third fifth eighth tenth three a an full".split(
     ' ',
   ),
-  ...'pair couple single double dual twin finished heated living usable total gross measured taped'.split(
+  ...'pair couple single double dual twin triple quad finished heated living usable total gross measured taped'.split(
     ' ',
   ),
   ...'sqft sf sqf sqfeet s square sq'.split(' '),
@@ -64,6 +65,16 @@ export function numberAt(tokens: readonly Token[], index: number, end: number): 
     fractionOfAcre(tokens, index, end) ??
     plain(tokens, index, end)
   );
+}
+
+/** "How old is the roof? Seven years", "Roof age: 7 yrs". */
+function isAgeAsked(tokens: readonly Token[], index: number): boolean {
+  for (let at = index - 1; at >= Math.max(0, index - 14); at--) {
+    const word = tokens[at]?.norm;
+    if (word === '.' || word === ';' || word === 'warranty') return false;
+    if (word === 'age' || (word === 'old' && tokens[at - 1]?.norm === 'how')) return true;
+  }
+  return false;
 }
 
 function plain(tokens: readonly Token[], index: number, end: number): NumberHit | undefined {
@@ -90,10 +101,19 @@ function plain(tokens: readonly Token[], index: number, end: number): NumberHit 
     return { length: at + 1 - index, sense: { kind: 'ordinal', value } };
   const dimensions = dimensionsAt(tokens, index, end);
   if (dimensions !== undefined) return dimensions;
-  if (norm(tokens, at, end) === '+') at++;
+  // "1.6k sq ft"
+  const thousands =
+    tokens[at]?.raw === 'k' && tokens[at]?.glued === true && isSize(tokens, at + 1, end) !== undefined;
+  if (thousands) at++;
+  const least = norm(tokens, at, end) === '+';
+  if (least) at++;
   if (norm(tokens, at, end) === '-') at++;
   const size = isSize(tokens, at, end);
-  if (size !== undefined) return { length: at + size - index, sense: { kind: 'square-feet', value } };
+  if (size !== undefined)
+    return {
+      length: at + size - index,
+      sense: { kind: 'square-feet', value: thousands ? value * 1000 : value, ...(least ? { least } : {}) },
+    };
   if (
     norm(tokens, at, end) === 'of' &&
     /^an?$/.test(norm(tokens, at + 1, end)) &&
@@ -111,12 +131,20 @@ function plain(tokens: readonly Token[], index: number, end: number): NumberHit 
     const dot = norm(tokens, at + 1, end) === '.' && unit === 'ac' && index + 2 < end && at + 2 < end ? 1 : 0;
     return { length: at + 1 + dot - index, sense: { kind: 'acres', value, decimals } };
   }
-  if (/^(year|yr|y)$/.test(unit)) {
+  if (/^(year|yr|yrs|y)$/.test(unit)) {
     let next = at + 1;
     if (norm(tokens, next, end) === '.') next++;
     if (norm(tokens, next, end) === '-') next++;
     if (/^(old|young|o|on)$/.test(norm(tokens, next, end)))
       return { length: next + 1 - index, sense: { kind: 'age', years: value } };
+    // "Roof (2 yrs)"
+    const bracketed = norm(tokens, index - 1, end) === '(' && norm(tokens, next, end) === ')';
+    if (
+      bracketed ||
+      isAgeAsked(tokens, index) ||
+      /^of (age|service|life)$/.test(`${norm(tokens, next, end)} ${norm(tokens, next + 1, end)}`)
+    )
+      return { length: next - index, sense: { kind: 'age', years: value } };
     if (/^(ago|back)$/.test(norm(tokens, next, end)))
       return { length: next + 1 - index, sense: { kind: 'ago', months: value * 12 } };
   }
@@ -144,10 +172,18 @@ function plain(tokens: readonly Token[], index: number, end: number): NumberHit 
         : at + 1;
     return { length: next - index, sense: { kind: 'feet', value } };
   }
+  // "48-inch vanity", "a 24" range"
+  const inch = /^(inch|in)$/.test(unit) && (unit === 'inch' || tokens[at - 1]?.norm === '-');
+  if (
+    value < 200 &&
+    norm(tokens, index - 1, end) !== '/' &&
+    (inch || (/^["”]$/.test(unit) && tokens[at]?.glued === true && isSizeBefore(tokens, at + 1, end)))
+  )
+    return { length: at + 1 - index, sense: { kind: 'feet', value: value / 12 } };
   // "6,600-foot lot"
   if (/^(foot|feet)$/.test(unit) && value >= 1000)
     return { length: at + 1 - index, sense: { kind: 'square-feet', value } };
-  if (/^(car|stall|bay|vehicle)$/.test(unit))
+  if (/^(car|stall|bay|vehicle|auto|automobile)$/.test(unit))
     return { length: at + 1 - index, sense: { kind: 'cars', value } };
   if (unit === '%') return { length: at + 1 - index, sense: { kind: 'percent', value } };
   const rating = UNITS[unit];
@@ -156,8 +192,19 @@ function plain(tokens: readonly Token[], index: number, end: number): NumberHit 
     (unit !== 'a' ||
       (tokens[at]?.glued === true && tokens[at]?.raw === 'a' && norm(tokens, at + 1, end) !== '/'))
   )
-    return { length: at + 1 - index, sense: { kind: 'rating', value, unit: rating } };
+    return {
+      length: at + 1 + stopBehind(tokens, at + 1, end) - index,
+      sense: { kind: 'rating', value, unit: rating },
+    };
   if (unit === ',' && tokens[index]?.kind === 'number')
     return { length: read.length, sense: { kind: 'count', value } };
   return { length: read.length, sense: { kind: 'count', value } };
 }
+
+/** The full stop of "50 gal." where the sentence goes on. */
+const stopBehind = (tokens: readonly Token[], at: number, end: number): number =>
+  tokens[at]?.norm === '.' && tokens[at]?.glued === true && at + 1 < end ? 1 : 0;
+
+/** A closing quotation mark is no inch: behind an inch a word goes on. */
+const isSizeBefore = (tokens: readonly Token[], at: number, end: number): boolean =>
+  at < end && tokens[at]?.kind === 'word';

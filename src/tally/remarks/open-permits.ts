@@ -8,3 +8,8 @@ export function saysOpen(text: string, from: number, to: number): boolean {
   const behind = /^[^.;!?\n]*/.exec(text.slice(to, to + 60))?.[0] ?? '';
   return OPEN.test(`${before}${text.slice(from, to)}${behind}`);
 }
+
+/** "Permit issued 3/2024" says that there was one, and not that it was closed. */
+export const saysIssued = (text: string, to: number): boolean => ISSUED.test(text.slice(to, to + 18));
+
+const ISSUED = /^s?\s*(was |were |is |been )?(issued|applied|requested|granted)\b/i;

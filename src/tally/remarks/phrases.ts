@@ -5,7 +5,7 @@
  * behind it ("roof (2019)", "roof was replaced"), and shares both along a list ("new roof, gutters and windows";
  * "washer and dryer stay").
  */
-import { attributesOf } from './attributes-of.js';
+import { attributesOf, classesIn } from './attributes-of.js';
 import { findHeads } from './heads.js';
 import type { Attribute, Draft, Head, SentencePhrases } from './phrase.js';
 import { placeThings } from './place-things.js';
@@ -60,8 +60,7 @@ function draft(units: readonly Unit[], head: Head, next: Head | undefined, taken
       negated,
       place: head.place,
       bare: unit !== undefined && !has(unit, 'thing'),
-      bareSenses:
-        unit === undefined || has(unit, 'thing') ? [] : unit.senses.filter(({ tag }) => tag === 'class'),
+      bareSenses: unit === undefined || has(unit, 'thing') ? [] : classesIn(unit.senses),
       at: head.at,
     },
   };

@@ -97,23 +97,43 @@ function collect(known: Known, id: string): readonly Item[] {
         (/\btil(e|ed|es)\b/i.test(item.what) ||
           item.classes.some((one) => isKindOf(one.group, one.id, 'tile-floor'))),
     );
-  return items.filter((item) => item.things.some((one) => belongsTo(one, id)));
+  return items.filter(
+    (item) =>
+      item.things.some((one) => belongsTo(one, id)) ||
+      // What was painted has paint.
+      (id === 'paint' && item.kind === 'work' && item.deed === 'painted'),
+  );
 }
 
 /** Facts of the thing in one place; of parts of the house, those of a garage or shed only where it is named. */
 export function itemsAt(known: Known, phrase: Phrase, places: readonly PlaceMeant[]): readonly Item[] {
   const all = itemsFor(known, phrase.thing);
   if (places.length > 0) return all.filter(({ where }) => places.some((place) => inOnePlace(where, place)));
+  // "Totally reroofed": with the roofs of all that stands there.
+  if (/^(roof|gutter)$/.test(phrase.thing) && phrase.attributes.some(({ kind }) => kind === 'all'))
+    return all;
+  const before = known.inHouse.get(phrase.thing);
+  if (before !== undefined) return before;
+  const found = inHouse(known, phrase.thing, all);
+  known.inHouse.set(phrase.thing, found);
+  return found;
+}
+
+function inHouse(known: Known, id: string, all: readonly Item[]): readonly Item[] {
   const outbuildings = known.house.structures
     .filter(({ is }) => /garage|carport|shed|barn/.test(is))
     .map(({ id }) => id);
   // A porch's boards are no floor of the house, nor a garage's walls.
-  const beyond = /^(floor|wall|ceiling|counter|cabinet|light|trim|tile)$/.test(phrase.thing)
+  const beyond = /^(floor|wall|ceiling|counter|cabinet|light|trim|tile|roof|gutter)$/.test(id)
     ? known.house.structures.map(({ id }) => id)
     : outbuildings;
+  // Soffits are no baseboards.
+  const inside =
+    id === 'trim' ? all.filter(({ label }) => !/\b(soffit|fascia|eave|outside|exterior)/i.test(label)) : all;
+  if (id === 'trim' && inside.length < all.length) return inside;
   const ofHouse = all.filter(
     ({ where, kind }) =>
-      kind === 'structure' || where.length === 0 || !where.every((id) => beyond.includes(id)),
+      kind === 'structure' || where.length === 0 || !where.every((one) => beyond.includes(one)),
   );
   return ofHouse.length > 0 ? ofHouse : all;
 }

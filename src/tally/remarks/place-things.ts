@@ -1,5 +1,5 @@
 /** Which phrases only say where another thing is. */
-import { standsBeside } from './heads.js';
+import { standsBeside } from './head-places.js';
 import type { Attribute, Draft, Phrase } from './phrase.js';
 import { isBracketed, isList } from './share-lists.js';
 import { thing } from './taxonomy.js';

@@ -33,7 +33,11 @@ export function levelMeant(house: House, id: string): PlaceMeant {
             ? above.filter((level) => !first.includes(level))
             : id === 'inside'
               ? house.levels
-              : [];
+              : id === 'bedrooms'
+                ? house.levels.filter((level) =>
+                    house.rooms.some((room) => room.use === 'bedroom' && room.level === level.id),
+                  )
+                : [];
   const label =
     {
       below: 'below ground',
@@ -41,6 +45,7 @@ export function levelMeant(house: House, id: string): PlaceMeant {
       down: 'downstairs',
       upper: 'upstairs',
       inside: 'inside',
+      bedrooms: 'the level of the bedrooms',
       outside: 'outside',
     }[id] ?? id;
   return {
@@ -71,7 +76,12 @@ export function placeMeant(
   if (id === 'house') return { label, ids: [...house.levels, ...house.rooms].map((one) => one.id) };
   if (level === 'below') return { ...levelMeant(house, 'below'), label };
   if (structure !== undefined) {
-    const ids = house.structures.filter((one) => one.is === structure).map((one) => one.id);
+    const own = house.structures.filter((one) => one.is === structure);
+    // Called so, and built as something else: "Sunroom" of a closed-in porch, or among the rooms.
+    const called = new RegExp(`\\b${structure}\\b`, 'i');
+    const places =
+      own.length > 0 ? own : [...house.structures, ...house.rooms].filter((one) => called.test(nameOf(one)));
+    const ids = places.map((one) => one.id);
     return {
       label,
       ids: [

@@ -1,12 +1,22 @@
 /** One sentence: its phrases, what is said of the whole house, counts and figures that stand by themselves, and praise. */
-import type { SentenceWords, Told } from './claim-case.js';
-import { claimsOf } from './claims.js';
+import { withAnswers } from './answers.js';
+import type { SentenceWords } from './claim-case.js';
+import { withLeftOut } from './ellipsis.js';
 import { withHeadings } from './headings.js';
+import { nameHeaterTanks } from './heater-tanks.js';
+import { houseNewness } from './house-newness.js';
+import { compared } from './judge-compared.js';
 import type { Finding, Judgement, Known } from './known.js';
-import { conveyed } from './listed-conveys.js';
+import { conveyed, conveyedInLists } from './listed-conveys.js';
 import { contextOf, isRoomThing } from './meant-items.js';
+import { takeOffersAsThey } from './offers-of-it.js';
 import type { Attribute, Phrase } from './phrase.js';
 import { phrasesOf } from './phrases.js';
+import { opensWithPronoun, withPronoun } from './pronouns.js';
+import { sureClaimsOf } from './second-look.js';
+import { setPhrases } from './set-phrases.js';
+import { spansOf } from './spans.js';
+import { spokenLevels } from './spoken-levels.js';
 import { standing } from './standing-figures.js';
 import type { Token } from './token.js';
 import { has, type Unit, unitsOf } from './units.js';
@@ -31,6 +41,10 @@ const MOST_NAMES = 50;
 export interface Spoken {
   readonly thing: string;
   readonly context: SentenceWords['context'];
+  /** Nothing else was spoken of in that sentence. */
+  readonly alone: boolean;
+  /** What was said of it. */
+  readonly predicate: readonly Attribute[];
 }
 
 export function readSentence(
@@ -38,13 +52,23 @@ export function readSentence(
   first: number,
   end: number,
   before?: Spoken,
+  /** The room that a line by itself names above. */
+  heading?: SentenceWords['context'],
 ): { readonly findings: Finding[]; readonly spoken: Spoken | undefined } {
-  const units = withPronoun(unitsOf(tokens, first, end), before);
+  const units = withAnswers(withPronoun(unitsOf(tokens, first, end), before), text, before?.thing);
+  takeOffersAsThey(units);
+  nameHeaterTanks(units);
   for (const unit of units) if (isInName(names, unit)) unit.senses = [];
   const read = phrasesOf(units);
   const done = new Set<Attribute>();
   const findings: Finding[] = [];
+  // The same characters judged twice by one rule are told once.
+  const found = new Set<string>();
   const find = (from: number, to: number, judgement: Judgement): void => {
+    const key = `${from} ${to} ${judgement.rule}`;
+    // What stands for a thing that isn't written there has no characters of its own.
+    if (from >= to || found.has(key)) return;
+    found.add(key);
     findings.push({ ...judgement, from, to, says: text.slice(from, to) });
   };
   // A figure that a list shares stands in several phrases; the first one takes it.
@@ -63,21 +87,28 @@ export function readSentence(
     for (const one of sameFigure.get(unit.from) ?? []) done.add(one);
   };
   standing({ known, text, units, find, settle, taken });
-  const phrases = withHeadings(units, read.phrases, read.loose);
+  const { phrases, said } = withLeftOut(
+    units,
+    withHeadings(units, read.phrases, read.loose),
+    before?.predicate ?? [],
+  );
   const sentence: SentenceWords = {
     text,
     phrases,
+    ...(before === undefined ? {} : { spoken: before.thing }),
     context: undefined,
   };
-  let context: SentenceWords['context'] = /^(it|they|both|these|those|it's|they're)$/.test(
-    units[0]?.word ?? '',
-  )
-    ? before?.context
-    : undefined;
+  let context: SentenceWords['context'] =
+    opensWithPronoun(units) || goesOn(text, tokens[first]?.from ?? 0) ? before?.context : heading;
   for (const phrase of phrases) {
     sentence.context = context;
-    if (phrase.aside === undefined && !phrase.place && isRoomThing(phrase.thing))
-      context = contextOf(known, phrase, sentence);
+    if (
+      phrase.aside === undefined &&
+      (!phrase.place || opens(text, units[0]?.from ?? 0, phrase)) &&
+      isRoomThing(phrase.thing) &&
+      !isTally(phrase, text)
+    )
+      context = withTwin({ ...contextOf(known, phrase, sentence), to: phrase.to }, context, phrase, text);
     if (phrase.aside !== undefined) {
       if (phrase.aside === 'maybe')
         find(...asideSpan(units, phrase.at), {
@@ -88,17 +119,82 @@ export function readSentence(
         });
       continue;
     }
-    for (const { from, to, judgement } of spansOf(phrase, claimsOf(known, phrase, done, sentence), text))
+    for (const { from, to, judgement } of spansOf(phrase, sureClaimsOf(known, phrase, done, sentence), text))
       find(from, to, judgement);
   }
-  whole(known, read.phrases, read.loose, done, find, text);
+  whole(known, read.phrases, read.loose, done, find, text, {
+    text,
+    from: tokens[first]?.from ?? 0,
+    to: tokens[end - 1]?.to ?? 0,
+    phrases: read.phrases,
+    spoken: before,
+  });
+  compared(known, sentence, find, units[0]?.from ?? 0, units.at(-1)?.to ?? 0);
+  spokenLevels(known, sentence, units, find);
+  houseNewness(known, text, units, find);
   conveyed(known, units, text, findings, find);
+  conveyedInLists(known, units, findings, find);
+  inSetPhrases(known, text, tokens[first]?.from ?? 0, tokens[end - 1]?.to ?? 0, findings);
   praise(units, findings, find);
-  const last = phrases.filter((phrase) => !phrase.place && phrase.aside === undefined).at(-1);
+  const named = phrases.filter((phrase) => !phrase.place && phrase.aside === undefined);
+  const last = named.at(-1);
   return {
     findings: unique(findings),
-    spoken: last === undefined ? undefined : { thing: last.thing, context },
+    spoken:
+      last === undefined
+        ? undefined
+        : {
+            thing: last.thing,
+            context,
+            alone: named.length === 1,
+            predicate: said.map((one) => ({ ...one, negated: false })),
+          },
   };
+}
+
+/** "Half bath: new basin; new toilet": behind a semicolon the room is still spoken of. */
+const goesOn = (text: string, from: number): boolean => /;\s*$/.test(text.slice(Math.max(0, from - 3), from));
+
+/** "In the hall bath: tile floor, new tub": the place that begins a sentence is that of all that follows. */
+const opens = (text: string, from: number, { at, from: head }: Phrase): boolean =>
+  at < 5 && /^\W*(in|inside|at|for)\b/i.test(text.slice(from, head)) && !/[,:]/.test(text.slice(from, head));
+
+/** "4 bed 3 bath": a tally of the whole house, and no room that the rest is said of. */
+const isTally = ({ thing, attributes, to }: Phrase, text: string): boolean =>
+  /^(bedroom|bath|half-bath)$/.test(thing) &&
+  attributes.some(
+    (one) => one.kind === 'number' && one.before && one.number.kind === 'count' && one.number.value > 1,
+  ) &&
+  !SAYS_MORE.test(text.slice(to, to + 12));
+
+const SAYS_MORE =
+  /^\s*(with|w\/|have|each|all|both|are|were|feature|boast|share|keep|kept|retain|show|offer|enjoy|got|get|gain|wear|receiv|still|[(:–—])/i;
+
+/** "The laundry/mudroom has": two rooms that are spoken of as one. */
+function withTwin(
+  room: NonNullable<SentenceWords['context']>,
+  before: SentenceWords['context'],
+  phrase: Phrase,
+  text: string,
+): NonNullable<SentenceWords['context']> {
+  if (before?.to === undefined || !TWIN.test(text.slice(before.to, phrase.from))) return room;
+  return { ...room, place: { ...room.place, ids: [...before.place.ids, ...room.place.ids] } };
+}
+
+const TWIN = /^\s*(\/|and|&|\+)\s*(the )?$/i;
+
+/** A set phrase says more than the words of which it is made: what these were taken for goes. */
+function inSetPhrases(known: Known, text: string, from: number, to: number, findings: Finding[]): void {
+  for (const said of setPhrases(known, text.slice(from, to))) {
+    const [start, end] = [from + said.from, from + said.to];
+    for (let at = findings.length - 1; at >= 0; at--) {
+      const one = findings[at];
+      if (one === undefined) continue;
+      const shared = Math.min(one.to, end) - Math.max(one.from, start);
+      if (shared > 0 && shared * 2 > one.to - one.from) findings.splice(at, 1);
+    }
+    findings.push({ ...said.judgement, from: start, to: end, says: text.slice(start, end) });
+  }
 }
 
 /** Taste and salesmanship, where nothing else was told. */
@@ -118,63 +214,12 @@ function praise(units: readonly Unit[], findings: readonly Finding[], find: Find
   }
 }
 
-/** "It was replaced in 2016": the first word stands for what was spoken of last. */
-function withPronoun(units: Unit[], before: Spoken | undefined): Unit[] {
-  const [first, second] = units;
-  if (
-    before === undefined ||
-    first === undefined ||
-    second === undefined ||
-    !/^(it|they|both|these|those|it's|they're)$/.test(first.word)
-  )
-    return units;
-  if (!has(second, 'copula') && !has(second, 'newness') && !/'/.test(first.word)) return units;
-  return [{ ...first, senses: [{ tag: 'thing', id: before.thing }] }, ...units.slice(1)];
-}
-
 /** The run of units that were set aside around a head. */
 function asideSpan(units: readonly Unit[], at: number): [number, number] {
   let [low, high] = [at, at];
   while (units[low - 1]?.aside === units[at]?.aside && units[low - 1] !== undefined) low--;
   while (units[high + 1]?.aside === units[at]?.aside && units[high + 1] !== undefined) high++;
   return [units[low]?.from ?? 0, units[high]?.to ?? 0];
-}
-
-/** Which characters each claim underlines: its word, with the thing where the two stand together. */
-function spansOf(
-  phrase: Phrase,
-  told: readonly Told[],
-  text: string,
-): { from: number; to: number; judgement: Judgement }[] {
-  const starts = told.flatMap(({ attributes }) =>
-    attributes.filter(({ before, shared }) => before && !shared).map(({ from }) => from),
-  );
-  const lastBefore = Math.max(...starts, -1);
-  const anyBefore = starts.length > 0;
-  let behind = false;
-  return told.map(({ judgement, attributes }) => {
-    const own = attributes.filter(({ shared }) => !shared);
-    if (own.length === 0) {
-      // What was shared from behind stands there; what was shared from before is told at the thing.
-      const [one] = attributes;
-      return one !== undefined && !one.before && one.kind !== 'convey'
-        ? { from: one.from, to: one.to, judgement }
-        : { from: phrase.from, to: phrase.to, judgement };
-    }
-    let from = Math.min(...own.map((one) => one.from));
-    let to = Math.max(...own.map((one) => one.to));
-    if (
-      own.some((one) => one.before && one.from === lastBefore && one.kind !== 'who' && one.kind !== 'permit')
-    )
-      to = Math.max(to, phrase.to);
-    else if (own.every(({ before }) => !before) && !anyBefore && !behind) {
-      behind = true;
-      const near = own.some(({ kind }) => kind === 'number') ? 3 : 24;
-      if (from > phrase.to && !/[,;—–]/.test(text.slice(phrase.to, from)) && from - phrase.to < near)
-        from = phrase.from;
-    }
-    return { from, to, judgement };
-  });
 }
 
 export type Find = (from: number, to: number, judgement: Judgement) => void;

@@ -29,8 +29,17 @@ export function isList(units: readonly Unit[], one: Draft, other: Draft): boolea
   );
 }
 
+/** Of the kinds of a water supply, those that a sewer can be as well: public, private. */
+const supplyOf = (one: Attribute): Attribute[] =>
+  one.kind === 'class' && one.before && /^(public|city|municipal|town|county|village)$/.test(one.word)
+    ? [{ ...one, senses: [{ tag: 'class', group: 'sewer-kind', id: 'public-sewer' }], shared: true }]
+    : [];
+
 /** "New roof and gutters" shares its word; "a coated floor and water softener" does not. */
 const SHARED_AHEAD = /^(new|newer|replaced|updated)$/;
+
+/** Figures that each thing has for itself. */
+const OF_ONE = /^(count|dimensions|square-feet|feet|rating|cars)$/;
 
 function share(units: readonly Unit[], list: readonly Draft[]): void {
   const first = list[0];
@@ -44,9 +53,21 @@ function share(units: readonly Unit[], list: readonly Draft[]): void {
       one.before &&
       ((one.kind === 'newness' && SHARED_AHEAD.test(one.id)) || one.kind === 'all' || one.kind === 'both'),
   );
+  // "public water and sewer"
+  if (first.head.thing === 'water-supply')
+    for (const { phrase, head } of list.slice(1))
+      if (head.thing === 'sewer' && !phrase.attributes.some(({ kind }) => kind === 'class'))
+        phrase.attributes = [
+          ...phrase.attributes,
+          ...first.phrase.attributes.flatMap((one) => supplyOf(one)),
+        ];
   const behind = last.phrase.attributes.filter(
     ({ kind, before, ...rest }) =>
-      !before && kind !== 'word' && kind !== 'class' && !('number' in rest && rest.number.kind === 'count'),
+      !before && kind !== 'word' && kind !== 'class' && !('number' in rest && OF_ONE.test(rest.number.kind)),
+  );
+  // "tile and toilet, oak floors refinished": behind a bare comma the last member is alone with its coat.
+  const joined = /^(and|&|\+|\/)$/.test(
+    [...units.slice(0, last.head.start)].reverse().find((unit) => !has(unit, 'determiner'))?.word ?? '',
   );
   for (const { phrase, head } of list) {
     const own = phrase.attributes.filter(({ kind }) => kind !== 'word');
@@ -65,7 +86,16 @@ function share(units: readonly Unit[], list: readonly Draft[]): void {
         ...phrase.attributes,
         ...behind
           .filter(
-            (one) => (closed || kin || list.length >= 3 || one.kind === 'convey') && !isBracketed(units, one),
+            (one) =>
+              (closed || kin || list.length >= 3 || one.kind === 'convey') &&
+              !isBracketed(units, one) &&
+              !(
+                one.kind === 'newness' &&
+                SURFACE_DEED.test(one.id) &&
+                !(joined && SURFACE.test(head.thing))
+              ) &&
+              // "new carpet, and its bath was gutted": what has a word of its own takes no other.
+              !(one.kind === 'newness' && own.some(({ kind }) => kind === 'newness')),
           )
           .map((one) => ({ ...one, shared: true })),
       ];
@@ -82,11 +112,10 @@ function share(units: readonly Unit[], list: readonly Draft[]): void {
 
 /** "condenser too", "gutters likewise": said of it as well what was said of the thing before. */
 export function repeat(units: readonly Unit[], drafts: readonly Draft[]): void {
-  for (const [index, { phrase, head }] of drafts.entries()) {
-    const before = drafts
-      .slice(0, index)
-      .filter((one) => !one.phrase.place)
-      .at(-1)?.phrase;
+  let last: Draft['phrase'] | undefined;
+  for (const { phrase, head } of drafts) {
+    const before = last;
+    if (!phrase.place) last = phrase;
     const behind = units.slice(head.at + 1, head.at + 4);
     const until = behind.findIndex((unit) => isBoundary(unit));
     const words = (until < 0 ? behind : behind.slice(0, until)).map(({ word }) => word).join(' ');

@@ -1,16 +1,20 @@
 /** Figures that need no phrase: storeys, sizes, lots, lists of baths, dues. */
-import { BUILT, isBuilt, judgeBuilt } from './built-year.js';
+import { BUILT, isBuilt, isBuiltAgo, isHouseAge, judgeBuilt, judgeHouseAge } from './built-year.js';
+import { carsSaid } from './cars-said.js';
 import { periodBehind } from './counting.js';
 import { judgeCars } from './judge-cars.js';
 import { judgeDues } from './judge-dues.js';
+import { judgeRating } from './judge-ratings.js';
 import { judgeBaths, judgeBedrooms } from './judge-rooms.js';
-import { judgeLot, judgeSize, type SizeClaim } from './judge-sizes.js';
+import { judgeLot, judgeSize } from './judge-sizes.js';
 import { judgeLevels, judgeStoreys } from './judge-storeys.js';
 import type { Known } from './known.js';
 import { isRoomThing } from './meant-items.js';
 import type { NumberSense } from './numbers.js';
 import type { Attribute, Phrase } from './phrase.js';
+import { itemsFor } from './pick-items.js';
 import type { Find } from './read-sentence.js';
+import { isByRecord, partMeant } from './size-part.js';
 import { storeysAt } from './storeys-said.js';
 import { has, isBoundary, senseOf, type Unit } from './units.js';
 import { judgeAllElectric } from './whole-house.js';
@@ -32,7 +36,7 @@ type Of<K extends NumberSense['kind']> = Extract<NumberSense, { kind: K }>;
 export function standing(figures: Figures): void {
   const { known, units, find } = figures;
   for (const [at, unit] of units.entries()) {
-    if (unit.aside !== undefined && !overlooks(units, at)) continue;
+    if (unit.aside !== undefined && !overlooks(units, at) && !isRoomForCars(units, at)) continue;
     const storeys = senseOf(unit, 'storeys');
     if (storeys !== undefined && !has(units[at + 1], 'maybe-behind'))
       find(unit.from, unit.to, judgeStoreys(known, storeys.id));
@@ -47,6 +51,17 @@ const overlooks = (units: readonly Unit[], at: number): boolean =>
   units[at]?.number?.kind === 'acres' &&
   /^overlook/.test(units[at - 1]?.word ?? '');
 
+/** "garage with room for three": it holds so many. */
+const isRoomForCars = (units: readonly Unit[], at: number): boolean => {
+  const number = units[at]?.number;
+  return (
+    units[at]?.aside === 'maybe' &&
+    /^(room|space) for$/.test(units[at - 1]?.word ?? '') &&
+    number !== undefined &&
+    carsSaid(units, at, number) !== undefined
+  );
+};
+
 function tellFigure(figures: Figures, at: number, unit: Unit, number: NumberSense): void {
   const { known, units, text, find, settle } = figures;
   if (tellStoreys(figures, at, number)) return;
@@ -57,16 +72,41 @@ function tellFigure(figures: Figures, at: number, unit: Unit, number: NumberSens
     const word = [units[at - 1], units[at - 2], units[at - 3]].find((one) => BUILT.test(one?.word ?? ''));
     find(word?.from ?? unit.from, unit.to, judgeBuilt(known, number.first, number.last, hedge));
   }
+  const years = number.kind === 'age' ? number.years : number.kind === 'ago' ? number.months / 12 : undefined;
+  if (
+    years !== undefined &&
+    (number.kind === 'age' ? isHouseAge(units, at, owner?.thing) : isBuiltAgo(units, at))
+  ) {
+    settle(unit);
+    const end = owner !== undefined && owner.from > unit.from ? owner.to : unit.to;
+    find(unit.from, end, judgeHouseAge(known, Math.round(years), hedge));
+  }
+  // "200 amp electric": amps are those of the panel.
+  if (
+    number.kind === 'rating' &&
+    number.unit === 'amp' &&
+    number.value >= LEAST_SERVICE &&
+    owner === undefined
+  ) {
+    settle(unit);
+    find(unit.from, unit.to, judgeRating(itemsFor(known, 'panel'), number.value, number.unit));
+  }
   if (number.kind === 'square-feet') tellSquareFeet(figures, at, number, owner, hedge);
   if (number.kind === 'acres') {
     settle(unit);
+    // The figure of a public record, told as such, says nothing of its own.
+    if (isByRecord(text, unit.from, unit.to)) return;
     const lot = owner?.thing === 'lot' && owner.from > unit.from ? owner.to : unit.to;
     find(hedgeFrom(units, at), lot, judgeLot(known, number.value, number.decimals, hedge));
   }
   if (number.kind === 'count') tellRooms(figures, at, number);
-  if (number.kind === 'cars' && owner === undefined) {
+  // "Two-car garage" is told by its phrase.
+  const byPhrase = number.kind === 'cars' && /^(garage|carport)$/.test(owner?.thing ?? '');
+  const cars = byPhrase ? undefined : carsSaid(units, at, number);
+  if ((number.kind === 'cars' && owner === undefined) || cars !== undefined) {
     settle(unit);
-    find(unit.from, unit.to, judgeCars(known, number.value, 'garage'));
+    const value = cars?.value ?? (number.kind === 'cars' ? number.value : 0);
+    find(unit.from, unit.to, judgeCars(known, value, cars?.structure ?? 'garage'));
   }
   const period = units[at + 1]?.sign ?? units[at + 1]?.word ?? '';
   const near = text.slice(Math.max(0, unit.from - 80), unit.to + 80);
@@ -79,6 +119,9 @@ function tellFigure(figures: Figures, at: number, unit: Unit, number: NumberSens
     );
   }
 }
+
+/** Amps of a whole house's service at least; fewer are those of a circuit. */
+export const LEAST_SERVICE = 60;
 
 const PERIOD = /^(\/|a|per|month|monthly|quarterly|due)/;
 const DUES = /hoa|dues|association|fee/i;
@@ -100,6 +143,19 @@ function ownerOf({ taken }: Figures, unit: Unit, number: NumberSense): Phrase | 
   return isRoomThing(owner.thing) || /^(lot|house|living-area)$/.test(owner.thing) ? owner : undefined;
 }
 
+/** "an addition of roughly 300 sq ft": said of what stands before it, and not of the house. */
+function isOfAnother({ taken, text }: Figures, unit: Unit): boolean {
+  const one = taken.get(unit.from);
+  const thing = one?.phrase?.thing ?? '';
+  return (
+    one?.attribute.before === false &&
+    !/^(house|living-area|lot|work)$/.test(thing) &&
+    SAID_OF_IT.test(text.slice(one.phrase?.to ?? unit.from, unit.from))
+  );
+}
+
+const SAID_OF_IT = /^\s*(\(|:|of\b|is\b|has\b|measur\w*|spans?\b|offers?\b)[^,.;!?]*$/i;
+
 /** Square feet of the house, or of the lot where the words or the figure say so. */
 function tellSquareFeet(
   figures: Figures,
@@ -111,7 +167,10 @@ function tellSquareFeet(
   const { known, text, units, find, settle } = figures;
   const unit = units[at];
   if (unit === undefined || owner?.thing === 'lot' || (owner !== undefined && !isHouseSize(owner))) return;
+  if (isOfAnother(figures, unit)) return;
   settle(unit);
+  // "Larger by 90 square feet" is told with what it is larger than.
+  if (/\bby\s+(?:\S+\s+){0,2}$/i.test(text.slice(Math.max(0, unit.from - 24), unit.from))) return;
   const from = hedgeFrom(units, at);
   if (isLotSize(units, at, known, number.value)) {
     find(from, unit.to, judgeLot(known, number.value / 43_560, undefined, hedge ?? 'about'));
@@ -123,20 +182,6 @@ function tellSquareFeet(
     unit.to,
     judgeSize(known, { value: number.value, hedge, byRecord, part: partMeant(text, unit, owner) }),
   );
-}
-
-const FINISHED = /finished|living/i;
-const ALL_OF_IT = /under roof|total|gross|including|counting/i;
-const ABOVE = /above grade|above ground|upstairs/i;
-
-/** Which part of the house a size is said of, by the words around it. */
-function partMeant(text: string, { from, to }: Unit, owner: Phrase | undefined): SizeClaim['part'] {
-  const around = (before: number, behind: number): string =>
-    text.slice(Math.max(0, from - before), to + behind);
-  if (LEVEL.test(around(26, 26))) return 'level';
-  if (owner?.thing === 'basement') return 'below';
-  if (!FINISHED.test(around(40, 40)) && ALL_OF_IT.test(around(40, 60))) return 'everything';
-  return ABOVE.test(around(30, 40)) ? 'above' : 'whole';
 }
 
 /** "3/2", and "one full and one half bath". */
@@ -154,6 +199,12 @@ function tellRooms(figures: Figures, at: number, number: Of<'count'>): void {
     );
   }
   if (units[at + 1]?.word !== 'full' || has(units[at + 2], 'thing')) return;
+  // "Baths: three full"
+  if (units[at - 1]?.sign === ':' && names(units[at - 2], /^bath$/) && isBoundary(units[at + 2])) {
+    settle(unit);
+    find(unit.from, units[at + 1]?.to ?? unit.to, judgeBaths(known, number.value, 'full', []));
+    return;
+  }
   const later = units.slice(at + 2, at + 6).find((one) => one.word === 'half' || isBathWord(one));
   if (later === undefined) return;
   const halves = later.word === 'half' ? units[units.indexOf(later, at) - 1] : undefined;
@@ -194,12 +245,6 @@ const hedgeOf = (one: Attribute | undefined): string | undefined =>
 const hedgeFrom = (units: readonly Unit[], at: number): number =>
   has(units[at - 1], 'hedge') ? (units[at - 1]?.from ?? 0) : (units[at]?.from ?? 0);
 
-const BY_RECORD =
-  /\b(per|according to|by|via)\s+(the\s+)?(\w+\s+)?(county|tax|assessor|public|city|town|appraiser|card|record)|(county|tax|public|assessor'?s?) (record|card|roll|data)/i;
-
-const LEVEL =
-  /\b(main|first|second|lower|upper|ground|upstairs|downstairs|bsmt|basement|cellar)\b[^.;,]{0,10}(level|lvl|floor|story)?/i;
-
 const isHouseSize = ({ thing }: Phrase): boolean =>
   /^(house|living-area|basement|bedroom|bath|half-bath|work|roof|siding|floor|lot)$/.test(thing);
 
@@ -208,10 +253,3 @@ const isLotSize = (units: readonly Unit[], at: number, known: Known, value: numb
   [units[at + 1], units[at + 2], units[at - 1], units[at - 2]].some(
     (unit) => unit?.senses.some(({ tag, id }) => tag === 'thing' && id === 'lot') ?? false,
   );
-
-/** Whether the words beside a size, up to the next figure or stop, give it to a public record. */
-function isByRecord(text: string, from: number, to: number): boolean {
-  const before = /[^;.!?\d]*$/.exec(text.slice(Math.max(0, from - 45), from))?.[0] ?? '';
-  const behind = /^[^;.!?\d]*/.exec(text.slice(to, to + 60))?.[0] ?? '';
-  return BY_RECORD.test(`${before}#${behind}`);
-}

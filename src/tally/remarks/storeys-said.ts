@@ -6,6 +6,8 @@ const STOREYS: Readonly<Record<number, string>> = {
   2: 'two',
   2.5: 'two-and-a-half',
   3: 'three',
+  3.5: 'three-and-a-half',
+  4: 'four',
 };
 
 const STOREY = /^(storey|storeys|story|stories|storey count|story count)$/;

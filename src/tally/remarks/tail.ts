@@ -14,7 +14,13 @@ export function tailOf(units: readonly Unit[], head: Head, next: Head | undefine
     if (unit === undefined || (unit.aside !== undefined && units[head.at]?.aside === undefined)) break;
     // "stucco (south walls) repaired": behind the bracket it goes on with what stands before it.
     if (unit.sign === ')' && opensInBracket(units, head)) break;
+    // "… and hired out the electrical", "… and an electrician did the panel": said of what follows.
+    if (headsNext(units, at)) break;
     if (has(unit, 'class') && UNDER.test(units[at - 1]?.word ?? '')) continue;
+    // "windows upstairs, while the main floor …": another thing is spoken of.
+    if (MEANWHILE.test(unit.word)) break;
+    // "fireplace with fresh tile": new is what it comes with.
+    if (isBare(unit) && WITH.test(units[at - 1]?.word ?? '')) continue;
     if (unit.sign === ',') {
       commas++;
       // Behind a comma only what plainly goes on with it: a year, a deed, who did it, a permit.
@@ -24,7 +30,8 @@ export function tailOf(units: readonly Unit[], head: Head, next: Head | undefine
     if (unit.sign === '—' || unit.sign === ':' || unit.sign === '?' || unit.sign === '=') {
       if (
         !goesOn(units, at + 1, end) &&
-        !(at === head.at + 1 && unit.sign !== '—' && answers(units, at + 1, end))
+        !(at === head.at + 1 && unit.sign !== '—' && answers(units, at + 1, end)) &&
+        !(at === head.at + 1 && isPlaceAlone(units, at + 1))
       )
         break;
       continue;
@@ -50,6 +57,25 @@ export function tailOf(units: readonly Unit[], head: Head, next: Head | undefine
   }
   head.end = end;
   return found;
+}
+
+const MEANWHILE = /^(while|whereas|whilst|unlike)$/;
+
+const WITH = /^(with|w|w \/|plus|including|incl|featuring)$/;
+
+const HIRES = /^(hired|contracted|farmed|subbed|jobbed) out$/;
+const DID =
+  /^(did|made|put|laid|set|built|ran|hung|handled|installed|replaced|changed|added|redid|rebuilt|painted|fixed|moved|swapped|wired|plumbed)$/;
+
+/** Who stands there is the subject of a clause of its own. */
+function headsNext(units: readonly Unit[], at: number): boolean {
+  const unit = units[at];
+  const next = units[at + 1];
+  if (unit === undefined || next === undefined || !(has(unit, 'who') || has(unit, 'trade'))) return false;
+  if (HIRES.test(unit.word)) return !isBoundary(next) && !has(next, 'preposition') && next.word !== 'and';
+  return (
+    has(units[at - 1], 'determiner') && !/^(by|from)$/.test(units[at - 2]?.word ?? '') && DID.test(next.word)
+  );
 }
 
 /** What lies under a thing, or was there before it, is no kind of it: "tile over cement board". */
@@ -91,9 +117,15 @@ function answers(units: readonly Unit[], at: number, end: number): boolean {
   return false;
 }
 
+/** "Laundry: main level", "Laundry – first floor": where it is, and nothing more. */
+const isPlaceAlone = (units: readonly Unit[], at: number): boolean =>
+  has(units[at], 'place') && !has(units[at], 'thing') && isBoundary(units[at + 1]);
+
 /** A size or a rating behind plain words: "drilled at 400 ft". */
 const isMeasure = (unit: Unit): boolean =>
   unit.number !== undefined && unit.number.kind !== 'count' && unit.number.kind !== 'ordinal';
+
+const SAYS_NOTHING = /^(and|only|just|still|it|it's|which|that|they|they're|yes|barely|now|all|maybe)$/;
 
 function goesOn(units: readonly Unit[], at: number, end: number): boolean {
   let index = at;
@@ -103,7 +135,8 @@ function goesOn(units: readonly Unit[], at: number, end: number): boolean {
       has(units[index], 'preposition') ||
       has(units[index], 'determiner') ||
       has(units[index], 'copula') ||
-      units[index]?.word === 'and')
+      (units[index]?.sign === ',' && units[index - 1]?.word === 'yes') ||
+      SAYS_NOTHING.test(units[index]?.word ?? ''))
   )
     index++;
   const unit = units[index];
@@ -126,7 +159,11 @@ function opensInBracket(units: readonly Unit[], head: Head): boolean {
   for (let at = head.at - 1; at >= Math.max(0, head.at - 8); at--) {
     const sign = units[at]?.sign;
     if (sign === ')') return false;
-    if (sign === '(') return true;
+    // "big-ticket items (roof, windows) have been replaced": what stands before it is the same, in other words.
+    if (sign === '(')
+      return (
+        has(units[at - 1], 'thing') && !/^(system|work)$/.test(senseOf(units[at - 1], 'thing')?.id ?? '')
+      );
   }
   return false;
 }

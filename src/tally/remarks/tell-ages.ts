@@ -1,27 +1,20 @@
 /** How new a phrase says its thing is, and which deed it tells: held against dates and deeds. */
-import { printDate } from '../../facts/date.js';
 import { answerOf, NEWER_MONTHS } from './answer-of.js';
-import {
-  type AttributeOf,
-  attributesOfKind,
-  type ClaimCase,
-  isDate,
-  type Moment,
-  nextPhrase,
-  tell,
-  wordsBehind,
-} from './claim-case.js';
+import { type AttributeOf, attributesOfKind, type ClaimCase, isDate, tell } from './claim-case.js';
+import { comparedAge } from './compare-ages.js';
+import { withoutPairs } from './date-pairs.js';
+import { allInRoom, itemsOfDeed, namesMendedPart, ofOneRoom, onlyParts, saysWhere } from './deed-scope.js';
+import { deniedDeed } from './denied-deeds.js';
+import { eachPlace, eachRoom, halfLeft, inCountedRooms } from './each-room.js';
 import { factsOf } from './item-words.js';
-import type { Item } from './items.js';
-import { judgeDate } from './judge-dates.js';
-import { judgeNewness } from './judge-newness.js';
+import { type Item, putsIn } from './items.js';
+import { OPEN_SPAN } from './judge-dates.js';
+import { judgeNewness, STRETCHED } from './judge-newness.js';
 import type { Judgement } from './known.js';
 import { stillListed } from './listed-conditions.js';
-import { isMany, isWhole, withoutPaint } from './meant-items.js';
+import { coatedParts, isMany, isWhole, withoutPaint } from './meant-items.js';
 import { monthsBefore } from './months.js';
-import type { Attribute } from './phrase.js';
-import { itemsAt } from './pick-items.js';
-import { thing } from './taxonomy.js';
+import { dateOf, isBeside, tellDate } from './tell-dates.js';
 import { truth } from './true-words.js';
 
 type Word = AttributeOf<'newness'>;
@@ -31,23 +24,56 @@ export function tellAges(one: ClaimCase): void {
   const dates = attributesOfKind(one, 'number').filter(({ number }) => isDate(number));
   const used = new Set<Figure>();
   for (const word of attributesOfKind(one, 'newness')) {
+    if (word.negated && !word.unlike) tell(one, deniedDeed(one, word), word);
     if (!word.unlike && !word.negated) tellWord(one, word, dates, used);
   }
   for (const date of dates) if (!used.has(date)) tellDate(one, date);
-  tell(one, sameAge(one));
+  withoutPairs(one);
+  tell(one, comparedAge(one));
 }
 
 /** Entries that hold the word for all themselves: "all new". */
 const SAYS_ALL = /\b(all|fully|completely|totally|gut\w*)\b/i;
+const FROM_THEN = /\b(from|of|dating|dated|circa|made in|built in)\b/i;
+/** "was repainted recently" */
+const RECENT_BEHIND = /^\s+(?:(?:very|quite|rather|just)\s+)?(?:recently|lately|of late|not long ago)\b/i;
+/** "Plumbing redone": a deed on the whole of a system. */
+const DONE_OVER = /^(?:totally |completely |fully |all )?(?:re-?\s?done|redid|overhauled)$/i;
+const RUNS_THROUGH = /^(plumbing|electrical|wiring|hvac|supply-pipe|drain-pipe|duct|mechanical|system)$/;
 const RECENT = /\b(recently|newly|just|freshly|lately)[\s-]+$/i;
+/** Entries that hold the word themselves: "freshly painted". */
+const SAYS_RECENT = /^(recently|newly|just|freshly|fresh|new)\b/i;
+const JUST = /\b(newly|just|freshly)[\s-]+$/i;
+/** "Some new pipes", "partly rewired": one that is so is enough. */
+const SAYS_SOME =
+  /^(some|several|partly|partially|in part|part of|portions? of|a few|a couple( of)?|one of)$/i;
 /** Words that already say how new, so that "just" before them adds nothing. */
 const SAYS_AGE = /^(new|newer|original|old)$/;
 
+/** "Same vintage", "1989 vintage": of that age, and not original. */
+const OF_THAT_AGE = /\b(same|similar|like|recent|late|newer|that|\d{4}|'\d\d)[\s-]+$/i;
+
+const isBuildingYear = ({ known }: ClaimCase, year: number): boolean => {
+  const built = Number(known.house.house.built.value?.earliest?.slice(0, 4) ?? 0);
+  return Math.abs(year - built) <= 2;
+};
+
 function tellWord(one: ClaimCase, word: Word, dates: readonly Figure[], used: Set<Figure>): void {
-  const { known, phrase, items, sentence } = one;
+  const { known, phrase, sentence } = one;
   const { text } = sentence;
+  if (
+    /^(vintage|period)$/.test(word.word) &&
+    OF_THAT_AGE.test(text.slice(Math.max(0, word.from - 10), word.from))
+  )
+    return;
+  const items = itemsOfDeed(one, word);
   const all = attributesOfKind(one, 'all');
-  const late = RECENT.test(text.slice(Math.max(0, word.from - 12), word.from)) && !SAYS_AGE.test(word.id);
+  if (word.id === 'remade' && saysWhere(text, word)) return;
+  const late =
+    (RECENT.test(text.slice(Math.max(0, word.from - 12), word.from)) ||
+      RECENT_BEHIND.test(text.slice(word.to, word.to + 24)) ||
+      SAYS_RECENT.test(word.word)) &&
+    !SAYS_AGE.test(word.id);
   const older = late ? notRecent(one, word) : undefined;
   if (older !== undefined) {
     tell(one, older, word);
@@ -55,78 +81,130 @@ function tellWord(one: ClaimCase, word: Word, dates: readonly Figure[], used: Se
   }
   const mended = word.id === 'repaired' ? stillListed(known, phrase) : undefined;
   if (mended !== undefined) {
-    tell(one, mended, word);
+    // The entry that tells of the mending dates it as well.
+    const then = dates.find(
+      ({ number }) =>
+        number.kind === 'year' && mended.facts.some(({ words }) => words.includes(String(number.first))),
+    );
+    if (then !== undefined && mended.verdict === 'backed') used.add(then);
+    tell(one, mended, word, ...(then === undefined ? [] : [then]));
     return;
   }
-  const sense = phrase.thing === 'paint' && word.id === 'new' ? 'painted' : word.id;
-  const whole = isWhole(phrase.thing);
-  const judgement = judgeNewness(known, whole ? withoutPaint(items) : items, {
-    word: sense,
-    all: all.length > 0 || SAYS_ALL.test(word.word),
-    many: isMany(phrase, text),
-    whole,
-    thing: phrase.thing,
-  });
+  const sense =
+    phrase.thing === 'paint' && word.id === 'new'
+      ? 'painted'
+      : // "just-laid" says new; "recently laid" may be years.
+        word.id === 'replaced' && JUST.test(text.slice(Math.max(0, word.from - 12), word.from))
+        ? 'new'
+        : // "New underlayment" of a roof whose repair put new felt in.
+          word.id === 'new' && namesMendedPart(one)
+          ? 'replaced'
+          : word.id;
+  // "Freshly tiled bath": all of the tile, and not all of the bath.
+  const whole = isWhole(phrase.thing) && items === one.items;
+  const ofSome =
+    attributesOfKind(one, 'some').some(({ from, to }) => SAYS_SOME.test(text.slice(from, to))) ||
+    inCountedRooms(one, word);
+  const inRoom = sense === 'new' ? [...withoutPaint(items), ...coatedParts(items)] : withoutPaint(items);
+  const of = sense === 'untouched' && whole ? allInRoom(one) : whole ? [...new Set(inRoom)] : items;
+  const [first, ...others] = ofOneRoom(one, of).map((items) =>
+    judgeNewness(known, items, {
+      word: sense,
+      all:
+        !ofSome &&
+        (all.length > 0 ||
+          SAYS_ALL.test(word.word) ||
+          (DONE_OVER.test(word.word) && RUNS_THROUGH.test(phrase.thing))),
+      many: !ofSome && isMany(phrase, text),
+      whole: !ofSome && whole,
+      thing: phrase.thing,
+      undated: dates.length === 0,
+    }),
+  );
+  const told = others.find(({ verdict }) => verdict === 'backed') ?? (first as Judgement);
+  const judgement =
+    told.verdict === 'wider' &&
+    sense === 'replaced' &&
+    all.length === 0 &&
+    (namesMendedPart(one) || saysWhere(text, word))
+      ? { ...told, verdict: 'backed' as const, because: 'new parts were put in', instead: undefined }
+      : told;
+  // "Eight windows were replaced": how many was told by the count.
+  if (judgement.verdict === 'wider' && one.told.some(({ judgement: told }) => told.rule === 'count.things'))
+    return;
   const beside = dates.filter((figure) => !used.has(figure) && isBeside(text, word, figure));
   const each =
-    judgement.verdict === 'backed' || judgement.verdict === 'wider' ? eachRoom(one, word) : undefined;
+    judgement.verdict === 'backed' || judgement.verdict === 'wider'
+      ? (eachRoom(one, word) ?? eachPlace(one, word) ?? halfLeft(one, word) ?? onlyParts(one, word))
+      : undefined;
   if (each !== undefined) {
     tell(one, each, word);
     return;
   }
-  const date = beside.find((figure) => figure.from >= word.to) ?? beside.at(-1);
+  const date =
+    beside.find((figure) => figure.from >= word.to) ?? beside.at(-1) ?? putInThen(one, word, dates, used);
+  if (date !== undefined && word.id === 'original' && date.number.kind === 'year') {
+    used.add(date);
+    // "Original 1948 tub" tells of the house; "original to 2009" gives a date.
+    const ofHouse = isBuildingYear(one, date.number.first);
+    tell(one, ofHouse ? judgement : dateOf(one, date, undefined), word, date);
+    return;
+  }
+  // "New A/C in 2022": it was new then.
+  const then =
+    date !== undefined && sense === 'new' && date.number.kind === 'year'
+      ? dateOf(withoutRepairs(one), date, 'replaced')
+      : undefined;
+  if (date !== undefined && judgement.verdict === 'contradicted' && then?.verdict === 'backed') {
+    used.add(date);
+    tell(one, then, word, date);
+    return;
+  }
   if (date === undefined || judgement.verdict === 'contradicted') {
     tell(one, judgement, word, ...(word.shared ? [] : all.filter(({ shared }) => !shared)));
     return;
   }
   used.add(date);
-  const dated = dateOf(one, date, word.id);
-  if (dated.verdict !== 'contradicted' && judgement.verdict === 'wider')
+  const ofDeed = dateOf(one, date, sense === 'replaced' ? sense : word.id);
+  // "Painted cabinets from 1987": the date behind a thing may be its own, and not that of the deed before it.
+  const apart = ofDeed.verdict === 'contradicted' && word.to <= phrase.from && date.from >= phrase.to;
+  const ofThing =
+    apart && FROM_THEN.test(text.slice(phrase.to, date.from)) ? dateOf(one, date, undefined) : ofDeed;
+  const dated = ofThing.verdict === 'backed' ? ofThing : ofDeed;
+  const stretched = judgement.verdict === 'wider' && judgement.because === STRETCHED;
+  if (
+    dated.verdict !== 'contradicted' &&
+    judgement.verdict === 'wider' &&
+    !(stretched && dated.verdict === 'backed')
+  )
     tell(one, judgement, word, date, ...all);
-  else tell(one, dated.verdict === 'no-fact' ? judgement : dated, word, date);
+  else tell(one, dated.verdict === 'no-fact' && dated.because !== OPEN_SPAN ? judgement : dated, word, date);
 }
 
-/** "Both baths remodeled": one of them in which nothing was done. */
-function eachRoom(one: ClaimCase, word: Word): Judgement | undefined {
-  const { known, phrase, items } = one;
-  const { room } = thing(phrase.thing);
-  const both = one.attributes.some(
-    (other) =>
-      other.kind === 'both' ||
-      (other.kind === 'all' && other.before) ||
-      (other.kind === 'number' && other.before && other.number.kind === 'count' && other.number.value > 1),
+/** "A new panel was set in 2023", "new roof put on by a roofer in 2019": the deed between them tells when it was new. */
+function putInThen(
+  { phrase, sentence }: ClaimCase,
+  word: Word,
+  dates: readonly Figure[],
+  used: ReadonlySet<Figure>,
+): Figure | undefined {
+  if (word.id !== 'new' || !word.before || word.shared) return undefined;
+  return dates.find(
+    (figure) =>
+      !used.has(figure) &&
+      !figure.before &&
+      figure.number.kind === 'year' &&
+      WAS_PUT_IN.test(sentence.text.slice(phrase.to, figure.from)),
   );
-  if (room === undefined || !both || (word.id !== 'updated' && word.id !== 'new')) return undefined;
-  const whole = known.house.rooms.filter(
-    ({ use, bath }) => use === room && !(phrase.thing === 'bath' && bath === 'half'),
-  );
-  // "Both" of one whole bath and one half bath means the half one too.
-  const rooms = whole.length > 1 ? whole : known.house.rooms.filter(({ use }) => use === room);
-  const judged = rooms.map(({ id }) => {
-    const own = withoutPaint(items.filter(({ where }) => where.includes(id)));
-    return (
-      own.filter((item) => answerOf(known, item, word.id) === 'yes' && item.deed !== 'painted').length > 0
-    );
-  });
-  const left = rooms.filter((_, index) => judged[index] === false);
-  if (left.length === 0 || left.length === rooms.length) return undefined;
-  const facts = left.slice(0, 3).flatMap(({ id }) =>
-    factsOf(
-      items.filter(({ where }) => where.includes(id)),
-      2,
-    ),
-  );
-  return {
-    verdict: 'contradicted',
-    rule: `newness.${word.id}`,
-    because: 'not in all of them',
-    facts,
-    instead: truth(
-      items.filter((item) => answerOf(known, item, word.id) === 'yes'),
-      [],
-    ),
-  };
 }
+
+const WAS_PUT_IN =
+  /^[^.;:!?\n—–,]*\b(?:was|were|went|came|put|set|hung|laid|installed|added|built|poured|placed|fitted|got|done|made|ran|run|dropped|bought|purchased|connected|hooked)\b[^.;:!?\n—–,]*$/i;
+
+const withoutRepairs = (one: ClaimCase): ClaimCase => ({
+  ...one,
+  items: one.items.filter(({ kind, deed }) => kind !== 'work' || putsIn(deed)),
+});
 
 /** "Recently replaced", of what was done more than five years ago. */
 function notRecent({ known, items }: ClaimCase, word: Word): Judgement | undefined {
@@ -142,94 +220,5 @@ function notRecent({ known, items }: ClaimCase, word: Word): Judgement | undefin
     because: 'the folder gives an older date',
     facts: factsOf(done),
     instead: truth([], done),
-  };
-}
-
-const WARRANTED = /\b(to|through|until|till|warrant\w*|guarante\w*)\W+$/i;
-/** Small words that may stand between a thing and its date. */
-const SMALL_WORDS =
-  /^(is|are|was|were|set|under|over|less|than|not|even|more|about|again|new|all|roughly|nearly|almost|some|at|least|now|still|age|aged|this|last|past|within|installed|replaced|from|of|in|since|circa|dates?|dating|back|to|done|made|went|on|that|and|has|been|the|a|an|only|just|approx|around|put|year|late|early|mid|spring|summer|fall|winter|barely|a|model)$/i;
-
-function tellDate(one: ClaimCase, date: Figure): void {
-  const { phrase, sentence } = one;
-  const { text } = sentence;
-  // "warranty to 2053" is no date of the thing.
-  const ahead = text.slice(Math.max(0, date.from - 12), date.from);
-  if (WARRANTED.test(ahead) || /warrant/i.test(text.slice(phrase.from, date.from))) return;
-  if (date.number.kind === 'year' && /^(lot|house|living-area)$/.test(phrase.thing)) return;
-  const dated = dateOf(one, date, undefined);
-  // "septic seen to in 2025": what was done no table knows, so only a date that fits is told.
-  if (dated.verdict !== 'contradicted' || !hasUnknownDeed(one, date)) tell(one, dated, date);
-}
-
-function hasUnknownDeed({ phrase, sentence }: ClaimCase, date: Figure): boolean {
-  if (
-    phrase.attributes.some(
-      (other) =>
-        other.kind === 'word' && !other.before && other.from < date.from && !SMALL_WORDS.test(other.word),
-    )
-  )
-    return true;
-  if (date.before) return false;
-  const text = sentence.text.slice(phrase.to, date.from).replace(/[,;(].*$/s, '');
-  // What the tables know as a deed or a doer is no unknown deed.
-  const known = phrase.attributes.filter(
-    ({ kind, from, to }) => kind !== 'word' && from >= phrase.to && to <= date.from,
-  );
-  const left = known.reduce(
-    (rest, { from, to }) =>
-      rest.slice(0, from - phrase.to) +
-      ' '.repeat(Math.max(0, Math.min(to - from, rest.length - from + phrase.to))) +
-      rest.slice(to - phrase.to),
-    text,
-  );
-  return (left.match(/[a-z]{3,}/gi) ?? []).some((word) => !SMALL_WORDS.test(word));
-}
-
-const dateOf = (
-  { known, items }: ClaimCase,
-  { number, hedge }: Figure,
-  deed: string | undefined,
-): Judgement => judgeDate(known, items, { moment: number as Moment, hedge, deed });
-
-/** "replaced in 2019", "2019 remodeled": nothing but small words between. */
-function isBeside(text: string, word: Attribute, date: Attribute): boolean {
-  const between = word.to <= date.from ? text.slice(word.to, date.from) : text.slice(date.to, word.from);
-  return between.length < 18 && !/[,;—–(]|\band\b/.test(between);
-}
-
-const SAME_AGE =
-  /\b(same (age|year|vintage) as|as old as|matches? the age of|dates? from the same year as)\b/i;
-
-/** "The fridge is the same age as the range": the dates of both. */
-function sameAge(one: ClaimCase): Judgement | undefined {
-  const { known, phrase, items, sentence } = one;
-  if (!SAME_AGE.test(wordsBehind(one))) return undefined;
-  const other = nextPhrase(sentence, phrase.to);
-  if (other === undefined) return undefined;
-  const dated = (list: readonly Item[]) =>
-    list.flatMap((item) => {
-      const date = item.made ?? item.done;
-      return date?.latest === undefined || item.kind === 'work'
-        ? []
-        : [{ item, date, year: Number(date.latest.slice(0, 4)) }];
-    });
-  const [mine, theirs] = [dated(items), dated(itemsAt(known, other, []))];
-  if (mine.length === 0 || theirs.length === 0) return undefined;
-  const fits = mine.some((a) => theirs.some((b) => Math.abs(a.year - b.year) <= 1));
-  const [a, b] = [mine[0], theirs[0]];
-  return {
-    verdict: fits ? 'backed' : 'contradicted',
-    rule: 'date.same',
-    because: fits
-      ? 'their dates are alike'
-      : `the folder says ${a === undefined ? '' : printDate(a.date)} and ${b === undefined ? '' : printDate(b.date)}`,
-    facts: factsOf([...mine.slice(0, 1), ...theirs.slice(0, 1)].map(({ item }) => item)),
-    instead: fits
-      ? undefined
-      : truth(
-          [],
-          mine.map(({ item }) => item),
-        ),
   };
 }

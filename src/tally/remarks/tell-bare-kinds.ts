@@ -1,4 +1,5 @@
 import { type ClaimCase, tell } from './claim-case.js';
+import { isOfContext } from './context-ties.js';
 import { factsOf } from './item-words.js';
 import type { Item } from './items.js';
 import { sortByClass } from './judge-class.js';
@@ -22,9 +23,10 @@ export function tellElsewhere(one: ClaimCase, kind: Kind): boolean {
   // "brick home" means its walls, whatever else is of brick.
   if (phrase.thing === 'siding' && OF_THE_HOUSE.test(one.sentence.text.slice(phrase.to, phrase.to + 14)))
     return false;
-  const senses = phrase.bareSenses;
+  // "stone of granite": the word that stands for the thing may mean much, the next one only its own.
+  const senses = kind.from === phrase.from ? phrase.bareSenses : kind.senses;
   const near = nearPlaces(one);
-  const anywhere = known.items.filter(({ kind: what }) => what !== 'work');
+  const anywhere = known.standing;
   const candidates =
     near.length === 0
       ? anywhere
@@ -80,7 +82,7 @@ function lackingRooms(
   near: readonly PlaceMeant[],
   fits: readonly Item[],
   others: readonly Item[],
-): Item[] {
+): readonly Item[] {
   const end = phrase.rooms.at(-1)?.to ?? kind.to;
   if (near.length === 0 || !EACH.test(sentence.text.slice(kind.to, Math.max(kind.to, end)))) return [];
   const having = new Set(fits.flatMap(({ where }) => where));
@@ -94,7 +96,9 @@ function lackingRooms(
 function nearPlaces({ phrase, places, sentence }: ClaimCase): readonly PlaceMeant[] {
   if (/^(siding|roof|foundation)$/.test(phrase.thing)) return [];
   if (places.length > 0) return places;
-  return sentence.context === undefined || sentence.context.thing === 'house' ? [] : [sentence.context.place];
+  if (sentence.context === undefined || sentence.context.thing === 'house' || !isOfContext(phrase, sentence))
+    return [];
+  return [sentence.context.place];
 }
 
 /** "Forty new slates": a repair tells of them, so the age of the whole says nothing. */

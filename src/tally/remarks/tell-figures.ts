@@ -1,17 +1,20 @@
 /** Counts, sizes and ratings that a phrase gives its thing. */
 import { type AttributeOf, attributesOfKind, type ClaimCase, tell } from './claim-case.js';
-import { bathKind, isCounting } from './counting.js';
+import { isCounting } from './counting.js';
 import { judgeCars } from './judge-cars.js';
 import { judgeCount } from './judge-counts.js';
+import { judgeDepth, judgeSides, judgeWidth } from './judge-extents.js';
 import { judgeFeet } from './judge-feet.js';
+import { judgeLivingSpaces, livedIn } from './judge-living-spaces.js';
 import { judgeRating } from './judge-ratings.js';
-import { judgeBaths, judgeBedrooms } from './judge-rooms.js';
 import { judgeCeiling, judgeDimensions, judgeFloor, judgeLot, judgeSize } from './judge-sizes.js';
 import type { Judgement } from './known.js';
 import { contextOf, isRoomThing } from './meant-items.js';
 import { itemsFor } from './pick-items.js';
-import type { PlaceMeant } from './places.js';
-import { belongsTo } from './taxonomy.js';
+import { type PlaceMeant, placeMeant } from './places.js';
+import { isByRecord } from './size-part.js';
+import { LEAST_SERVICE } from './standing-figures.js';
+import { tellPlacedBath, tellRoomCount } from './tell-room-counts.js';
 
 type Figure = AttributeOf<'number'>;
 
@@ -20,54 +23,38 @@ export function tellFigures(one: ClaimCase): void {
     tellCount(one, figure);
     tellSize(one, figure);
   }
+  tellPlacedBath(one);
 }
 
-const COUNTED_ONE = /^\s*([,/&+|]|and\b|plus\b)/;
-const IN_ALL = /^\s*(in all|total|altogether|in total)/i;
-
 function tellCount(one: ClaimCase, figure: Figure): void {
-  const { known, phrase, places, sentence } = one;
+  const { known, phrase, sentence } = one;
   const { number } = figure;
-  const { text } = sentence;
   if (number.kind === 'cars' && (phrase.thing === 'garage' || phrase.thing === 'carport'))
     tell(one, judgeCars(known, number.value, phrase.thing), figure);
-  if (number.kind === 'ordinal' && phrase.thing === 'bedroom') {
-    const rooms = known.house.rooms.filter(({ use }) => use === 'bedroom').length;
-    if (number.value > rooms && rooms > 0) tell(one, judgeBedrooms(known, number.value, []), figure);
-  }
-  if (number.kind !== 'count' || phrase.place) return;
-  if (phrase.thing === 'living-area' && number.value >= 400) {
-    tell(
-      one,
-      judgeSize(known, { value: number.value, hedge: figure.hedge, byRecord: false, part: 'whole' }),
-      figure,
-    );
+  if (tellRoomCount(one, figure) || number.kind !== 'count' || phrase.place) return;
+  if (phrase.thing === 'living-area') {
+    tell(one, judgeLivingArea(one, figure, number.value), figure);
     return;
   }
-  if (!isCounting(phrase, figure, text)) return;
-  // "one bedroom has …" names one of them.
-  if (number.value === 1 && phrase.thing === 'bedroom' && !COUNTED_ONE.test(text.slice(phrase.to))) return;
-  // A place that a list shares may be that of its last member alone.
-  const shared = phrase.attributes.some((other) => other.kind === 'place' && other.shared);
-  const counted = (judge: (places: readonly PlaceMeant[]) => Judgement): void => {
-    const there = judge(places);
-    const anywhere = shared && there.verdict === 'contradicted' ? judge([]) : there;
-    tell(one, anywhere.verdict === 'backed' ? anywhere : there, figure);
-  };
-  if (belongsTo(phrase.thing, 'bedroom'))
-    counted((where) =>
-      judgeBedrooms(known, number.value, phrase.thing === 'bedroom' ? where.slice(0, 1) : []),
-    );
-  else if (phrase.thing === 'half-bath') counted((where) => judgeBaths(known, number.value, 'half', where));
-  else if (phrase.thing === 'bath') {
-    const end = Math.max(figure.to, phrase.to);
-    const kind = IN_ALL.test(text.slice(end, end + 14)) ? 'rooms' : bathKind(phrase, text);
-    counted((where) => judgeBaths(known, number.value, kind, where));
-  } else tell(one, judgeCount(one, number.value), figure);
+  if (isCounting(phrase, figure, sentence.text)) tell(one, judgeCount(one, number.value), figure);
+}
+
+/** A figure too large for a count of rooms is a size. */
+const LEAST_SIZE = 400;
+const MOST_SPACES = 6;
+
+function judgeLivingArea(
+  { known, sentence }: ClaimCase,
+  { from, to, hedge }: Figure,
+  value: number,
+): Judgement | undefined {
+  const byRecord = isByRecord(sentence.text, from, to);
+  if (value >= LEAST_SIZE) return judgeSize(known, { value, hedge, byRecord, part: 'whole' });
+  return value > 1 && value <= MOST_SPACES ? judgeLivingSpaces(known, value) : undefined;
 }
 
 function tellSize(one: ClaimCase, figure: Figure): void {
-  const { known, phrase, found, sentence } = one;
+  const { known, phrase, sentence } = one;
   const { number, hedge } = figure;
   const all = attributesOfKind(one, 'all').length > 0;
   if (number.kind === 'acres') tell(one, judgeLot(known, number.value, number.decimals, hedge), figure);
@@ -76,18 +63,26 @@ function tellSize(one: ClaimCase, figure: Figure): void {
   if (number.kind === 'feet')
     tell(
       one,
-      phrase.thing === 'ceiling' ? judgeCeiling(known, number.value, all) : judgeFeet(one, number.value),
+      phrase.thing === 'ceiling'
+        ? judgeCeiling(known, number.value, all, placesAround(one))
+        : (judgeLength(one, figure, number.value) ?? judgeFeet(one, number.value)),
       figure,
     );
-  if (number.kind === 'rating')
-    tell(
-      one,
-      judgeRating(found.length > 0 ? found : itemsFor(known, phrase.thing), number.value, number.unit),
-      figure,
-    );
-  const ofRoom = isRoomThing(phrase.thing) && phrase.thing !== 'basement';
+  if (number.kind === 'rating') tell(one, judgeRatingOf(one, number.value, number.unit), figure);
+  const sides = number.kind === 'dimensions' ? judgeSides(one, number.feet) : undefined;
+  if (sides !== undefined) {
+    tell(one, sides, figure);
+    return;
+  }
+  const ofRoom =
+    (isRoomThing(phrase.thing) && phrase.thing !== 'basement') ||
+    (phrase.thing === 'living-area' && number.kind === 'dimensions');
   if (number.kind !== 'dimensions' && !(number.kind === 'square-feet' && ofRoom)) return;
-  const { place } = contextOf(known, phrase, sentence);
+  const place = phrase.thing === 'living-area' ? livedIn(known) : contextOf(known, phrase, sentence).place;
+  if (number.kind === 'square-feet' && isOfHouse(one, figure, number.value)) {
+    tell(one, judgeSize(known, { value: number.value, hedge, byRecord: false, part: 'whole' }), figure);
+    return;
+  }
   if (place.ids.length > 0)
     tell(
       one,
@@ -96,4 +91,33 @@ function tellSize(one: ClaimCase, figure: Figure): void {
         : judgeFloor(known, number.value, hedge, place),
       figure,
     );
+}
+
+/** "… and a bright family room, about 2,200 square feet": set off by a comma, and more than any room has. */
+const isOfHouse = ({ phrase, sentence }: ClaimCase, figure: Figure, feet: number): boolean =>
+  !figure.before && feet >= LEAST_HOUSE && sentence.text.slice(phrase.to, figure.from).includes(',');
+
+const LEAST_HOUSE = 800;
+
+/** Where a ceiling is: as it says, else the one level or room below ground that was spoken of before it. */
+function placesAround({ known, phrase, places, sentence }: ClaimCase): readonly PlaceMeant[] {
+  if (places.length > 0) return places;
+  const before = sentence.phrases.findLast(({ to, aside }) => to <= phrase.from && aside === undefined);
+  return before?.thing === 'basement' ? [placeMeant(known.house, 'basement')] : [];
+}
+
+/** A rating of the thing; amps that it hasn't are those of the panel. */
+function judgeRatingOf({ known, phrase, found }: ClaimCase, value: number, unit: string): Judgement {
+  const own = judgeRating(found.length > 0 ? found : itemsFor(known, phrase.thing), value, unit);
+  return own.verdict === 'no-fact' && unit === 'amp' && value >= LEAST_SERVICE
+    ? judgeRating(itemsFor(known, 'panel'), value, unit)
+    : own;
+}
+
+const DEEP = /\b(deep|depth)/i;
+
+/** A depth of a pool, or a width in inches, which is read as parts of a foot. */
+function judgeLength(one: ClaimCase, { from, to }: Figure, feet: number): Judgement | undefined {
+  const near = one.sentence.text.slice(Math.max(0, from - 24), to + 16);
+  return (DEEP.test(near) ? judgeDepth(one, feet) : undefined) ?? judgeWidth(one, feet * 12);
 }

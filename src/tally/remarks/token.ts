@@ -1,5 +1,7 @@
 /** A text cut into words, numbers and signs, each with its place; letters are compared in a plain form. */
 
+import { isStopOfShort, wordMeant } from './abbreviations.js';
+
 export interface Token {
   /** UTF-16 offsets in the text as it was given. */
   readonly from: number;
@@ -19,6 +21,10 @@ const TOKEN = new RegExp(
   `[${INVISIBLE}]+|\\p{L}[\\p{L}\\p{M}'’${INVISIBLE}]*|\\d+(?:,\\d{3})*(?:\\.\\d+)?|\\.\\d+|[¼½¾⅓⅔⅛]|\\S`,
   'gu',
 );
+/** Measures that are written with a full stop. */
+const MEASURES = /^(gal|amp|amps|btu)$/;
+/** Most words: nothing in them is unseen or accented, so that they need no plainer form. */
+const ASCII = /^[\x20-\x7e]+$/;
 const UNSEEN = new RegExp(`[${INVISIBLE}]`, 'gu');
 const FRACTIONS: Readonly<Record<string, number>> = {
   '¼': 0.25,
@@ -32,32 +38,51 @@ const FRACTIONS: Readonly<Record<string, number>> = {
 export function tokenize(text: string): Token[] {
   const tokens: Token[] = [];
   let end = 0;
+  // As it stands in the text, where the word before was a shortened one.
+  let short: string | undefined;
   for (const { 0: raw, index: from } of text.matchAll(TOKEN)) {
-    const plain = raw.replace(UNSEEN, '').replaceAll('’', "'");
+    const isAscii = ASCII.test(raw);
+    const plain = isAscii ? raw : raw.replace(UNSEEN, '').replaceAll('’', "'");
     const to = from + raw.length;
     const glued = from === end && tokens.length > 0;
     end = to;
     if (plain === '') continue;
     const first = plain[0] ?? '';
+    const shortBefore = short;
+    short = undefined;
     if (/[\d.]/.test(first) && plain !== '.') {
       const value = Number(plain.replace(/,/g, ''));
       tokens.push({ from, to, kind: 'number', norm: plain, raw: plain, value, glued });
     } else if (first in FRACTIONS)
       tokens.push({ from, to, kind: 'number', norm: first, raw: first, value: FRACTIONS[first] ?? 0, glued });
-    else if (/\p{L}/u.test(first)) tokens.push({ from, to, kind: 'word', ...formsOf(plain), glued });
-    else tokens.push({ from, to, kind: 'sign', norm: signOf(plain), raw: plain, glued });
+    else if (isAscii ? /[A-Za-z]/.test(first) : /\p{L}/u.test(first)) {
+      const { raw: said, norm: plainNorm } = formsOf(plain, isAscii);
+      const norm = wordMeant(said) ?? plainNorm;
+      short = norm === plainNorm && !MEASURES.test(said) ? undefined : plain;
+      tokens.push({ from, to, kind: 'word', norm, raw: said, glued });
+    } else if (
+      plain === '.' &&
+      glued &&
+      shortBefore !== undefined &&
+      isStopOfShort(shortBefore, text.slice(to, to + 5))
+    ) {
+      // The stop of a shortened word ends nothing.
+      end = from;
+    } else tokens.push({ from, to, kind: 'sign', norm: signOf(plain), raw: plain, glued });
   }
   return tokens;
 }
 
-function formsOf(plain: string): { norm: string; raw: string } {
-  const raw = plain.toLowerCase().normalize('NFKD').replace(/\p{M}/gu, '').replace(/'+$/, '');
-  return { raw, norm: singular(raw.replace(/'s$/, '')) };
+function formsOf(plain: string, isAscii: boolean): { norm: string; raw: string } {
+  const lower = plain.toLowerCase();
+  const bare = isAscii ? lower : lower.normalize('NFKD').replace(/\p{M}/gu, '');
+  const raw = bare.endsWith("'") ? bare.replace(/'+$/, '') : bare;
+  return { raw, norm: singular(raw.endsWith("'s") ? raw.slice(0, -2) : raw) };
 }
 
 /** Right for plain plurals; for other words merely the same on both sides. */
 function singular(word: string): string {
-  if (word.length < 4) return word;
+  if (word.length < 4 || !word.endsWith('s')) return word;
   if (word.endsWith('ies')) return `${word.slice(0, -3)}y`;
   if (/(ss|sh|ch|x)es$/.test(word)) return word.slice(0, -2);
   return /[^sui]s$/.test(word) ? word.slice(0, -1) : word;
@@ -68,7 +93,7 @@ const signOf = (sign: string): string =>
 
 // A full stop behind one of these ends no sentence.
 const SHORT = new Set(
-  'sq ft approx yr yrs det att incl est bed ba br bd bdrm no st ave ext int min gar appx a c apx ca bsmt kit mstr mbr w ac jan feb mar apr jun jul aug sep sept oct nov dec mo mos appl pkg elec sf'.split(
+  'sq ft approx yr yrs det att incl est bed ba br bd bdrm no st ave ext int min gar appx a c apx ca bsmt kit mstr mbr w ac jan feb mar apr jun jul aug sep sept oct nov dec mo mos appl pkg elec elect equip sf'.split(
     ' ',
   ),
 );
@@ -83,7 +108,20 @@ export function sentencesOf(text: string, tokens: readonly Token[]): (readonly [
   };
   for (const [index, token] of tokens.entries()) {
     const before = tokens[index - 1];
-    if (before !== undefined && index > start && text.slice(before.to, token.from).includes('\n'))
+    if (
+      before !== undefined &&
+      index > start &&
+      before.to < token.from &&
+      text.slice(before.to, token.from).includes('\n')
+    )
+      close(index, index);
+    // "Sewer: public  Water: well": a wide gap before a key begins another.
+    else if (
+      before !== undefined &&
+      index > start &&
+      token.from - before.to > 1 &&
+      tokens[index + 1]?.norm === ':'
+    )
       close(index, index);
     if (token.kind !== 'sign') continue;
     // "Furnace? New!" asks and answers in one.
@@ -100,7 +138,9 @@ function endsSentence(tokens: readonly Token[], index: number): boolean {
   const after = tokens[index + 1];
   if (after === undefined) return true;
   if (after.glued && (after.kind !== 'word' || after.raw.length === 1)) return false;
-  if (before?.kind === 'word' && SHORT.has(before.raw)) {
+  // "A/C." ends a line; "c. 2014" goes on.
+  const cooling = before?.raw === 'c' && before.glued && tokens[index - 2]?.norm === '/';
+  if (before?.kind === 'word' && SHORT.has(before.raw) && !cooling) {
     // "approx. 1,400 SF." goes on in the first case; a capital behind the second begins anew.
     return (
       /^(yr|yrs|ft|ba|br|bd|bed|ac)$/.test(before.raw) &&

@@ -15,17 +15,32 @@ export const joined = (items: readonly Item[]): string =>
 
 /** "bath tub refinished in 2026", "roof (house) from June 2019", "second-hand range made about 2021". */
 function trueWords(item: Item): string {
+  let words = said.get(item);
+  if (words === undefined) {
+    words = inWords(item);
+    said.set(item, words);
+  }
+  return words;
+}
+
+// A fact is named by many findings, and its date is slow to print.
+const said = new WeakMap<Item, string>();
+
+function inWords(item: Item): string {
   const name = nameOf(item);
   if (item.secondHand)
     return `second-hand ${name}${item.made === undefined ? '' : ` made ${printDate(item.made)}`}`;
   if (item.kind === 'system') {
     if (item.done !== undefined) return `${name} from ${printDate(item.done)}`;
     if (item.made !== undefined) return `${name} made ${printDate(item.made)}`;
-    return item.kept ? `${name} as found` : name;
+    return item.kept ? asFound(name) : name;
   }
-  if (item.deed === undefined || item.kept) return item.kept ? `${name} as found` : name;
+  if (item.deed === undefined || item.kept) return item.kept ? asFound(name) : name;
   return `${name} ${DEEDS[item.deed]}${item.done === undefined ? '' : ` in ${yearOf(item)}`}`;
 }
+
+/** A thing whose own name says so is told once. */
+const asFound = (name: string): string => (/\bas found\b/i.test(name) ? name : `${name} as found`);
 
 const DEEDS: Readonly<Record<Deed, string>> = {
   new: 'new',

@@ -4,19 +4,24 @@ import type { ClaimCase } from './claim-case.js';
 import type { Item } from './items.js';
 import type { Judgement } from './known.js';
 import { itemsFor } from './pick-items.js';
+import { placeMeant } from './places.js';
 import { thing } from './taxonomy.js';
 
 /** A tub in a bath that the folder tells of as one with a shower or none. */
 export function tubNotThere(one: ClaimCase): Judgement | undefined {
   const { known, phrase, places, found, sentence } = one;
-  if (phrase.thing !== 'tub') return undefined;
+  // What was found to be of the kind that is told is there.
+  if (phrase.thing !== 'tub' || one.told.some(({ judgement }) => judgement.verdict === 'backed'))
+    return undefined;
   const { context } = sentence;
   const near =
     places.length > 0
       ? places
       : context !== undefined && thing(context.thing).room === 'bath'
         ? [context.place]
-        : [];
+        : context?.thing === 'primary-bedroom'
+          ? [placeMeant(known.house, 'primary-bath')]
+          : [];
   const rooms = known.house.rooms.filter(
     ({ id, use }) => use === 'bath' && near.some(({ ids }) => ids.includes(id)),
   );

@@ -1,6 +1,7 @@
 /** A sentence as a row of units: entries of the tables, numbers, signs, and words that no table knows. */
 import { type Hit, lexicon, type Sense } from './lexicon.js';
 import { type NumberSense, numberAt } from './numbers.js';
+import { setAside } from './set-aside.js';
 import type { Token } from './token.js';
 
 export interface Unit {
@@ -18,14 +19,18 @@ export interface Unit {
   aside: 'maybe' | 'elsewhere' | undefined;
 }
 
-export const has = (unit: Unit | undefined, tag: Sense['tag']): boolean =>
-  unit?.senses.some((sense) => sense.tag === tag) === true;
+/** Asked more often than anything else here, so a plain loop. */
+export function senseOf(unit: Unit | undefined, tag: Sense['tag']): Sense | undefined {
+  if (unit === undefined) return undefined;
+  for (const sense of unit.senses) if (sense.tag === tag) return sense;
+  return undefined;
+}
 
-export const senseOf = (unit: Unit | undefined, tag: Sense['tag']): Sense | undefined =>
-  unit?.senses.find((sense) => sense.tag === tag);
+export const has = (unit: Unit | undefined, tag: Sense['tag']): boolean => senseOf(unit, tag) !== undefined;
 
 export function unitsOf(tokens: readonly Token[], first: number, end: number): Unit[] {
   const units: Unit[] = [];
+  const words = lexicon();
   let joined = false;
   for (let at = first; at < end; ) {
     const token = tokens[at];
@@ -36,7 +41,7 @@ export function unitsOf(tokens: readonly Token[], first: number, end: number): U
       continue;
     }
     const number = numberAt(tokens, at, end);
-    const hit = lexicon().at(tokens, at, end);
+    const hit = words.at(tokens, at, end);
     // "one level", "two-story", "100%", "1/2 bath": an entry that is longer than the number in it.
     const wins =
       hit !== undefined &&
@@ -46,14 +51,11 @@ export function unitsOf(tokens: readonly Token[], first: number, end: number): U
     units.push({
       from: token.from,
       to: tokens[at + length - 1]?.to ?? token.to,
-      senses: wins ? hit.senses : [],
+      senses: wins ? hit.senses : NO_SENSES,
       number: wins ? undefined : number?.sense,
       sign:
         token.kind === 'sign' && number === undefined && !wins ? signOf(token, tokens[at + 1]) : undefined,
-      word: tokens
-        .slice(at, at + length)
-        .map((one) => one.raw)
-        .join(' '),
+      word: length === 1 ? token.raw : wordsOf(tokens, at, at + length),
       joined,
       aside: undefined,
     });
@@ -67,6 +69,15 @@ export function unitsOf(tokens: readonly Token[], first: number, end: number): U
   return units;
 }
 
+// One list for all words that no table knows: what is kept by the list of senses is kept once.
+const NO_SENSES: Unit['senses'] = [];
+
+const wordsOf = (tokens: readonly Token[], from: number, to: number): string =>
+  tokens
+    .slice(from, to)
+    .map(({ raw }) => raw)
+    .join(' ');
+
 /** A hyphen with blanks around it is meant as a dash. */
 const signOf = (token: Token, next: Token | undefined): string =>
   token.norm === '-' && !token.glued && next?.glued !== true ? '—' : token.norm;
@@ -78,10 +89,10 @@ const isCounted = (hit: Hit, number: unknown, token: Token): boolean =>
   hit.senses.every(({ tag }) => tag === 'thing') &&
   token.norm !== '1';
 
-const STRONG = /^[—:?=()[\]]$/;
+const BOUNDARIES = new Set([...',—:?=()[]']);
 
 export const isBoundary = (unit: Unit | undefined): boolean =>
-  unit === undefined || unit.sign === ',' || (unit.sign !== undefined && STRONG.test(unit.sign));
+  unit === undefined || (unit.sign !== undefined && BOUNDARIES.has(unit.sign));
 
 const MOVES =
   /^(go|goes|going|goes with|go with|head|heads|pass|passes|travel|travels|leave|leaves|leave with|leaves with|leaving|depart|departs)$/;
@@ -92,11 +103,11 @@ const SELLERS = /^(seller|sellers|seller's|sellers'|owner|owners|us|me|them|fami
 function nameGivers(units: readonly Unit[]): void {
   for (const [index, unit] of units.entries()) {
     if (!MOVES.test(unit.word)) continue;
-    for (const next of units.slice(index + 1, index + 6)) {
+    for (const [order, next] of units.slice(index + 1, index + 6).entries()) {
       if (isBoundary(next)) break;
       const id =
         BUYERS.test(next.word) ||
-        (/^owners?$/.test(next.word) && /^(new|next)$/.test(units[units.indexOf(next) - 1]?.word ?? ''))
+        (/^owners?$/.test(next.word) && /^(new|next)$/.test(units[index + order]?.word ?? ''))
           ? 'stays'
           : SELLERS.test(next.word)
             ? 'goes'
@@ -122,11 +133,11 @@ function nameWorks(units: readonly Unit[]): void {
       ];
   for (const [index, unit] of units.entries())
     if (
-      /^(works|work)$/.test(unit.word) &&
+      /^(works|work|opens|functions|operates)$/.test(unit.word) &&
       index > 0 &&
       has(units[index - 1], 'thing') &&
       (isBoundary(units[index + 1]) || WELL.test(units[index + 1]?.word ?? '')) &&
-      (unit.word === 'works' || index < 3)
+      (unit.word !== 'work' || index < 3)
     )
       unit.senses = [{ tag: 'condition', id: 'works' }];
 }
@@ -153,65 +164,3 @@ function nameDry(units: readonly Unit[]): void {
 }
 
 const WELL = /^(well|fine|great|perfectly|like|as|and|but|properly|smoothly)$/;
-
-/** Marks what is offered, imagined or elsewhere. */
-function setAside(units: readonly Unit[]): void {
-  for (const [index, unit] of units.entries()) {
-    const next = units[index + 1];
-    const ahead = has(unit, 'maybe-ahead');
-    // "close to 1,400 sq ft" is a figure; "close to the lake" is a place.
-    const away = has(unit, 'elsewhere') && !(has(unit, 'hedge') && next?.number !== undefined);
-    if (ahead || away) markAhead(units, index, ahead ? 'maybe' : 'elsewhere');
-    // "city water & sewer hookups" are there; "pool hookup" is none.
-    const supply =
-      /^hook/.test(unit.word) &&
-      units
-        .slice(Math.max(0, index - 4), index)
-        .some((one) =>
-          one.senses.some(
-            ({ tag, id }) => tag === 'thing' && /^(sewer|water-supply|laundry|electrical)$/.test(id),
-          ),
-        );
-    if (has(unit, 'maybe-behind') && !supply && (unit.joined || STANDS_ALONE.test(unit.word)))
-      markBehind(units, index);
-    if (has(unit, 'elsewhere-noun')) markNoun(units, index);
-    // "where a hot tub might go"
-    if (
-      /^(might|could|would)( be| go)?$/.test(unit.word) &&
-      units.slice(Math.max(0, index - 6), index).some(({ word }) => word === 'where')
-    )
-      markBehind(units, index);
-    // "a fifth bedroom if you like"
-    if (/^if( you)?$/.test(unit.word)) markBehind(units, index);
-  }
-}
-
-const STANDS_ALONE =
-  /^(await|potential|possibilit|needed|wanted|hook|rough|poss|optional|permitting|feel|vibe)/;
-
-function markAhead(units: readonly Unit[], index: number, aside: 'maybe' | 'elsewhere'): void {
-  const self = units[index];
-  if (self !== undefined) self.aside = aside;
-  for (const unit of units.slice(index + 1)) {
-    if (isBoundary(unit)) return;
-    unit.aside ??= aside;
-  }
-}
-
-function markBehind(units: readonly Unit[], index: number): void {
-  for (let at = index; at >= 0; at--) {
-    const unit = units[at];
-    if (unit === undefined || (at < index && isBoundary(unit))) return;
-    unit.aside ??= 'maybe';
-  }
-}
-
-/** "the new park", "school with pool": what stands before such a noun speaks of it. */
-function markNoun(units: readonly Unit[], index: number): void {
-  for (let at = index; at >= 0; at--) {
-    const unit = units[at];
-    if (unit === undefined || isBoundary(unit) || has(unit, 'verb') || has(unit, 'preposition')) return;
-    unit.aside ??= 'elsewhere';
-    if (has(unit, 'determiner')) return;
-  }
-}

@@ -40,6 +40,7 @@ export function walkBack(units: readonly Unit[], head: Head): void {
         before !== undefined &&
         (has(before, 'all') ||
           has(before, 'both') ||
+          (has(before, 'negation') && /^(without|w \/ o|minus|lacks|sans|never)$/.test(before.word)) ||
           (has(before, 'newness') && DEED_FIRST.test(before.word)))
       ) {
         head.start = at;
@@ -61,6 +62,11 @@ export function walkBack(units: readonly Unit[], head: Head): void {
       head.start = at;
       continue;
     }
+    // "four large and sunny bedrooms"
+    if (unit.word === 'and' && isPlainWord(units[at - 1]) && units[at - 2]?.number?.kind === 'count') {
+      head.start = at;
+      continue;
+    }
     if (has(unit, 'negation')) {
       head.start = at;
       continue;
@@ -71,6 +77,8 @@ export function walkBack(units: readonly Unit[], head: Head): void {
       head.start = at;
       continue;
     }
+    // "Roof '22 HVAC '23": a year directly behind a thing is of that one.
+    if (unit.number?.kind === 'year' && has(units[at - 1], 'thing') && !yearsFirst(units, at)) return;
     if (isAttributive(unit)) {
       seen = true;
       head.start = at;
@@ -90,10 +98,17 @@ export function walkBack(units: readonly Unit[], head: Head): void {
   }
 }
 
+/** "2022 roof 2023 furnace": its clause begins with a year. */
+function yearsFirst(units: readonly Unit[], at: number): boolean {
+  let first = at;
+  while (first > Math.max(0, at - FARTHEST) && !isBoundary(units[first - 1])) first--;
+  return units[first]?.number?.kind === 'year';
+}
+
 const STANDS_ALONE = / (tile|stone|board|plank|slab)s?$/;
 
 const DEED_FIRST =
-  /^(re|up|inst|add|paint|put|swap|sand|serv|rewir|remod|renov|laid|lay|built|fix|clean|gut|moderni)/;
+  /^(re|up|inst|add|paint|put|swap|sand|serv|rewir|remod|renov|laid|lay|built|fix|clean|gut|moderni|never|threw|got rid|tore|ripp|pull|toss|junk|scrap)/;
 
 const hasThing = (units: readonly Unit[], at: number): boolean => has(units[at], 'thing');
 

@@ -1,15 +1,19 @@
 /** What is said of no thing: of the house as a whole. */
+import { ofEverything } from './all-of-it.js';
 import { factsOf } from './item-words.js';
 import { judgeCondition } from './judge-conditions.js';
 import { judgeDate } from './judge-dates.js';
 import { judgeNewness } from './judge-newness.js';
-import { judgePermit, judgeTrade, judgeWho } from './judge-people.js';
+import { judgePermit } from './judge-permits.js';
 import type { Judgement, Known } from './known.js';
+import { type Around, judgeLooseWho } from './loose-people.js';
 import { reversed } from './negated-claims.js';
-import { saysOpen } from './open-permits.js';
+import { saysIssued, saysOpen } from './open-permits.js';
+import { isParkingPermit } from './parking-permits.js';
 import type { Attribute, Phrase } from './phrase.js';
 import { itemsAt, itemsFor, placesOf } from './pick-items.js';
 import type { Find } from './read-sentence.js';
+import { thing } from './taxonomy.js';
 
 /** What is said of no thing: of the house as a whole. */
 export function whole(
@@ -19,22 +23,32 @@ export function whole(
   done: ReadonlySet<Attribute>,
   find: Find,
   text: string,
+  around: Around,
 ): void {
   const all = loose.filter(({ kind }) => kind === 'all');
   const year = loose.find((one) => one.kind === 'number' && one.number.kind === 'year' && !done.has(one));
   for (const one of loose) {
     if (one.kind === 'condition')
-      find(one.from, one.to, judgeCondition(known, one.id, nearThing(phrases, one)));
-    if (
+      find(
+        one.from,
+        one.to,
+        judgeCondition(known, one.id, nearThing(phrases, one, text), roomsBehind(phrases, one, text)),
+      );
+    const everything =
+      one.kind === 'newness' && !one.unlike ? ofEverything(known, phrases, one, text) : undefined;
+    if (everything !== undefined) find(one.from, one.to, everything);
+    else if (
       one.kind === 'newness' &&
       !one.unlike &&
       !one.negated &&
-      (one.id === 'updated' || (one.id === 'new' && all.length > 0)) &&
-      !phrases.some((phrase) => phrase.aside === undefined && near(phrase, one))
+      (one.id === 'updated' || one.id === 'remade' || (one.id === 'new' && all.length > 0)) &&
+      !phrases.some(
+        (phrase) => phrase.aside === undefined && near(phrase, one) && !isApart(phrase, one, text),
+      )
     ) {
       const judgement = judgeNewness(known, itemsFor(known, 'house'), {
         word: one.id,
-        all: all.length > 0,
+        all: all.length > 0 || ALL_OF_IT.test(text.slice(Math.max(0, one.from - 14), one.to)),
         many: true,
         whole: true,
       });
@@ -51,32 +65,38 @@ export function whole(
         find(from, Math.max(one.to, year.to), dated.verdict === 'contradicted' ? dated : judgement);
       } else find(from, one.to, judgement);
     }
-    if (one.kind === 'permit') find(one.from, one.to, loosePermit(known, phrases, one, all.length > 0, text));
-    const measured = one.kind === 'who' && MEASURED.test(text.slice(Math.max(0, one.from - 24), one.from));
-    if (measured && one.kind === 'who') {
-      const judgement = judgeMeasured(known, one.id);
-      if (judgement !== undefined) find(one.from, one.to, judgement);
-    } else if (one.kind === 'who' && one.trade !== undefined) {
-      const trade = judgeTrade(known, one.id, one.trade);
-      if (trade !== undefined) find(one.from, one.to, trade);
-    } else if (
-      one.kind === 'who' &&
-      one.id === 'licensed' &&
-      all.length === 0 &&
-      !/\b(everything|all|every)\b/i.test(text.slice(Math.max(0, one.from - 24), one.from))
-    ) {
-      find(one.from, one.to, anyLicensed(known));
-    } else if (one.kind === 'who' && one.id !== 'professional')
+    if (one.kind === 'permit' && !isParkingPermit(text, one.from, one.to))
       find(
         one.from,
         one.to,
-        judgeWho(
-          itemsFor(known, 'work').filter(({ kind }) => kind === 'work'),
-          one.id,
-          one.trade,
-        ),
+        loosePermit(known, phrases, one, all.length > 0 || opensWithAll(around), around),
       );
+    if (one.kind === 'who') {
+      const who = judgeLooseWho(known, one, around);
+      if (who !== undefined) find(one.from, one.to, who);
+    }
   }
+}
+
+/** "Fully renovated", "totally updated": nothing was left. */
+const ALL_OF_IT = /\b(fully|totally|completely|entirely|thoroughly|100\s?%|wholly)[\s-]+\S*$/i;
+
+/** "All signed off by the town": the first word says of what. */
+const opensWithAll = ({ text, from }: Around): boolean =>
+  /^\W*(all|everything|every|each)\b/i.test(text.slice(from, from + 14));
+
+/** "… with a permit that closed": of the thing that the sentence before spoke of, where its permit is known. */
+function permitOfSpoken(known: Known, spoken: Around['spoken']): Judgement | undefined {
+  if (spoken === undefined || /^(house|work|system)$/.test(spoken.thing)) return undefined;
+  const all = itemsFor(known, spoken.thing);
+  const ids = spoken.context?.place.ids ?? [];
+  const there = all.filter(({ where }) => where.some((id) => ids.includes(id)));
+  const judgement = judgePermit(known, there.length > 0 ? there : all, {
+    all: false,
+    thing: spoken.thing,
+    words: '',
+  });
+  return judgement.verdict === 'no-fact' ? undefined : judgement;
 }
 
 /** A permit of no thing named beside it: of what was spoken of before, else of all the work. */
@@ -85,22 +105,26 @@ function loosePermit(
   phrases: readonly Phrase[],
   one: Attribute,
   all: boolean,
-  text: string,
+  { text, spoken }: Around,
 ): Judgement {
   const before = phrases
     .filter((phrase) => phrase.to <= one.from && phrase.aside === undefined && !phrase.place)
     .at(-1);
   const open = saysOpen(text, one.from, one.to);
+  // "Those permits": of what was told before, and "issued" says only that there was one.
+  if (OF_BEFORE.test(text.slice(Math.max(0, one.from - 14), one.from)) || saysIssued(text, one.to))
+    return { verdict: 'no-fact', rule: 'permit', because: 'which permit is meant is not plain', facts: [] };
   const own =
     before !== undefined && !all && !/^(house|work|system)$/.test(before.thing) ? before : undefined;
   const room = own === undefined ? undefined : own.rooms[0];
   const judgement =
     own === undefined
-      ? judgePermit(
+      ? (permitOfSpoken(known, before === undefined && !all ? spoken : undefined) ??
+        judgePermit(
           known,
           itemsFor(known, 'work').filter(({ kind }) => kind === 'work'),
           { all: true, thing: 'work', words: '' },
-        )
+        ))
       : judgePermit(known, itemsAt(known, own, placesOf(known, own)), {
           all: false,
           thing: own.thing,
@@ -114,6 +138,8 @@ function loosePermit(
     ? { ...judgement, verdict: 'no-fact', because: 'which permit is meant is not plain' }
     : reversed(judgement);
 }
+
+const OF_BEFORE = /\b(those|these)\s+(\w+\s+)?$/i;
 
 /** "All electric": nothing in the folder burns anything. */
 export function judgeAllElectric(known: Known): Judgement {
@@ -144,52 +170,31 @@ export function judgeAllElectric(known: Known): Judgement {
 export const near = (phrase: Phrase, one: Attribute): boolean =>
   Math.abs(phrase.from - one.to) < 25 || Math.abs(one.from - phrase.to) < 25;
 
-const nearThing = (phrases: readonly Phrase[], one: Attribute): string[] =>
-  phrases.filter((phrase) => near(phrase, one)).map(({ thing }) => thing);
+/** "Gutted & rebuilt: rewired …": a heading says it of no single thing. */
+const isApart = (phrase: Phrase, one: Attribute, text: string): boolean =>
+  one.kind === 'newness' &&
+  one.id === 'remade' &&
+  one.to <= phrase.from &&
+  /[:.,;!]/.test(text.slice(one.to, phrase.from));
 
-const MEASURED = /\b(measured|taped|tape|sized|drawn)\W+(\w+\W+)?$/i;
+/** "Grounded outlets in the kitchen": where it is said to be so. */
+const roomsBehind = (phrases: readonly Phrase[], one: Attribute, text: string): string[] =>
+  phrases
+    .filter(
+      ({ place, from }) =>
+        place && from >= one.to && from - one.to < 20 && !/[,;:.!?\n]/.test(text.slice(one.to, from)),
+    )
+    .map((phrase) => phrase.thing)
+    .filter((id) => thing(id).room !== undefined);
 
-/** "Measured by the owner". */
-function judgeMeasured({ house }: Known, id: string): Judgement | undefined {
-  const { measured } = house;
-  if (measured === undefined) return undefined;
-  const fits = (id === 'owner') === (measured.by === 'owner');
-  return {
-    verdict: fits ? 'backed' : 'contradicted',
-    rule: 'who.measured',
-    because: `the folder says that ${measured.by === 'owner' ? 'the owner' : 'someone hired'} measured it`,
-    facts: [
-      {
-        path: ['measured'],
-        words: `measured by ${measured.by === 'owner' ? 'the owner' : measured.by}`,
-        evidence: measured.evidence,
-      },
-    ],
-    instead: fits ? undefined : 'measured by the owner',
-  };
-}
-
-/** "Handled by a certified firm", of no thing that a table knows: whether anybody stated a licence. */
-function anyLicensed({ house }: Known): Judgement {
-  const index = house.people.findIndex(({ licence }) => licence?.value !== undefined);
-  const person = house.people[index];
-  if (person === undefined)
-    return {
-      verdict: 'no-fact',
-      rule: 'who.licensed',
-      because: 'the folder does not state a licence',
-      facts: [],
-    };
-  return {
-    verdict: 'backed',
-    rule: 'who.licensed',
-    because: 'the folder names somebody with a stated licence',
-    facts: [
-      {
-        path: ['people', index],
-        words: `${person.trade ?? 'hired'}: licence stated`,
-        evidence: person.licence?.evidence ?? [],
-      },
-    ],
-  };
-}
+/** What a condition is said of; a comma ends that: "no known issues, this brick ranch". */
+const nearThing = (phrases: readonly Phrase[], one: Attribute, text: string): string[] =>
+  phrases
+    .filter(
+      (phrase) =>
+        near(phrase, one) &&
+        !/[,;:.!?\n]|\b(and|but|while)\b/i.test(
+          phrase.to <= one.from ? text.slice(phrase.to, one.from) : text.slice(one.to, phrase.from),
+        ),
+    )
+    .map(({ thing }) => thing);

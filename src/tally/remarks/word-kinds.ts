@@ -1,8 +1,9 @@
 /** Words that describe, words that join, and words that no table knows. */
-import { has, type Unit } from './units.js';
+import type { Sense } from './lexicon.js';
+import type { Unit } from './units.js';
 
 /** What can stand between the beginning of a noun phrase and its head. */
-const ATTRIBUTIVE = [
+const ATTRIBUTIVE = new Set<Sense['tag']>([
   'newness',
   'class',
   'all',
@@ -20,10 +21,10 @@ const ATTRIBUTIVE = [
   'storeys',
   'unit',
   'hedge',
-] as const;
+]);
 
 export const isAttributive = (unit: Unit): boolean =>
-  ATTRIBUTIVE.some((tag) => has(unit, tag)) || unit.number !== undefined;
+  unit.number !== undefined || unit.senses.some(({ tag }) => ATTRIBUTIVE.has(tag));
 
 /** A word that no table knows and that is no verb, preposition or determiner: an adjective, as far as one can tell. */
 export const isPlainWord = (unit: Unit | undefined): boolean =>

@@ -1,6 +1,7 @@
 /** The words by which listing text is read: things, kinds of things, and what is said of them. Data, no code. */
 import { z } from 'zod';
 import { readTable } from '../read-table.js';
+import { madeTable } from './made.js';
 
 const id = z.string().regex(/^[a-z0-9][a-z0-9-]*$/);
 const words = z.array(z.string().min(1));
@@ -39,6 +40,8 @@ const classes = z.strictObject({
           words,
           /** What it is a kind of. */
           is: z.array(id).default([]),
+          /** Leaps to the eye: a folder that describes the thing at all would say so. */
+          marked: z.boolean().default(false),
           /** The thing that is meant where the word stands alone. */
           head: id.optional(),
         }),
@@ -75,13 +78,29 @@ const said = z.strictObject({
   determiners: words,
   copulas: words,
   verbs: words,
+  /** By the word that is meant. */
+  abbreviations: z.record(z.string().regex(/^[a-z]+$/), words),
 });
 
 export type RemarkThing = z.infer<typeof things>['things'][number];
 export type RemarkClasses = z.infer<typeof classes>;
 export type RemarkWords = z.infer<typeof said>;
 
-/** The three tables of words; throws on a broken one, which is our own mistake. */
-export const remarkThings = (): readonly RemarkThing[] => readTable('remarks-things', things).things;
-export const remarkClasses = (): RemarkClasses => readTable('remarks-classes', classes);
-export const remarkWords = (): RemarkWords => readTable('remarks-words', said);
+let thingsRead: readonly RemarkThing[] | undefined;
+let classesRead: RemarkClasses | undefined;
+let wordsRead: RemarkWords | undefined;
+
+/** The three tables of words, each read once; throws on a broken one, which is our own mistake. */
+export function remarkThings(): readonly RemarkThing[] {
+  thingsRead ??= (madeTable<z.infer<typeof things>>('remarks-things') ?? readTable('remarks-things', things))
+    .things;
+  return thingsRead;
+}
+export function remarkClasses(): RemarkClasses {
+  classesRead ??= madeTable<RemarkClasses>('remarks-classes') ?? readTable('remarks-classes', classes);
+  return classesRead;
+}
+export function remarkWords(): RemarkWords {
+  wordsRead ??= madeTable<RemarkWords>('remarks-words') ?? readTable('remarks-words', said);
+  return wordsRead;
+}

@@ -17,6 +17,20 @@ const table = z.strictObject({
   ignored: z.array(word),
   /** Words that count, but by themselves find nothing where others were asked for. */
   weak: z.array(word),
+  /** What a question is after, where its words alone don't say so. The first that fits counts. */
+  turns: z.array(
+    z.strictObject({
+      /** A pattern of the question as it was typed, in small letters. */
+      asks: z.string().min(1),
+      /** Its words that say no more than the pattern does. */
+      drops: z.array(word),
+      /** The table's question that is meant: its id. Left out: the thing's own facts. */
+      means: z
+        .string()
+        .regex(/^[a-z]+(-[a-z]+)*$/)
+        .optional(),
+    }),
+  ),
 });
 
 /** The words of `search-words.yaml`. */

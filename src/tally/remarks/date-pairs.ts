@@ -1,0 +1,28 @@
+/** "Heater and pump were put in in 2025 and 2024": of two years told of two things, each has the one that fits it. */
+import { type AttributeOf, attributesOfKind, type ClaimCase, isDate } from './claim-case.js';
+
+const AND = /^\s*(?:,|and|&|\/|, and)\s*(?:in\s+|about\s+)?$/i;
+
+/** The dates that stand beside a date with nothing but "and" between. */
+function partnersOf(one: ClaimCase, date: AttributeOf<'number'>): AttributeOf<'number'>[] {
+  const { text } = one.sentence;
+  return attributesOfKind(one, 'number').filter(
+    (other) =>
+      other !== date &&
+      isDate(other.number) &&
+      AND.test(other.from >= date.to ? text.slice(date.to, other.from) : text.slice(other.to, date.from)),
+  );
+}
+
+/** Takes back what speaks against one year of a pair, where the other year of the pair is right for the thing. */
+export function withoutPairs(one: ClaimCase): void {
+  if (attributesOfKind(one, 'number').length < 2) return;
+  const isRight = (date: AttributeOf<'number'>): boolean =>
+    one.told.some(({ judgement, attributes }) => judgement.verdict === 'backed' && attributes.includes(date));
+  for (let at = one.told.length - 1; at >= 0; at--) {
+    const { judgement, attributes } = one.told[at] ?? { judgement: undefined, attributes: [] };
+    if (judgement?.verdict !== 'contradicted' || !judgement.rule.startsWith('date.')) continue;
+    const date = attributes.find((word) => word.kind === 'number');
+    if (date?.kind === 'number' && partnersOf(one, date).some(isRight)) one.told.splice(at, 1);
+  }
+}

@@ -1,0 +1,15 @@
+/**
+ * The same sequence for the same seed, from 0 up to 1 (mulberry32, from memory).
+ *
+ * @param {number} seed
+ * @returns {() => number}
+ */
+export function seeded(seed) {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
