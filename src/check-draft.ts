@@ -15,7 +15,7 @@ import { markOf } from './packet/marks.js';
 import { plainText } from './packet/rich.js';
 import { type AdvertisingRule, advertisingRule, checkAdvertising, newWordRule } from './tally/advertising.js';
 import { checkRemarks } from './tally/remarks/check-remarks.js';
-import { type FactSaid, type Finding, knownOf, type Verdict } from './tally/remarks/known.js';
+import { type FactSaid, type Finding, knownOf, type Verdict } from './tally/remarks/items/known.js';
 import { mendFindings } from './tally/remarks/mend/mend-findings.js';
 import { type RemarksLength, type RemarksStop, remarksLength, stopWithin } from './tally/remarks-length.js';
 import type { Tally } from './tally/tally.js';

@@ -14,7 +14,7 @@ import { wordsOf } from './packet/words-of.js';
 import { ruleName } from './remarks-as-data.js';
 import { type AdvertisingFinding, checkAdvertising } from './tally/advertising.js';
 import { checkRemarks } from './tally/remarks/check-remarks.js';
-import type { Finding } from './tally/remarks/known.js';
+import type { Finding } from './tally/remarks/items/known.js';
 import { mendFindings } from './tally/remarks/mend/mend-findings.js';
 import type { Tally } from './tally/tally.js';
 import { type FactText, textsIn } from './texts-in.js';

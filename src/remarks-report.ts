@@ -13,7 +13,7 @@ import { type MarkedLine, markedText, type Sign, type Stretch } from './marked-t
 import { isoDate } from './packet/date-words.js';
 import { hiddenLines, lengthLines, summary } from './remarks-head.js';
 import { type AdvertisingRule, advertisingRule, advertisingStanding } from './tally/advertising.js';
-import type { Verdict } from './tally/remarks/known.js';
+import type { Verdict } from './tally/remarks/items/known.js';
 import { sentenceOfRule } from './tally/remarks/rules.js';
 import { commandLines, lineWidth, wrapped } from './wrapped-lines.js';
 

@@ -2,7 +2,7 @@
  * What becomes of a draft whose reader does as the report says: every proposed wording put in place of its underlined
  * stretch, from behind to the front, and the whole of it checked again.
  */
-import type { Finding } from '../../src/tally/remarks/known.js';
+import type { Finding } from '../../src/tally/remarks/items/known.js';
 
 export interface Put {
   /** Offsets in the mended text. */

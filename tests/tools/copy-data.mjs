@@ -36,7 +36,7 @@ writeFileSync(made, 'export const madeTable = () => undefined;\n');
 const { remarkThings, remarkClasses, remarkWords } = await import(
   pathToFileURL(at('dist/tally/tables/remarks.js')).href
 );
-const { packLexicon } = await import(pathToFileURL(at('dist/tally/remarks/pack-lexicon.js')).href);
+const { packLexicon } = await import(pathToFileURL(at('dist/tally/remarks/words/pack-lexicon.js')).href);
 const contents = {
   'remarks-things': { things: remarkThings() },
   'remarks-classes': remarkClasses(),

@@ -7,11 +7,11 @@
  */
 import type { House } from '../../facts/house.js';
 import type { Tally } from '../tally.js';
-import { type Finding, knownOf } from './known.js';
-import { type Asked, askedIn, statementOf } from './questions.js';
-import { answeredFindings, answeredIn } from './questions-answered.js';
+import { type Finding, knownOf } from './items/known.js';
 import { readSentence, type Spoken } from './read-sentence.js';
-import { sentencesOf, tokenize } from './token.js';
+import { type Asked, askedIn, statementOf } from './sentence/questions.js';
+import { answeredFindings, answeredIn } from './sentence/questions-answered.js';
+import { sentencesOf, tokenize } from './words/token.js';
 
 export function checkRemarks(
   text: string,

@@ -1,26 +1,27 @@
 /** One sentence: its phrases, what is said of the whole house, counts and figures that stand by themselves, and praise. */
-import { withAnswers } from './answers.js';
-import type { SentenceWords } from './claim-case.js';
-import { withLeftOut } from './ellipsis.js';
-import { withHeadings } from './headings.js';
-import { nameHeaterTanks } from './heater-tanks.js';
-import { houseNewness } from './house-newness.js';
-import { compared } from './judge-compared.js';
-import type { Finding, Judgement, Known } from './known.js';
-import { conveyed, conveyedInLists } from './listed-conveys.js';
-import { contextOf, isRoomThing } from './meant-items.js';
-import { takeOffersAsThey } from './offers-of-it.js';
-import type { Attribute, Phrase } from './phrase.js';
-import { phrasesOf } from './phrases.js';
-import { opensWithPronoun, withPronoun } from './pronouns.js';
+
+import type { SentenceWords } from './claims/claim-case.js';
+import type { Finding, Judgement, Known } from './items/known.js';
+import { contextOf, isRoomThing } from './items/meant-items.js';
+import { compared } from './judge/judge-compared.js';
 import { sureClaimsOf } from './second-look.js';
-import { setPhrases } from './set-phrases.js';
-import { spansOf } from './spans.js';
-import { spokenLevels } from './spoken-levels.js';
-import { standing } from './standing-figures.js';
-import type { Token } from './token.js';
-import { has, type Unit, unitsOf } from './units.js';
-import { whole } from './whole-house.js';
+import { withAnswers } from './sentence/answers.js';
+import { withLeftOut } from './sentence/ellipsis.js';
+import { withHeadings } from './sentence/headings.js';
+import { nameHeaterTanks } from './sentence/heater-tanks.js';
+import { takeOffersAsThey } from './sentence/offers-of-it.js';
+import type { Attribute, Phrase } from './sentence/phrase.js';
+import { phrasesOf } from './sentence/phrases.js';
+import { opensWithPronoun, withPronoun } from './sentence/pronouns.js';
+import { spansOf } from './sentence/spans.js';
+import { houseNewness } from './standing/house-newness.js';
+import { conveyed, conveyedInLists } from './standing/listed-conveys.js';
+import { setPhrases } from './standing/set-phrases.js';
+import { spokenLevels } from './standing/spoken-levels.js';
+import { standing } from './standing/standing-figures.js';
+import { whole } from './standing/whole-house.js';
+import type { Token } from './words/token.js';
+import { has, type Unit, unitsOf } from './words/units.js';
 
 /** A text with all that its sentences are read by. */
 export interface Draft {

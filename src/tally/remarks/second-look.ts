@@ -6,18 +6,18 @@
  * words are asked: where an entry holds more of the clause's words than those that speak against it, it is the one meant.
  */
 import { nameOf } from '../../facts/place-name.js';
-import type { SentenceWords, Told } from './claim-case.js';
-import { claimsOf } from './claims.js';
-import { isOfContext } from './context-ties.js';
-import type { Item } from './items.js';
-import { placeOf } from './items.js';
-import { sortByClass } from './judge-class.js';
-import type { Judgement, Known } from './known.js';
-import { meant } from './meant-items.js';
-import type { Attribute, Phrase } from './phrase.js';
-import { itemsFor } from './pick-items.js';
-import { inOnePlace } from './places.js';
-import { onSide } from './sides.js';
+import type { SentenceWords, Told } from './claims/claim-case.js';
+import { claimsOf } from './claims/claims.js';
+import { isOfContext } from './items/context-ties.js';
+import type { Item } from './items/items.js';
+import { placeOf } from './items/items.js';
+import type { Judgement, Known } from './items/known.js';
+import { meant } from './items/meant-items.js';
+import { itemsFor } from './items/pick-items.js';
+import { inOnePlace } from './items/places.js';
+import { onSide } from './items/sides.js';
+import { sortByClass } from './judge/judge-class.js';
+import type { Attribute, Phrase } from './sentence/phrase.js';
 
 /** Everything that a phrase claims, after a second look at what speaks against it. */
 export function sureClaimsOf(

@@ -1,5 +1,5 @@
 /** Words in place of a wrong year or age. */
-import type { Item } from '../items.js';
+import type { Item } from '../items/items.js';
 import { dateOf, otherDeed, yearOf, yearsOf } from './state.js';
 import { newnessIn, type Stretch } from './stretch.js';
 

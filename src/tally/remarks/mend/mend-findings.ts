@@ -3,8 +3,8 @@
  * again is not proposed. Where nothing short is true there is none, and the claim is to be left out.
  */
 import type { House } from '../../../facts/house.js';
-import type { Item } from '../items.js';
-import { type Finding, type Known, knownOf } from '../known.js';
+import type { Item } from '../items/items.js';
+import { type Finding, type Known, knownOf } from '../items/known.js';
 import { reasonOf } from './reasons.js';
 import { type Stretch, stretchOf, widened } from './stretch.js';
 import { isWrong, Trial } from './trial.js';

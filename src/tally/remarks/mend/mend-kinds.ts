@@ -1,8 +1,8 @@
 /** Words in place of a wrong material, fuel or kind. */
 import { remarkClasses } from '../../tables/remarks.js';
-import type { Item } from '../items.js';
-import { canBeSaidOf } from '../taxonomy.js';
-import { has } from '../units.js';
+import type { Item } from '../items/items.js';
+import { canBeSaidOf } from '../words/taxonomy.js';
+import { has } from '../words/units.js';
 import type { Stretch } from './stretch.js';
 
 export function kindWords(stretch: Stretch, rule: string, items: readonly Item[], isWide: boolean): string[] {

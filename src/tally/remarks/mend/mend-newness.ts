@@ -1,9 +1,9 @@
 /** Words in place of a claim about age or a deed. */
-import { answerOf } from '../answer-of.js';
-import { sensesIn } from '../item-meaning.js';
-import type { Item } from '../items.js';
-import type { Known } from '../known.js';
-import { thing } from '../taxonomy.js';
+import { answerOf } from '../items/answer-of.js';
+import { sensesIn } from '../items/item-meaning.js';
+import type { Item } from '../items/items.js';
+import type { Known } from '../items/known.js';
+import { thing } from '../words/taxonomy.js';
 import { dateOf, listed, otherDeed, partOf, yearOf, yearsOf } from './state.js';
 import { newnessIn, type Parts, partsAt, type Stretch } from './stretch.js';
 

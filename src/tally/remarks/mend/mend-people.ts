@@ -1,9 +1,9 @@
 /** Words in place of a claim about who did it, a permit, what stays, or where a thing is. */
 import type { Permit } from '../../../facts/house.js';
-import { sensesIn } from '../item-meaning.js';
-import type { Item } from '../items.js';
-import type { Known } from '../known.js';
-import { belongsTo, thing } from '../taxonomy.js';
+import { sensesIn } from '../items/item-meaning.js';
+import type { Item } from '../items/items.js';
+import type { Known } from '../items/known.js';
+import { belongsTo, thing } from '../words/taxonomy.js';
 import { listed } from './state.js';
 import { newnessIn, type Stretch } from './stretch.js';
 

@@ -1,7 +1,7 @@
 /** Why a claim does not hold, by what is in its way: "left as found: cabinet boxes; of 2009: furnace". */
-import { answerOf } from '../answer-of.js';
-import type { Item } from '../items.js';
-import type { Finding, Known } from '../known.js';
+import { answerOf } from '../items/answer-of.js';
+import type { Item } from '../items/items.js';
+import type { Finding, Known } from '../items/known.js';
 import { hindrance, listed, nameOf, otherDeed, yearsOf } from './state.js';
 
 /** Undefined: the judge's own words say enough. */

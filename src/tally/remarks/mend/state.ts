@@ -1,7 +1,7 @@
 /** What may be said of a thing in a listing, as short as can be: "2019", "second-hand", "refinished", "from about 1991". */
 import { type HouseDate, printDate } from '../../../facts/date.js';
 import type { Deed } from '../../improvements.js';
-import { type Item, putsIn } from '../items.js';
+import { type Item, putsIn } from '../items/items.js';
 
 const COATED: Readonly<Partial<Record<Deed, string>>> = {
   refinished: 'refinished',

@@ -1,6 +1,6 @@
 /** The underlined stretch of a claim, cut into what it says and of what, so that other words can stand in its place. */
-import { tokenize } from '../token.js';
-import { has, type Unit, unitsOf } from '../units.js';
+import { tokenize } from '../words/token.js';
+import { has, type Unit, unitsOf } from '../words/units.js';
 
 export interface Stretch {
   /** UTF-16 offsets in the draft. */

@@ -1,8 +1,8 @@
 /** Words put into a draft on trial: their sentence is read again with them, and with what was mended behind them. */
 import type { House } from '../../../facts/house.js';
 import { checkRemarks } from '../check-remarks.js';
-import type { Finding, Known } from '../known.js';
-import { sentencesOf, tokenize } from '../token.js';
+import type { Finding, Known } from '../items/known.js';
+import { sentencesOf, tokenize } from '../words/token.js';
 import { asStands } from './as-stands.js';
 import type { Stretch } from './stretch.js';
 

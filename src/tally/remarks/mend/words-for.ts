@@ -1,6 +1,6 @@
 /** The words that could stand in place of a finding's stretch, by the rule that it breaks. */
-import type { Item } from '../items.js';
-import type { Finding, Known } from '../known.js';
+import type { Item } from '../items/items.js';
+import type { Finding, Known } from '../items/known.js';
 import { dateWords } from './mend-dates.js';
 import { figureWords } from './mend-figures.js';
 import { kindWords } from './mend-kinds.js';
