@@ -2,6 +2,7 @@
  * Same input, same bytes: in another process, another folder, another time zone and language, with an empty and
  * a filled photo cache, and whatever was made before in the same process.
  */
+
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
@@ -11,6 +12,7 @@ import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { buildHouse, EDITION_NAMES } from '../../src/build.js';
+import { MADE_FROM } from '../../src/made-from.js';
 import type { EditionName } from '../../src/packet/packet.js';
 import { HOUSES_FOLDER } from '../tools/golden-houses.js';
 import { photoWithSecrets } from '../tools/photo-with-secrets.js';
@@ -103,7 +105,11 @@ describe('a house', () => {
     const all = await builtHere(made, path.join(root, 'out-all'), EDITION_NAMES);
     await builtHere(hostile, path.join(root, 'out-between'), ['agent']);
     for (const edition of EDITION_NAMES) {
-      const alone = await builtHere(made, path.join(root, `out-${edition}`), [edition]);
+      const { [MADE_FROM]: record, ...alone } = await builtHere(made, path.join(root, `out-${edition}`), [
+        edition,
+      ]);
+      // What each was made from is told of those that were made.
+      expect(record).toBeDefined();
       const among = Object.entries(all).filter(([file]) => file.startsWith(`${edition}${path.sep}`));
       expect(alone).toEqual(Object.fromEntries(among));
     }
