@@ -5,7 +5,6 @@ import type { Item } from '../items/items.js';
 import type { Judgement } from '../items/known.js';
 import { contextOf } from '../items/meant-items.js';
 import { itemsFor } from '../items/pick-items.js';
-import { truth } from '../items/true-words.js';
 import { belongsTo, thing } from '../words/taxonomy.js';
 import type { AttributeOf, ClaimCase } from './claim-case.js';
 
@@ -87,7 +86,6 @@ export function onlyParts({ known, phrase, items }: ClaimCase, { id }: Word): Ju
     rule: `newness.${id}`,
     because: 'so of parts of it, but not of all',
     facts: factsOf(done, 3),
-    instead: truth(done, []),
   };
 }
 

@@ -6,7 +6,6 @@ import type { Item } from '../items/items.js';
 import type { Judgement } from '../items/known.js';
 import { itemsFor } from '../items/pick-items.js';
 import { inOnePlace } from '../items/places.js';
-import { joined } from '../items/true-words.js';
 import { asTyped } from '../judge/judged.js';
 import type { Sense } from '../words/lexicon.js';
 import { thing } from '../words/taxonomy.js';
@@ -49,7 +48,6 @@ export function describedWithout(
     rule: `kind.${senses.find(isMarked)?.group ?? ''}`,
     because: `the folder describes it, and not as “${asTyped(word)}”`,
     facts: factsOf(things, 3),
-    instead: joined(things),
   };
 }
 
@@ -86,7 +84,6 @@ export function showerIsOverTub(one: ClaimCase): Judgement | undefined {
     rule: 'not-there',
     because: 'the folder tells of a tub there, and of no shower of its own',
     facts: factsOf(there, 2),
-    instead: joined(there),
   };
 }
 
@@ -114,7 +111,6 @@ export function pedestalNotThere(one: ClaimCase): Judgement | undefined {
     rule: 'kind.sink-mount',
     because: `the folder tells of another there`,
     facts: factsOf(basins, 3),
-    instead: joined(basins),
   };
 }
 
@@ -136,7 +132,6 @@ export function cabinetsKept(one: ClaimCase): Judgement | undefined {
     rule: 'newness.original',
     because: 'the folder says that the old ones were kept',
     facts: factsOf(own, 2),
-    instead: joined(own),
   };
 }
 
@@ -152,7 +147,6 @@ export function onlyInlet(one: ClaimCase): Judgement | undefined {
     rule: 'not-there',
     because: 'the folder tells of a place to plug one in, and of no generator that stays',
     facts: factsOf(systems, 2),
-    instead: joined(systems),
   };
 }
 

@@ -5,7 +5,6 @@ import type { Judgement } from '../items/known.js';
 import { withoutPaint } from '../items/meant-items.js';
 import { itemsFor } from '../items/pick-items.js';
 import { type PlaceMeant, placeMeant } from '../items/places.js';
-import { truth } from '../items/true-words.js';
 import type { Attribute } from '../sentence/phrase.js';
 import { thing } from '../words/taxonomy.js';
 import { type AttributeOf, attributesOfKind, type ClaimCase } from './claim-case.js';
@@ -51,10 +50,6 @@ export function eachRoom(one: ClaimCase, word: Word): Judgement | undefined {
     rule: `newness.${word.id}`,
     because: 'not in all of them',
     facts,
-    instead: truth(
-      items.filter((item) => answerOf(known, item, word.id) === 'yes'),
-      [],
-    ),
   };
 }
 
@@ -87,7 +82,6 @@ export function eachPlace(one: ClaimCase, word: Word): Judgement | undefined {
     rule: `newness.${word.id}`,
     because: 'not in all of them',
     facts: factsOf(left, 3),
-    instead: truth([], left),
   };
 }
 
@@ -162,6 +156,5 @@ export function halfLeft({ known, phrase, items }: ClaimCase, word: Word): Judge
     rule: 'newness.updated',
     because: 'much of it was left or only coated',
     facts: factsOf(left, 3),
-    instead: truth([], left),
   };
 }

@@ -22,7 +22,6 @@ export function missingByCondition({ house }: Known, phrase: Phrase): Judgement 
         rule: 'condition.listed',
         because: 'the folder says that it is missing',
         facts: [{ path: ['conditions', index], words: one.what, evidence: one.evidence }],
-        instead: undefined,
       };
 }
 
@@ -51,7 +50,6 @@ export function stillListed({ house }: Known, phrase: Phrase): Judgement | undef
     rule: 'condition.listed',
     because: 'the folder lists it as known and not mended',
     facts: [{ path: ['conditions', index], words: one.what, evidence: one.evidence }],
-    instead: one.what,
   };
 }
 
@@ -111,7 +109,6 @@ export function praisedThoughListed(one: ClaimCase): Told | undefined {
           evidence: listed.evidence,
         },
       ],
-      instead: listed.what,
     },
     attributes: [saidAt(one, said)],
   };
@@ -131,7 +128,6 @@ function neverMended(one: ClaimCase, said: RegExpExecArray): Told | undefined {
       rule: 'condition.listed',
       because: 'the folder tells of a repair of it',
       facts: factsOf(mended, 2),
-      instead: undefined,
     },
     attributes: [saidAt(one, said)],
   };
@@ -150,7 +146,6 @@ export function deadByNote(one: ClaimCase): Judgement | undefined {
     rule: 'condition.out-of-use',
     because: 'a note in the folder says that it is not in use',
     facts: factsOf(dead),
-    instead: undefined,
   };
 }
 

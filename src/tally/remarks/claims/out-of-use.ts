@@ -46,7 +46,6 @@ export function fireIsOut(one: ClaimCase): Judgement | undefined {
         rule: 'condition.out-of-use',
         because: 'the folder says that it is not in use',
         facts,
-        instead: facts[0]?.words,
       };
 }
 

@@ -87,7 +87,6 @@ export function placeClaim(
     rule: 'place',
     because: `the folder has the ${label} elsewhere`,
     facts,
-    instead: facts.map(({ words }) => words).join('; '),
   };
 }
 
@@ -127,7 +126,6 @@ function noSuchPlace(known: Known, phrase: Phrase): Judgement | undefined {
     rule: 'place',
     because: `the folder has the ${thing(phrase.thing).label} elsewhere`,
     facts,
-    instead: facts.map(({ words }) => words).join('; '),
   };
 }
 

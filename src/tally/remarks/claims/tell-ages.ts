@@ -5,7 +5,6 @@ import { type Item, putsIn } from '../items/items.js';
 import type { Judgement } from '../items/known.js';
 import { coatedParts, isMany, isWhole, withoutPaint } from '../items/meant-items.js';
 import { monthsBefore } from '../items/months.js';
-import { truth } from '../items/true-words.js';
 import { OPEN_SPAN } from '../judge/judge-dates.js';
 import { judgeNewness, STRETCHED } from '../judge/judge-newness.js';
 import { comparedAge } from '../standing/compare-ages.js';
@@ -219,6 +218,5 @@ function notRecent({ known, items }: ClaimCase, word: Word): Judgement | undefin
     rule: 'newness.recently',
     because: 'the folder gives an older date',
     facts: factsOf(done),
-    instead: truth([], done),
   };
 }

@@ -3,7 +3,6 @@ import { factsOf } from '../items/item-words.js';
 import type { Item } from '../items/items.js';
 import type { Judgement } from '../items/known.js';
 import { inOnePlace, type PlaceMeant } from '../items/places.js';
-import { joined } from '../items/true-words.js';
 import { sortByClass } from '../judge/judge-class.js';
 import { type ClaimCase, tell } from './claim-case.js';
 import type { Kind } from './tell-kinds.js';
@@ -44,7 +43,6 @@ export function tellElsewhere(one: ClaimCase, kind: Kind): boolean {
       rule: ownRule,
       because: `not in all of them`,
       facts: [...factsOf(lacking, 3), ...factsOf(other, 2)],
-      instead: joined(other),
     };
     tell(one, judgement, kind);
     return true;
@@ -66,7 +64,6 @@ export function tellElsewhere(one: ClaimCase, kind: Kind): boolean {
       rule: ownRule,
       because: `the folder tells of no ${kind.word} there`,
       facts: factsOf(others, 3),
-      instead: joined(others),
     },
     kind,
   );

@@ -5,7 +5,6 @@ import { isOfContext } from '../items/context-ties.js';
 import { factsOf } from '../items/item-words.js';
 import { paintItems } from '../items/meant-items.js';
 import { itemsAt, itemsFor } from '../items/pick-items.js';
-import { joined } from '../items/true-words.js';
 import { judgeClass, saysWords, sortByClass } from '../judge/judge-class.js';
 import { lexicon } from '../words/lexicon.js';
 import { exclude, thing } from '../words/taxonomy.js';
@@ -215,7 +214,6 @@ function tellNoTile(one: ClaimCase): void {
     rule: 'kind.floor-covering',
     because: 'the folder tells of another floor there, and of no tile',
     facts: factsOf(others, 3),
-    instead: joined(others),
   });
 }
 
@@ -242,7 +240,6 @@ function tellAlarms(one: ClaimCase): void {
       rule: 'all.alarms',
       because: 'the folder lists none in some of the rooms',
       facts: [...rooms, ...factsOf(found, 2)],
-      instead: found.map(({ label }) => label).join(', '),
     },
     ...all.slice(0, 1),
   );

@@ -152,7 +152,6 @@ function judgeTaken(
     rule: 'permit.taken',
     because: `the folder says that the permit was taken by the ${fits.length > 0 ? wanted : wanted === 'owner' ? 'contractor' : 'owner'}`,
     facts: of.slice(0, 3).map((one) => permitFact(known, one)),
-    instead: undefined,
   };
 }
 

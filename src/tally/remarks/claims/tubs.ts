@@ -38,6 +38,5 @@ export function tubNotThere(one: ClaimCase): Judgement | undefined {
       words: `${nameOf(room)}: ${room.bath} bath`,
       evidence: [],
     })),
-    instead: 'shower',
   };
 }

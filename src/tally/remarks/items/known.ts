@@ -57,7 +57,7 @@ export interface Judgement {
   readonly rule: string;
   readonly because: string;
   readonly facts: readonly FactSaid[];
-  /** Words that would be true. */
+  /** What is so instead, of a figure or of another kind; words that fit in its place are found by `mend`. */
   readonly instead?: string | undefined;
 }
 

@@ -4,7 +4,6 @@ import type { Phrase } from '../sentence/phrase.js';
 import { factsOf } from './item-words.js';
 import type { Item } from './items.js';
 import type { Judgement } from './known.js';
-import { joined } from './true-words.js';
 
 const REST =
   /\b(?:rest|remainder|balance|others?|remaining)\b(?: (?:of|in|the|its|all|these|those|old|original|\w+(?=\W+$))){0,4}\W*$/i;
@@ -48,6 +47,5 @@ export function deedOfRest(one: ClaimCase): Judgement | undefined {
     rule: 'newness.replaced',
     because: 'the folder says that the rest was left as found',
     facts: factsOf(left, 3),
-    instead: joined(left),
   };
 }

@@ -4,7 +4,6 @@ import { factsOf } from '../items/item-words.js';
 import type { Item } from '../items/items.js';
 import type { Judgement } from '../items/known.js';
 import { inOnePlace, type PlaceMeant } from '../items/places.js';
-import { joined } from '../items/true-words.js';
 import type { Sense } from '../words/lexicon.js';
 import { exclude, isKindOf } from '../words/taxonomy.js';
 import { asTyped } from './judged.js';
@@ -131,7 +130,6 @@ export function judgeClass(items: readonly Item[], claim: ClassClaim): Judgement
       rule,
       because: `the folder says otherwise than “${asTyped(claim.word)}”`,
       facts: factsOf(others),
-      instead: joined(others),
     };
   const lacking = claim.places.filter(
     (place) =>
@@ -149,7 +147,6 @@ export function judgeClass(items: readonly Item[], claim: ClassClaim): Judgement
       rule,
       because: 'so of some, but not of all',
       facts: [...factsOf(elsewhere, 3), ...factsOf(fits, 2)],
-      instead: joined(fits),
     };
   return { verdict: 'backed', rule, because: 'the folder says so', facts: factsOf(fits) };
 }

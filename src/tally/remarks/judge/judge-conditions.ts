@@ -93,10 +93,6 @@ export function judgeCondition(
       rule,
       because: 'the folder lists what speaks against it',
       facts: against.slice(0, 5),
-      instead: against
-        .slice(0, 2)
-        .map(({ words }) => words.replace(/^known and not mended: /, ''))
-        .join('; '),
     };
   const denied = house.answers.flatMap((one, index) => {
     const { value } = one.answer;

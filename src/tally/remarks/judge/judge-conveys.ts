@@ -84,14 +84,12 @@ export function judgeConvey(
       rule,
       because: 'not all of it',
       facts: not.slice(0, 4).map(({ fact }) => fact),
-      instead: fits.map(({ fact }) => fact.words.split(':')[0]).join(', '),
     };
   return {
     verdict: 'contradicted',
     rule,
     because: wanted === 'yes' ? 'the folder says that it goes' : 'the folder says that it stays',
     facts: not.slice(0, 4).map(({ fact }) => fact),
-    instead: not.map(({ fact }) => fact.words).join(', '),
   };
 }
 

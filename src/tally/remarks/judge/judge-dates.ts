@@ -6,7 +6,6 @@ import { factsOf } from '../items/item-words.js';
 import { type Item, putsIn } from '../items/items.js';
 import type { Judgement, Known } from '../items/known.js';
 import { monthsBefore } from '../items/months.js';
-import { joined } from '../items/true-words.js';
 
 export interface DateClaim {
   readonly moment: Moment;
@@ -29,7 +28,6 @@ export function judgeDate(known: Known, items: readonly Item[], claim: DateClaim
       rule,
       because: 'the folder says that it was there when the house was bought',
       facts: factsOf(items, 3),
-      instead: joined(items),
     };
   if (dated.length === 0)
     return { verdict: 'no-fact', rule, because: 'the folder gives it no date', facts: factsOf(items, 2) };
@@ -52,7 +50,6 @@ export function judgeDate(known: Known, items: readonly Item[], claim: DateClaim
       rule,
       because: 'so of some, but not of all',
       facts: factsOf(late, 3),
-      instead: joined(late),
     };
   if (right.length > 0)
     return {
@@ -85,7 +82,6 @@ export function judgeDate(known: Known, items: readonly Item[], claim: DateClaim
         ? 'the folder tells another deed'
         : `the folder says ${printDate((shown[0] as { date: HouseDate }).date)}`,
     facts: factsOf(of),
-    instead: joined(of),
   };
 }
 

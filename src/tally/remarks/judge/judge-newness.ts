@@ -4,7 +4,6 @@ import { factsOf } from '../items/item-words.js';
 import type { Item } from '../items/items.js';
 import type { Judgement, Known } from '../items/known.js';
 import { monthsBefore } from '../items/months.js';
-import { truth } from '../items/true-words.js';
 
 const RANK: Readonly<Record<string, number>> = {
   system: 0,
@@ -65,7 +64,6 @@ export function judgeNewness(known: Known, items: readonly Item[], claim: Newnes
       rule,
       because: 'the folder tells of work on it',
       facts: factsOf(stretched),
-      instead: truth([], stretched),
     };
   if (yes.length > 0) {
     // "A new toilet" is true where one of two is new; "all new appliances" is not.
@@ -76,7 +74,6 @@ export function judgeNewness(known: Known, items: readonly Item[], claim: Newnes
         rule,
         because: against('original'),
         facts: factsOf(real),
-        instead: truth([], real),
       };
     if (real.length === 0 || !asksAll(claim))
       return { verdict: 'backed', rule, because: backing(claim.word), facts: factsOf(yes) };
@@ -85,7 +82,6 @@ export function judgeNewness(known: Known, items: readonly Item[], claim: Newnes
       rule,
       because: `so of ${yes.length === 1 ? 'one' : 'some'}, but not of all`,
       facts: [...factsOf(real, 3), ...factsOf(yes, 2)],
-      instead: truth(yes, no),
     };
   }
   if (stretched.length > 0 && (no.length === 0 || claim.word === 'updated' || claim.whole))
@@ -94,14 +90,12 @@ export function judgeNewness(known: Known, items: readonly Item[], claim: Newnes
       rule,
       because: STRETCHED,
       facts: factsOf([...stretched, ...no]),
-      instead: no.length === 0 ? truth([], stretched) : truth(stretched, no),
     };
   return {
     verdict: 'contradicted',
     rule,
     because: against(claim.word),
     facts: factsOf(no),
-    instead: truth([], no),
   };
 }
 

@@ -66,9 +66,6 @@ export function judgeWho(
       words: `${item.label}: ${whoWords(item)}`,
       evidence: item.evidence,
     }));
-  const instead = [
-    ...new Set([...fits, ...against].slice(0, 3).map((item) => `${item.label}, ${whoWords(item)}`)),
-  ].join('; ');
   if (fits.length > 0 && against.length === 0)
     return { verdict: 'backed', rule, because: 'the folder names who did it', facts: facts(fits) };
   if (fits.length > 0 && !all && fits.length >= against.length)
@@ -79,7 +76,6 @@ export function judgeWho(
       rule,
       because: 'so of some, but not of all',
       facts: facts([...against, ...fits]),
-      instead,
     };
   if (against.length > 0)
     return {
@@ -87,7 +83,6 @@ export function judgeWho(
       rule,
       because: `the folder says ${whoWords(against[0] as Item)}`,
       facts: facts(against),
-      instead,
     };
   return { verdict: 'no-fact', rule, because: 'the folder does not state a licence', facts: facts(known) };
 }
@@ -127,7 +122,6 @@ export function judgeNamed(known: Known, items: readonly Item[], words: string):
       words: `${item.label}: ${whoWords(item)}`,
       evidence: item.evidence,
     })),
-    instead: fits.length > 0 ? undefined : `${(done[0] as Item).label}, ${whoWords(done[0] as Item)}`,
   };
 }
 

@@ -19,20 +19,12 @@ export function judgePermit(
   const open = of(({ state }) => state === 'not-known');
   const facts = [...bad, ...open, ...good].slice(0, 4).map((permit) => permitFact(known, permit));
   const without = claim.all ? items.filter((item) => item.kind === 'work' && item.permit === undefined) : [];
-  const instead =
-    good.length > 0
-      ? `${good
-          .slice(0, 3)
-          .map(({ what, number }) => `${what}${number === undefined ? '' : `, permit ${number}, closed`}`)
-          .join('; ')}`
-      : undefined;
   if (named.length === 0)
     return {
       verdict: 'no-fact',
       rule,
       because: 'the folder names no permit for it',
       facts: factsOf(items, 2),
-      instead,
     };
   if (bad.length > 0 && good.length === 0)
     return {
@@ -40,7 +32,6 @@ export function judgePermit(
       rule,
       because: `the folder says: ${permitState(bad[0] as Permit)}`,
       facts,
-      instead: bad.map((permit) => `${permit.what}: ${permitState(permit)}`).join('; '),
     };
   if (good.length > 0 && (bad.length > 0 || open.length > 0 || without.length > 0))
     return claim.all && bad.length > 0
@@ -49,7 +40,6 @@ export function judgePermit(
           rule,
           because: `not all: ${permitState(bad[0] as Permit)}`,
           facts,
-          instead,
         }
       : claim.all || bad.length > 0
         ? {
@@ -60,7 +50,6 @@ export function judgePermit(
                 ? `not all: ${permitState(bad[0] as Permit)}`
                 : 'not all of the work names a permit',
             facts: [...facts, ...factsOf(without, 2)],
-            instead,
           }
         : { verdict: 'backed', rule, because: 'its permit is closed', facts };
   if (good.length > 0) return { verdict: 'backed', rule, because: 'its permit is closed', facts };

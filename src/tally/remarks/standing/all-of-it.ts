@@ -4,7 +4,6 @@ import type { Item } from '../items/items.js';
 import type { Judgement, Known } from '../items/known.js';
 import { withoutPaint } from '../items/meant-items.js';
 import { itemsAt, itemsFor, placesOf } from '../items/pick-items.js';
-import { truth } from '../items/true-words.js';
 import { judgeNewness } from '../judge/judge-newness.js';
 import type { Attribute, Phrase } from '../sentence/phrase.js';
 
@@ -47,7 +46,6 @@ function noneOriginal(known: Known): Judgement {
         ? 'the folder tells of what was left as found'
         : 'the folder does not say what was left',
     facts: factsOf(kept, 3),
-    instead: kept.length > 0 ? truth([], kept) : undefined,
   };
 }
 

@@ -53,7 +53,6 @@ function assessments({ house }: Known, sentence: string): SetPhrase[] {
       because:
         value === undefined ? 'the folder does not know it' : 'an answer in the folder says what is so',
       facts,
-      instead: verdict === 'contradicted' ? value : undefined,
     }),
   );
 }
@@ -86,7 +85,6 @@ function neverAsked({ house }: Known, sentence: string): SetPhrase[] {
             rule: 'answer',
             because: 'an answer in the folder says that this was not done',
             facts: [{ path: ['answers', index], words: `${ask} ${value}`, evidence: answer.evidence }],
-            instead: value,
           },
         },
       ];
@@ -133,7 +131,6 @@ function yearsOfAnswers({ house }: Known, sentence: string): SetPhrase[] {
             evidence: one.answer.evidence,
           },
         ],
-        instead: fits ? undefined : one.answer.value,
       },
     },
   ];

@@ -7,7 +7,6 @@ import type { Judgement, Known } from '../items/known.js';
 import { literal } from '../items/narrow-items.js';
 import { itemsAt, placesOf } from '../items/pick-items.js';
 import { roomsCalled } from '../items/rooms-called.js';
-import { joined } from '../items/true-words.js';
 import type { Phrase } from '../sentence/phrase.js';
 import { thing } from '../words/taxonomy.js';
 
@@ -63,7 +62,6 @@ export function comparedAge(one: ClaimCase): Judgement | undefined {
         ? 'their dates are so'
         : `the folder says ${dayOf(mine[0])} and ${dayOf(theirs[0])}`,
     facts: factsOf(shown),
-    instead: verdict === 'backed' ? undefined : joined(shown),
   };
 }
 

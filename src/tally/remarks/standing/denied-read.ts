@@ -32,7 +32,6 @@ const no = (rule: string, because: string, fact: FactSaid): Judgement => ({
   rule,
   because,
   facts: [fact],
-  instead: fact.words,
 });
 
 /** "Utilities: natural gas", where the folder answers that there is none and tells of nothing that burns it. */

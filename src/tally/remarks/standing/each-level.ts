@@ -3,7 +3,6 @@ import { nameOf } from '../../../facts/place-name.js';
 import type { ClaimCase } from '../claims/claim-case.js';
 import { factsOf } from '../items/item-words.js';
 import type { Judgement } from '../items/known.js';
-import { joined } from '../items/true-words.js';
 
 const CLIMATE =
   /^(hvac|heating|cooling|furnace|boiler|radiator|air-conditioner|heat-pump|mini-split|floor-heat)$/;
@@ -52,6 +51,5 @@ export function missesLevel(one: ClaimCase): Judgement | undefined {
     rule: 'all.levels',
     because: `the folder tells of none on ${left.map((level) => nameOf(level).toLowerCase()).join(' and ')}`,
     facts: factsOf(systems, 3),
-    instead: joined(systems),
   };
 }

@@ -76,12 +76,11 @@ function answerAfter({ house }: Known, topic: RegExp): Told | undefined {
   };
 }
 
-const judgement = (fits: boolean, { fact, value }: Told): Judgement => ({
+const judgement = (fits: boolean, { fact }: Told): Judgement => ({
   verdict: fits ? 'backed' : 'contradicted',
   rule: 'answer',
   because: fits ? 'an answer in the folder says so' : 'an answer in the folder says what is so',
   facts: [fact],
-  instead: fits ? undefined : value,
 });
 
 const span = ({ index, 0: words }: RegExpExecArray, told: Judgement): SetPhrase => ({

@@ -38,7 +38,6 @@ export function houseKind({ house }: Known, sentence: string): SetPhrase[] {
     rule: 'house.kind',
     because: `the folder says ${STANDS[kind] ?? kind}`,
     facts: [{ path: ['house', 'kind'], words: `kind: ${kind}`, evidence: [] }],
-    instead: STANDS[kind],
   };
   const isJoined = kind === 'attached' || kind === 'apartment-style';
   const wrong: readonly (readonly [RegExp, boolean])[] = [

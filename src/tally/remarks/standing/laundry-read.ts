@@ -26,7 +26,6 @@ export function laundryRead(known: Known, sentence: string): SetPhrase[] {
               rule: 'place',
               because: 'the folder says that it is not in the house',
               facts: outside,
-              instead: outside[0]?.words,
             },
           },
         ],

@@ -29,10 +29,6 @@ export function leavesNothing({ house }: Known, sentence: string): SetPhrase[] {
       rule: 'conveys.goes',
       because: 'the folder lists what goes',
       facts: goes.slice(0, 3),
-      instead: goes
-        .map((one) => one.words)
-        .slice(0, 3)
-        .join('; '),
     };
     return [{ from: index, to: index + words.length, judgement }];
   });

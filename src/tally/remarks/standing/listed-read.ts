@@ -182,6 +182,5 @@ function judgement({ house }: Known, { index, what }: Listed): Judgement {
         evidence: house.conditions[index]?.evidence ?? [],
       },
     ],
-    instead: what,
   };
 }

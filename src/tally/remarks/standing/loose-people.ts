@@ -172,7 +172,6 @@ function judgeMeasured({ house }: Known, id: string): Judgement | undefined {
         evidence: measured.evidence,
       },
     ],
-    instead: fits ? undefined : 'measured by the owner',
   };
 }
 

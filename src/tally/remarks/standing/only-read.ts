@@ -51,7 +51,6 @@ function onlyTrade(known: Known, sentence: string): SetPhrase[] {
         rule: 'who.only',
         because: 'the folder names the same trade for other things too',
         facts: factsOf(others, 3),
-        instead: [...new Set(theirs.map(({ label }) => label))].slice(0, 4).join(', '),
       }),
     ];
   });
@@ -78,7 +77,6 @@ function onlyPermit({ house, ...known }: Known, sentence: string): SetPhrase[] {
         rule: 'permit',
         because: 'the folder lists another permit that is not closed, or other work without one',
         facts: others.slice(0, 3).map((permit) => permitFact({ house, ...known }, permit)),
-        instead: bad.map(({ what }) => what).join(', '),
       }),
     ];
   });
@@ -107,7 +105,6 @@ function noneLeft({ house, items }: Known, sentence: string): SetPhrase[] {
           words: `${nameOf(room)}: left as found`,
           evidence: [],
         })),
-        instead: undefined,
       }),
     ];
   });

@@ -52,7 +52,6 @@ function notOfferedFor(known: Known, [, count = '', unit = '']: RegExpExecArray)
     rule: 'owners.since',
     because: fits ? 'the folder says so' : `the folder says ${fact.words}`,
     facts: [fact],
-    instead: fits ? undefined : fact.words,
   };
 }
 
@@ -123,7 +122,6 @@ function firstOwner(known: Known): Judgement | undefined {
         evidence: built.evidence,
       },
     ],
-    instead: first ? undefined : fact.words,
   };
 }
 
@@ -137,6 +135,5 @@ function boughtIn(known: Known, year: string): Judgement | undefined {
     rule: 'owners.since',
     because: fits ? 'the folder says so' : `the folder says ${fact.words}`,
     facts: [fact],
-    instead: fits ? undefined : fact.words,
   };
 }

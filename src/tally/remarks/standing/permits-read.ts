@@ -53,10 +53,6 @@ function noneOpen(known: Known, any: boolean): Judgement {
       rule: 'permit',
       because: 'the folder lists a permit that is not closed, or work without one',
       facts: facts(against),
-      instead: facts(against)
-        .slice(0, 2)
-        .map(({ words }) => words)
-        .join('; '),
     };
   if (permits.length === 0 || permits.some(is('not-known')))
     return { verdict: 'no-fact', rule: 'permit', because: 'how all permits stand is not known', facts: [] };

@@ -85,7 +85,6 @@ function denied(said: readonly Answered[]): Judgement {
       rule,
       because: 'an answer in the folder says otherwise',
       facts: against.map(({ fact }) => fact),
-      instead: against[0]?.fact.words,
     };
   const [first] = said as [Answered];
   return first.inPart
@@ -94,7 +93,6 @@ function denied(said: readonly Answered[]): Judgement {
         rule,
         because: 'the folder knows it of the last years only',
         facts: [first.fact],
-        instead: first.fact.words,
       }
     : { verdict: 'backed', rule, because: 'an answer in the folder says so', facts: [first.fact] };
 }
@@ -110,6 +108,5 @@ function claimed(said: readonly Answered[]): Judgement | undefined {
       ? 'an answer in the folder says that there were none'
       : 'an answer in the folder says so',
     facts: [first.fact],
-    instead: against ? first.fact.words : undefined,
   };
 }

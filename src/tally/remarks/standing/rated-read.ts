@@ -18,7 +18,6 @@ const judged = (fits: boolean, rule: string, facts: readonly FactSaid[]): Judgem
   rule,
   because: fits ? 'the folder says so' : `the folder says: ${facts[0]?.words ?? ''}`,
   facts,
-  instead: fits ? undefined : facts[0]?.words,
 });
 
 const R_VALUE = /\bR[- ]?(\d{1,2})\b(?![-\d])/g;

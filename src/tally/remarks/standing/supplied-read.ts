@@ -82,7 +82,6 @@ export function suppliedRead(known: Known, sentence: string): SetPhrase[] {
         rule: 'supply',
         because: 'the folder says that it has none',
         facts: [fact],
-        instead: fact.words,
       };
       return [
         {

@@ -134,7 +134,6 @@ function judge(
       rule,
       because: 'the folder lists another warranty',
       facts,
-      instead: facts[0]?.words,
     };
   return { verdict: 'no-fact', rule, because: 'the folder lists no such warranty, or leaves it open', facts };
 }
