@@ -134,7 +134,7 @@ describe.skipIf(executablePath === undefined)(`the search box in Chromium${reaso
     expect(await field(page).inputValue()).toBe('how old is the heater');
     await page.keyboard.press('Enter');
     await page.locator('.search li a').first().waitFor();
-    await page.waitForFunction("document.activeElement.localName === 'a'");
+    await expect.poll(() => page.evaluate<string>('document.activeElement.localName')).toBe('a');
     await page.keyboard.press('Enter');
     await page.waitForURL(/questions\.html#question-water-heater-age$/);
     expect(said).toEqual([]);

@@ -162,7 +162,7 @@ describe.skipIf(executablePath === undefined)(`in Chromium${reason}`, () => {
       expect(await page.getByRole('slider').inputValue()).toBe('80');
       expect(await page.evaluate('scrollY')).toBe(before);
       await swipe([middle, photo.y + 200], [middle, photo.y + 40]);
-      await page.waitForFunction(`scrollY > ${before + 50}`);
+      await expect.poll(() => page.evaluate<number>('scrollY')).toBeGreaterThan(before + 50);
       expect(await page.getByRole('slider').inputValue()).toBe('80');
       await page.context().close();
     });
