@@ -45,9 +45,7 @@ export async function checkCommand(
   options: CheckOptions,
   terminal: Terminal,
 ): Promise<number> {
-  const walked = await walk(wanted, options, terminal, (order) =>
-    checkHouseFolder({ ...order, editions: PUBLISHED, paper: 'letter' }),
-  );
+  const walked = await checkAll(wanted, options, terminal);
   const located = walked.flatMap(({ located: list }) => list);
   if (options.format !== 'text') {
     terminal.out(printReport(located, options.format, false));
@@ -75,11 +73,12 @@ export async function buildCommand(
   const { houses, diagnostics } = await findHouses(options.content, wanted);
   const lost = locate(diagnostics, NOWHERE);
   const orders = houses.map((house) => orderOf(house, options));
-  const passed = { fresh: 0 };
-  const meant = options.stale === true ? await stale(orders, passed) : orders.map((order) => ({ order }));
+  const meant = options.stale === true ? await stale(orders) : orders.map((order) => ({ order }));
   if (options.list === true) return listHouses(meant, lost, options, terminal);
   const text = options.format === 'text';
-  const located = [...lost];
+  // For people each house is told as it ends, and not kept.
+  const kept = [...lost];
+  let status = statusOf(lost);
   const shown: Shown = { first: undefined, notes: false };
   if (text && lost.length > 0) terminal.out(`${printReport(lost, 'text', terminal.colour)}\n`);
   const progress = terminal.progress('sillplate');
@@ -89,46 +88,56 @@ export async function buildCommand(
       options.jobs ?? 1,
       progress,
     )) {
+      status = Math.max(status, statusOf(one.located));
       if (text) tellMade(one, terminal, shown);
-      else located.push(...one.located);
-      if (text)
-        located.push(...one.located.filter(({ diagnostic }) => diagnostic.severity === 'error').slice(0, 1));
+      else kept.push(...one.located);
     }
   } finally {
     progress.stop();
   }
-  if (text) terminal.out(closing(shown, passed.fresh, meant.length, options));
-  else terminal.out(printReport(located, options.format, false));
-  return statusOf(located);
+  if (text) terminal.out(closing(shown, orders.length - meant.length, meant.length, options));
+  else terminal.out(printReport(kept, options.format, false));
+  return status;
 }
 
-type BuildOrder = HouseOrder & { readonly folder: string };
-
-const orderOf = ({ folder, shown }: HouseFolder, options: BuildOptions): BuildOrder => ({
+const orderOf = (
+  { folder, shown }: HouseFolder,
+  options: CheckOptions & Partial<Pick<BuildOptions, 'edition' | 'paper'>>,
+): HouseOrder => ({
   folder,
   shown,
   asOf: options.asOf,
   today: options.today,
   editions: options.edition ?? PUBLISHED,
-  paper: options.paper,
+  paper: options.paper ?? 'letter',
   out: path.resolve(options.out),
   outShown: shownPath(options.out),
 });
 
 const nameOf = ({ folder }: HouseOrder): string => path.basename(path.resolve(folder));
 
+/** The same order, followed on a progress line. */
+const followed = (order: HouseOrder, progress: Progress): HouseOrder => {
+  const name = nameOf(order);
+  progress.step(name);
+  return {
+    ...order,
+    onStep: (step) => progress.step(`${name}, ${step}`),
+    onPhoto: (photo, done, all) => progress.photo(name, photo, done, all),
+  };
+};
+
 interface Meant {
-  readonly order: BuildOrder;
+  readonly order: HouseOrder;
   readonly why?: Stale;
 }
 
-/** The houses that a build would make otherwise than they lie there; the others are counted. */
-async function stale(orders: readonly BuildOrder[], passed: { fresh: number }): Promise<Meant[]> {
+/** The houses that a build would make otherwise than they lie there. */
+async function stale(orders: readonly HouseOrder[]): Promise<Meant[]> {
   const found: Meant[] = [];
   for (const order of orders) {
     const why = await whyStale(order);
-    if (why === undefined) passed.fresh++;
-    else found.push({ order, why });
+    if (why !== undefined) found.push({ order, why });
   }
   return found;
 }
@@ -162,7 +171,7 @@ interface HouseEnded extends HouseMade {
 
 /** Makes the houses, one after another or several at once; gives what came of each in their order. */
 async function* makeAll(
-  orders: readonly BuildOrder[],
+  orders: readonly HouseOrder[],
   jobs: number,
   progress: Progress,
 ): AsyncGenerator<HouseEnded> {
@@ -175,14 +184,8 @@ async function* makeAll(
     return;
   }
   for (const order of orders) {
-    const name = nameOf(order);
-    progress.step(name);
-    const { located, made } = await buildHouse({
-      ...order,
-      onStep: (step) => progress.step(`${name}, ${step}`),
-      onPhoto: (photo, done, all) => progress.photo(name, photo, done, all),
-    });
-    yield { located, made, name };
+    const { located, made } = await buildHouse(followed(order, progress));
+    yield { located, made, name: nameOf(order) };
   }
 }
 
@@ -198,13 +201,7 @@ function tellMade({ name, located, made }: HouseEnded, terminal: Terminal, shown
   if (told.length > 0) terminal.out(`${printReport(told, 'text', terminal.colour)}\n`);
   terminal.out(`${name}: ${made.length === 0 ? `no packet made, ${summary(located)}` : summary(located)}\n`);
   for (const one of made) terminal.out(`  ${line(one)}\n`);
-  const first = made.find(({ edition }) => edition === 'buyer') ?? made[0];
-  if (
-    shown.first?.edition !== 'buyer' &&
-    first !== undefined &&
-    (shown.first === undefined || first.edition === 'buyer')
-  )
-    shown.first = first;
+  shown.first ??= made.find(({ edition }) => edition === 'buyer') ?? made[0];
   shown.notes ||= countSeverities(located).note > 0;
 }
 
@@ -212,20 +209,11 @@ interface Walked extends HouseResult {
   readonly name: string;
 }
 
-async function walk(
+/** Looks at the houses one after another; what is wrong with the content folder itself comes first. */
+async function checkAll(
   wanted: readonly string[],
   options: CheckOptions,
   terminal: Terminal,
-  visit: (order: {
-    folder: string;
-    shown: string;
-    asOf: string;
-    today: string;
-    out: string;
-    outShown: string;
-    onStep: (step: string) => void;
-    onPhoto: (photo: string, done: number, all: number) => void;
-  }) => Promise<HouseResult>,
 ): Promise<Walked[]> {
   const { houses, diagnostics } = await findHouses(options.content, wanted);
   const walked: Walked[] =
@@ -241,20 +229,9 @@ async function walk(
         ];
   const progress = terminal.progress('sillplate');
   try {
-    for (const { folder, shown } of houses) {
-      const name = path.basename(path.resolve(folder));
-      progress.step(name);
-      const result = await visit({
-        folder,
-        shown,
-        asOf: options.asOf,
-        today: options.today,
-        out: path.resolve(options.out),
-        outShown: shownPath(options.out),
-        onStep: (step) => progress.step(`${name}, ${step}`),
-        onPhoto: (photo, done, all) => progress.photo(name, photo, done, all),
-      });
-      walked.push({ ...result, name });
+    for (const house of houses) {
+      const order = orderOf(house, options);
+      walked.push({ ...(await checkHouseFolder(followed(order, progress))), name: nameOf(order) });
     }
   } finally {
     progress.stop();
