@@ -6,6 +6,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { CORE_SCHEMA, load } from 'js-yaml';
 import { z } from 'zod';
+import { madeTable } from './tables/made.js';
 
 /** Tables already read, each with the shape it was checked against. */
 const known = new Map<string, { shape: z.ZodType; value: unknown }>();
@@ -19,15 +20,18 @@ const known = new Map<string, { shape: z.ZodType; value: unknown }>();
 export function readTable<T>(name: string, shape: z.ZodType<T>): T {
   const earlier = known.get(name);
   if (earlier?.shape === shape) return earlier.value as T;
-  const file = new URL(`./tables/${name}.yaml`, import.meta.url);
-  const value = freeze(parseTable(`tables/${name}.yaml`, readText(file, name), shape));
+  const value = freeze(madeTable<T>(name) ?? parseTable(`tables/${name}.yaml`, readText(name), shape));
   known.set(name, { shape, value });
   return value;
 }
 
 /** Whether the program has a table of that name. */
 export const hasTable = (name: string): boolean =>
-  existsSync(new URL(`./tables/${name}.yaml`, import.meta.url));
+  existsSync(new URL(`./tables/${name}.yaml`, import.meta.url)) || madeTable(name) !== undefined;
+
+/** The tables read so far, by name: what the build lays down beside the program. */
+export const tablesRead = (): ReadonlyMap<string, unknown> =>
+  new Map([...known].map(([name, { value }]) => [name, value]));
 
 /**
  * A table's text, checked. Dates stay text (YAML 1.2 core). Throws an Error that names `file`; that is split off
@@ -46,9 +50,16 @@ export function parseTable<T>(file: string, text: string, shape: z.ZodType<T>): 
   return checked.data;
 }
 
-function readText(file: URL, name: string): string {
+/** An entry that another part of the same table names. Throws an Error that names both where there is none. */
+export function entryOf<T>(entries: Readonly<Record<string, T>>, name: string, table: string): T {
+  const entry = Object.hasOwn(entries, name) ? entries[name] : undefined;
+  if (entry === undefined) throw new Error(`tables/${table}.yaml names “${name}”, which it lacks`);
+  return entry;
+}
+
+function readText(name: string): string {
   try {
-    return readFileSync(file, 'utf8');
+    return readFileSync(new URL(`./tables/${name}.yaml`, import.meta.url), 'utf8');
   } catch (error) {
     throw new Error(`tables/${name}.yaml is missing from the program`, { cause: error });
   }

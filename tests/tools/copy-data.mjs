@@ -8,7 +8,9 @@ import { chmodSync, copyFileSync, mkdirSync, readdirSync, writeFileSync } from '
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { bundleProgram } from './bundle-program.mjs';
 import { bundleSearch } from './bundle-search.mjs';
+import { makeTables } from './make-tables.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const at = (...parts) => path.join(root, ...parts);
@@ -28,28 +30,7 @@ for (const file of readdirSync(at('src/tally/tables'), { recursive: true })) {
   copyFileSync(at('src/tally/tables', file), at('dist/tally/tables', file));
 }
 
-// The tables of remarks are long and read with every start, so their contents are laid down as JSON, and the lexicon
-// cut and sorted, in the place of `src/tally/tables/made.ts`. That is emptied first: what an earlier build laid down
-// must not be read for the YAML.
-const made = at('dist/tally/tables/made.js');
-writeFileSync(made, 'export const madeTable = () => undefined;\n');
-const { remarkThings, remarkClasses, remarkWords } = await import(
-  pathToFileURL(at('dist/tally/tables/remarks.js')).href
-);
-const { packLexicon } = await import(pathToFileURL(at('dist/tally/remarks/words/pack-lexicon.js')).href);
-const contents = {
-  'remarks-things': { things: remarkThings() },
-  'remarks-classes': remarkClasses(),
-  'remarks-words': remarkWords(),
-  'remarks-lexicon': packLexicon(),
-};
-const texts = Object.entries(contents).map(([name, value]) => [name, JSON.stringify(value)]);
-writeFileSync(
-  made,
-  `const TEXTS = ${JSON.stringify(Object.fromEntries(texts))};
-export const madeTable = (name) => (Object.hasOwn(TEXTS, name) ? JSON.parse(TEXTS[name]) : undefined);
-`,
-);
+await makeTables(at('dist'));
 
 mkdirSync(at('dist/fonts'), { recursive: true });
 for (const [name, family] of [
@@ -69,4 +50,5 @@ for (const [name, family] of [
 
 const { fileJsonSchema } = await import(pathToFileURL(at('dist/facts/json-schema.js')).href);
 writeFileSync(at('dist/house.schema.json'), `${JSON.stringify(fileJsonSchema(), null, 2)}\n`);
+await bundleProgram(at('dist'));
 chmodSync(at('dist/cli.js'), 0o755);

@@ -1,7 +1,6 @@
 /** The words by which listing text is read: things, kinds of things, and what is said of them. Data, no code. */
 import { z } from 'zod';
 import { readTable } from '../read-table.js';
-import { madeTable } from './made.js';
 
 const id = z.string().regex(/^[a-z0-9][a-z0-9-]*$/);
 const words = z.array(z.string().min(1));
@@ -86,21 +85,7 @@ export type RemarkThing = z.infer<typeof things>['things'][number];
 export type RemarkClasses = z.infer<typeof classes>;
 export type RemarkWords = z.infer<typeof said>;
 
-let thingsRead: readonly RemarkThing[] | undefined;
-let classesRead: RemarkClasses | undefined;
-let wordsRead: RemarkWords | undefined;
-
 /** The three tables of words, each read once; throws on a broken one, which is our own mistake. */
-export function remarkThings(): readonly RemarkThing[] {
-  thingsRead ??= (madeTable<z.infer<typeof things>>('remarks-things') ?? readTable('remarks-things', things))
-    .things;
-  return thingsRead;
-}
-export function remarkClasses(): RemarkClasses {
-  classesRead ??= madeTable<RemarkClasses>('remarks-classes') ?? readTable('remarks-classes', classes);
-  return classesRead;
-}
-export function remarkWords(): RemarkWords {
-  wordsRead ??= madeTable<RemarkWords>('remarks-words') ?? readTable('remarks-words', said);
-  return wordsRead;
-}
+export const remarkThings = (): readonly RemarkThing[] => readTable('remarks-things', things).things;
+export const remarkClasses = (): RemarkClasses => readTable('remarks-classes', classes);
+export const remarkWords = (): RemarkWords => readTable('remarks-words', said);
