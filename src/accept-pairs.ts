@@ -29,7 +29,7 @@ export interface Sentence {
   readonly alt: string;
 }
 
-export interface WrittenFile {
+interface WrittenFile {
   /** As the writer would type it. */
   readonly file: string;
   /** Where what was there lies now. */

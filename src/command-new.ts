@@ -7,7 +7,7 @@ import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { diskTrouble } from './diagnostics/disk-trouble.js';
 import { printReport } from './diagnostics/report.js';
 import { readDate } from './facts/date.js';
-import { FOLDER_NAME, folderNameFrom, shownPath } from './find-houses.js';
+import { FOLDER_NAME, folderNameFrom, shownPath, typedHouse } from './find-houses.js';
 import { type FirstAnswers, firstHouse } from './first-house.js';
 import type { Terminal } from './terminal.js';
 
@@ -38,8 +38,9 @@ export async function newCommand(folder: string, yes: boolean, terminal: Termina
     refuse(diskTrouble(thrown, shown), terminal);
     return 1;
   }
+  const house = typedHouse(shown);
   terminal.out(
-    `${shown}/house.yaml is written.\n\nNext:\n  open it in an editor, and change what is there\n  sillplate check ${shown}\n  sillplate build ${shown}\n`,
+    `${shown}/house.yaml is written.\n\nNext:\n  open it in an editor, and change what is there\n  sillplate check ${house}\n  sillplate build ${house}\n`,
   );
   return 0;
 }
@@ -81,7 +82,7 @@ async function notEmpty(folder: string, shown: string): Promise<Diagnostic | und
     severity: 'error',
     file: shown,
     message: `${shown} is there already, and nothing in it is written over`,
-    hints: [`choose another name, or look at what it holds:  sillplate check ${shown}`],
+    hints: [`choose another name, or look at what it holds:  sillplate check ${typedHouse(shown)}`],
   };
 }
 

@@ -14,6 +14,7 @@ import { type Development, developPhotos, type PhotoOrder } from './intake/devel
 import type { PhotoFile } from './intake/look-at-photo.js';
 import { type Plates as PaperPlates, paperPlates } from './intake/paper-plates.js';
 import { about, lackOf, leftOut } from './intake/photo-files.js';
+import { NO_LIBRARY } from './intake/picture-library.js';
 import type { HouseOnDisk } from './intake/read-house.js';
 import type { PhotoOnDisk, PlatesOnDisk } from './packet/context.js';
 import { holdsPrices, mayLeaveFile } from './packet/edition-house.js';
@@ -73,7 +74,7 @@ export const platesOnDisk = (plates: Plates): Map<string, PlatesOnDisk> =>
 
 /** Papers that are no pictures and can't be drawn: locked, damaged, or of another kind. */
 export function undrawnPapers(plates: Plates, house: House): Diagnostic[] {
-  return [...plates].flatMap(([id, { paper, pages }]): Diagnostic[] =>
+  return [...plates].flatMap(([id, { paper, pages, noLibrary }]): Diagnostic[] =>
     pages.length > 0
       ? []
       : [
@@ -81,9 +82,9 @@ export function undrawnPapers(plates: Plates, house: House): Diagnostic[] {
             code: 'intake.paper',
             severity: 'warning',
             path: ['documents', house.documents.findIndex((one) => one.id === id), 'file'],
-            message: `documents/${paper.file} can’t be shown beside its rows: it is locked, damaged, or neither a PDF nor a photo`,
+            message: `documents/${paper.file} can’t be shown beside its rows: ${noLibrary ? NO_LIBRARY.why : 'it is locked, damaged, or neither a PDF nor a photo'}`,
             hints: [
-              'save it again as PDF, without a password, or take a photo of it',
+              noLibrary ? NO_LIBRARY.hint : 'save it again as PDF, without a password, or take a photo of it',
               'or leave it: a copy of the file lies in papers/ of the house file',
             ],
           },

@@ -47,7 +47,7 @@ export const isSeenRow = (row: SeenRow): boolean =>
   Number.isSafeInteger(row.nth) &&
   BECAME.includes(row.became);
 
-export interface WrittenRows {
+interface WrittenRows {
   readonly firstRow: number;
   readonly decisions: readonly Decision[];
   /** What the sheet has no column for. */

@@ -16,7 +16,7 @@ import { alone } from './folder-lock.js';
 export class ChangedMeanwhile extends Error {}
 
 /** The file is a link that leads out of the folder. */
-export class LeadsOutside extends Error {
+class LeadsOutside extends Error {
   readonly syscall = 'open';
   readonly code = 'ELOOP';
 }

@@ -6,7 +6,7 @@
 import { LONGEST_PATH } from './bag-limits.js';
 
 /** By the names that a manifest's own name uses. */
-export const ALGORITHMS = ['md5', 'sha1', 'sha224', 'sha256', 'sha384', 'sha512'] as const;
+const ALGORITHMS = ['md5', 'sha1', 'sha224', 'sha256', 'sha384', 'sha512'] as const;
 export type Algorithm = (typeof ALGORITHMS)[number];
 
 /** Two files with one digest can be made on purpose: such a digest finds accidents, and no intent. */
@@ -58,7 +58,7 @@ export interface ManifestEntry {
   readonly dotted: boolean;
 }
 
-export interface ManifestFault {
+interface ManifestFault {
   readonly line: number;
   /** What is so, to stand behind "line 3 of manifest-sha256.txt". */
   readonly what: string;

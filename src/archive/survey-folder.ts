@@ -13,7 +13,7 @@ import { inByteOrder, pathFault } from './bag-manifest.js';
 import type { FileSeen } from './file-digest.js';
 import { type Walked, walkFolder } from './walk-folder.js';
 
-export interface SurveyedFile {
+interface SurveyedFile {
   /** From the folder, with forward slashes. */
   readonly path: string;
   /** Where its bytes lie. */

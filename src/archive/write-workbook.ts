@@ -7,7 +7,7 @@ import { unzipSync, zipSync } from 'fflate';
 import writeXlsxFile, { type SheetData } from 'write-excel-file/node';
 
 /** What a column's cells are: texts and days (YYYY-MM-DD) are strings, all else whole numbers. */
-export type CellKind = 'text' | 'day' | 'whole' | 'cents' | 'hundredths' | 'thousandths';
+type CellKind = 'text' | 'day' | 'whole' | 'cents' | 'hundredths' | 'thousandths';
 
 export interface WorkbookToWrite {
   readonly sheets: readonly {

@@ -50,6 +50,10 @@ export function ageSpan(date: HouseDate, asOf: string): AgeSpan {
   };
 }
 
+/** Completed months from one day to another, both YYYY-MM-DD; none where the second comes first. */
+export const monthsBetween = (from: string, to: string): number =>
+  inMonths(completedAge(Temporal.PlainDate.from(from), Temporal.PlainDate.from(to)));
+
 function completedAge(from: Temporal.PlainDate, to: Temporal.PlainDate): Age {
   if (Temporal.PlainDate.compare(from, to) >= 0) return { years: 0, months: 0 };
   const { years, months } = from.until(to, { largestUnit: 'years' });

@@ -6,6 +6,7 @@
  * writer is not certain and widens nothing, and a span `2015/2019` means *some day between*, not "all through".
  * Seasons are northern: spring is March to May, and the winter of a year begins in its December.
  */
+import { compareText } from './compare-text.js';
 import { DATE_FORMS, dayWords, type Moment, readMoment } from './date-moment.js';
 import { suggestSpelling } from './date-spelling.js';
 import { bad, good, type Read } from './read.js';
@@ -139,6 +140,13 @@ export function printDate(date: HouseDate): string {
   return date.uncertain ? `${words} (not certain)` : words;
 }
 
+/** Whether some day can be that of both. ISO days sort as text; an open end reaches everything. */
+export const mayBeOneDay = (
+  one: Pick<HouseDate, 'earliest' | 'latest'>,
+  other: Pick<HouseDate, 'earliest' | 'latest'>,
+): boolean =>
+  (one.earliest ?? '') <= (other.latest ?? '9999') && (other.earliest ?? '') <= (one.latest ?? '9999');
+
 const isUncertain = ({ from, to }: Parsed): boolean => Boolean(from?.uncertain || to?.uncertain);
 
 function momentWords({ from, to, slash }: Parsed): string {
@@ -174,5 +182,3 @@ export function compareDates(a: HouseDate, b: HouseDate): number {
     compareText(a.written, b.written)
   );
 }
-
-const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -113,11 +113,11 @@ function explainLeaf(issue: Issue, path: FactPath, raw: unknown, written: Writte
     ]);
   }
   if (field.kind === 'zip')
-    return one('facts.kind', `“${String(value)}” is no ZIP code`, [
+    return one('facts.kind', `${describe(value)} is no ZIP code`, [
       `write five digits in quotes, for example  ${name}: ${field.example ?? '"44999"'}`,
     ]);
   if (field.kind === 'state') {
-    return one('facts.kind', `“${String(value)}” is no state`, [
+    return one('facts.kind', `${describe(value)} is no state`, [
       `write two capital letters, for example  ${name}: OH`,
     ]);
   }

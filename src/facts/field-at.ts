@@ -2,7 +2,7 @@ import type { FactPath } from '../diagnostics/fact-path.js';
 import { houseJsonSchema, type SchemaNode } from './json-schema.js';
 
 /** The schema nodes that may describe the value at a path: several where a field has a short and a long form. */
-export function fieldsAt(path: FactPath): readonly SchemaNode[] {
+function fieldsAt(path: FactPath): readonly SchemaNode[] {
   let nodes: SchemaNode[] = spread(houseJsonSchema());
   for (const part of path) {
     nodes = nodes.flatMap((node) => {

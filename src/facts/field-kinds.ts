@@ -17,14 +17,6 @@ import { readStep } from './step.js';
 import { readWebAddress } from './web-address.js';
 import { groupThousands } from './written-number.js';
 
-/** What a field's `meta` holds, beside zod's own description. */
-export interface FieldMeta {
-  /** Plain name of the kind, for the field table and for messages. */
-  kind: string;
-  example?: string;
-  fact?: boolean;
-}
-
 const described = <S extends z.ZodType>(schema: S, kind: string, about: string, example?: string): S =>
   schema.meta({ description: about, kind, ...(example === undefined ? {} : { example }) }) as S;
 

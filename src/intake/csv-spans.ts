@@ -7,7 +7,7 @@ import type { Place } from '../diagnostics/place.js';
 import { coverTaxpayerNumbers } from '../facts/taxpayer-number.js';
 import type { Span } from './line-index.js';
 
-export interface CellSpan extends Span {
+interface CellSpan extends Span {
   /** Text stands behind its closing quote. */
   readonly broken: boolean;
   /** Its quote is never closed. */

@@ -12,8 +12,9 @@ import { diskTrouble } from '../diagnostics/disk-trouble.js';
 import type { Rectangle } from './cover.js';
 import { HeicDecoder } from './decode-heic.js';
 import { contentOf, notAPicture, type PhotoFile, type PhotoRemark } from './look-at-photo.js';
-import { makePicture, type PictureUse, RECIPE } from './make-picture.js';
+import type { makePicture, PictureUse } from './make-picture.js';
 import { type KeptPicture, keptOrMade, type Making, sweep } from './photo-cache.js';
+import { pictureLibrary } from './picture-library.js';
 import { PixelBudget } from './pixel-budget.js';
 
 export interface PhotoOrder {
@@ -69,11 +70,14 @@ export async function developPhotos(
   options: DevelopOptions,
 ): Promise<Development> {
   if (orders.length === 0) return { pictures: new Map(), failed: new Map(), diagnostics: [] };
+  await pictureLibrary();
+  const { makePicture, RECIPE } = await import('./make-picture.js');
   const made = new Map<string, DevelopedPhoto | PhotoRemark>();
   let refused: Diagnostic | undefined;
   const hands = Math.min(availableParallelism(), orders.length);
   const desk: Desk = {
     ...options,
+    make: makePicture,
     recipe: digest([options.program, RECIPE]),
     heic: new HeicDecoder(hands),
     budget: new PixelBudget(PIXELS_AT_ONCE),
@@ -119,6 +123,7 @@ export async function developPhotos(
 
 /** What all photos of a run share. */
 interface Desk extends DevelopOptions {
+  readonly make: typeof makePicture;
   readonly recipe: string;
   readonly heic: HeicDecoder;
   readonly budget: PixelBudget;
@@ -167,7 +172,7 @@ async function develop(order: PhotoOrder, desk: Desk): Promise<DevelopedPhoto> {
       desk.budget.within(weight, async () => {
         const bytes = await readAgain(file);
         const decode = (coded: Uint8Array) => desk.heic.decode(coded);
-        return makePicture({ bytes, ...(file.coding === 'heic' ? { decode } : {}) }, hide, use, keep);
+        return desk.make({ bytes, ...(file.coding === 'heic' ? { decode } : {}) }, hide, use, keep);
       }),
     );
   desk.underway.set(key, asked);

@@ -12,7 +12,7 @@ import { readYaml } from './yaml.js';
 import { nodeAt, type YamlNode, type YamlWord, yamlTree } from './yaml-tree.js';
 
 /** A text, a group of texts, or nothing: a word that is to hold a group later. */
-export type AddedValue = string | Readonly<Record<string, string>> | null;
+type AddedValue = string | Readonly<Record<string, string>> | null;
 
 /** One word to add. */
 export interface Addition {

@@ -2,10 +2,11 @@
 import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
-import sharp, { type Metadata } from 'sharp';
+import type { Metadata } from 'sharp';
 import type { CameraFacts } from '../facts/camera.js';
 import { readCamera } from './camera.js';
 import { canReadHeic, HEIC_PACKAGE } from './decode-heic.js';
+import { NO_LIBRARY, pictureLibrary } from './picture-library.js';
 
 export interface PhotoFile {
   /** Of the entry under `photos:`; of a photo that no fact names, its name behind a star and a stroke. */
@@ -53,6 +54,8 @@ export async function lookAtPhoto({ id, name, original, huge }: PhotoToLookAt): 
     return trouble(`${shown} can’t be read (${bytes.code ?? 'unknown reason'})`, 'check who may read it');
   if (bytes.length === 0)
     return trouble(`${shown} is empty: it has no bytes at all`, 'copy it from the phone again');
+  const sharp = await pictureLibrary();
+  if (sharp === undefined) return trouble(`${shown} can’t be read: ${NO_LIBRARY.why}`, NO_LIBRARY.hint);
   let metadata: Metadata;
   try {
     // Only the head is read here, so that the size of the picture is no danger yet.

@@ -3,6 +3,7 @@
  * that the camera wrote, in the sizes that pages and paper ask for.
  *
  * One decode serves every size, and the bytes depend on the original, `hide` and what `RECIPE` holds alone.
+ * Loaded where `pictureLibrary` has a library to give, and not before.
  */
 import sharp, { type Raw, type ResizeOptions, type Sharp } from 'sharp';
 import { saysDisplayP3, withProfile } from './colour-profile.js';
@@ -10,10 +11,6 @@ import { COVER_RECIPE, coverOf, type Rectangle } from './cover.js';
 import { type HeicPixels, heicVersion } from './decode-heic.js';
 import { HUGE_LIMIT } from './look-at-photo.js';
 import { digestName, type Keep, type Make } from './photo-cache.js';
-
-/** Bytes of AVIF and JPEG depend on libvips' own threads; one each keeps them the same on every machine. */
-sharp.concurrency(1);
-sharp.cache(false);
 
 /** `full`: every size that pages and paper use; `contact`: the one that a contact sheet uses. */
 export type PictureUse = 'full' | 'contact';

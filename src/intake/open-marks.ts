@@ -1,6 +1,6 @@
 /** Which quote or bracket a reader of YAML still has open at a spot; the parser names only where it gave up. */
 
-export interface OpenMark {
+interface OpenMark {
   readonly kind: 'quote' | 'bracket';
   /** Where it opens, in characters from the start of the text. */
   readonly start: number;

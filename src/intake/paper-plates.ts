@@ -4,9 +4,10 @@
  */
 import { mkdir, mkdtemp, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import sharp, { type Sharp } from 'sharp';
+import type { Sharp, default as sharp } from 'sharp';
 import type { PaperFile } from '../facts/ledger.js';
 import { isPicture, lookAtPhoto, type PhotoFile } from './look-at-photo.js';
+import { pictureLibrary } from './picture-library.js';
 
 /** More pages than these are read in the file itself. */
 const MOST_PAGES = 4;
@@ -28,12 +29,18 @@ export interface PlateOrder {
 export interface Plates {
   readonly pages: readonly PhotoFile[];
   readonly of: number;
+  /** Nothing could be drawn, whatever the paper is: `pictureLibrary` has none. */
+  readonly noLibrary?: true;
 }
 
 /** By the document's id. A paper that can't be drawn has no pages: its file is copied all the same. */
 export async function paperPlates({ papers, cache }: PlateOrder): Promise<Map<string, Plates>> {
   const plates = new Map<string, Plates>();
-  const drawer = new PageDrawer();
+  const pictures = await pictureLibrary();
+  // Nothing is kept of it either: the cache would say for good that the papers have no pages.
+  if (pictures === undefined)
+    return new Map([...papers.keys()].map((id) => [id, { pages: [], of: 0, noLibrary: true }]));
+  const drawer = new PageDrawer(pictures);
   try {
     for (const [id, paper] of papers) plates.set(id, await platesOf(id, paper, cache, drawer));
   } finally {
@@ -123,6 +130,11 @@ type Library = Awaited<ReturnType<typeof import('@hyzyla/pdfium')['PDFiumLibrary
 /** Draws pages of PDF files. The library is loaded with the first file that is not in the cache. */
 class PageDrawer {
   #library: Library | undefined;
+  readonly #sharp: typeof sharp;
+
+  constructor(pictures: typeof sharp) {
+    this.#sharp = pictures;
+  }
 
   /** PNG pictures of the first pages; none of a file that is no PDF, is locked or is damaged. */
   async draw(bytes: Uint8Array): Promise<{ readonly pages: readonly Buffer[]; readonly of: number }> {
@@ -138,7 +150,7 @@ class PageDrawer {
       const of = document.getPageCount();
       const pages: Buffer[] = [];
       for (let index = 0; index < Math.min(of, MOST_PAGES); index += 1)
-        pages.push(await drawPage(document.getPage(index)));
+        pages.push(await drawPage(document.getPage(index), this.#sharp));
       return { pages, of };
     } catch {
       // A page that can't be drawn; whoever asks says so.
@@ -159,23 +171,26 @@ type Page = ReturnType<Awaited<ReturnType<Library['loadDocument']>>['getPage']>;
 /** A page as large as a wall is drawn smaller: these are three letter pages at the usual scale. */
 const MOST_PIXELS = 6_300_000;
 
-async function drawPage(page: Page): Promise<Buffer> {
+async function drawPage(page: Page, pictures: typeof sharp): Promise<Buffer> {
   const { originalWidth, originalHeight } = page.getOriginalSize();
   const usual = DPI / 72;
   const scale = Math.min(usual, Math.sqrt(MOST_PIXELS / (originalWidth * originalHeight)));
   const { data } = await page.render({
     scale,
     render: async ({ data: pixels, width, height }) =>
-      trimmed(sharp(pixels, { raw: { width, height, channels: 4 } }).flatten({ background: '#fff' })),
+      trimmed(
+        pictures(pixels, { raw: { width, height, channels: 4 } }).flatten({ background: '#fff' }),
+        pictures,
+      ),
   });
   return Buffer.from(data);
 }
 
 /** Without the white around it, but for a rim. A blank page stays as it is. */
-async function trimmed(picture: Sharp): Promise<Uint8Array> {
+async function trimmed(picture: Sharp, pictures: typeof sharp): Promise<Uint8Array> {
   const whole = await picture.removeAlpha().png().toBuffer();
   try {
-    return await sharp(whole)
+    return await pictures(whole)
       .trim({ background: '#fff', threshold: 8 })
       .extend({ top: RIM, bottom: RIM, left: RIM, right: RIM, background: '#fff' })
       .png()

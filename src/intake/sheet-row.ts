@@ -15,7 +15,7 @@ export type CellRead<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly problem: string; readonly hints: readonly string[] };
 
-export type CellReader<T> = (cell: string) => Read<T> | CellRead<T>;
+type CellReader<T> = (cell: string) => Read<T> | CellRead<T>;
 
 /** One row, while it is read. */
 export interface SheetRow<Column extends string> {

@@ -5,7 +5,7 @@
 import yauzl from 'yauzl';
 import { MOST_COLUMNS, MOST_ROWS } from './sheet-rows.js';
 
-export interface FailedCell {
+interface FailedCell {
   readonly row: number;
   /** From 0. */
   readonly column: number;

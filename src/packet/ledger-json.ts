@@ -318,7 +318,7 @@ const ledgerSchema = z
   );
 
 /** What `ledger.json` holds. */
-export type LedgerFile = z.infer<typeof ledgerSchema>;
+type LedgerFile = z.infer<typeof ledgerSchema>;
 
 export interface LedgerFileOrder {
   /** Name of the house's folder. */

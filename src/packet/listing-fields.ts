@@ -43,7 +43,7 @@ const SUB_TYPES: Partial<Record<House['house']['kind'], string>> = {
  *
  * @throws Error if a field or value lies outside the standard: our own mistake.
  */
-export function listingFields(context: Context): ListingFields {
+function listingFields(context: Context): ListingFields {
   const { house } = context;
   const { kind, storeys, built } = house.house;
   const year = yearOf(built.value);

@@ -10,7 +10,7 @@ import type { Paper } from './paper.js';
 import type { FaceName, Figures } from './type-styles.js';
 
 /** One step on the way from the document down to a paragraph, a cell, a figure. */
-export interface Tag {
+interface Tag {
   /** Structure type of ISO 32000-1, 14.8.4: `Sect`, `H2`, `P`, `TD`, … */
   readonly type: string;
   /** Which one among its parent's children. The same key again, on any page, is the same element. */
@@ -72,7 +72,7 @@ export interface RuleBox extends BoxBase {
 }
 
 /** The shape before an evidence mark's word: full, half or empty. */
-export interface ShapeBox extends BoxBase {
+interface ShapeBox extends BoxBase {
   readonly kind: 'shape';
   readonly standing: 'documented' | 'owner' | 'not-known';
 }

@@ -9,7 +9,7 @@ import type { Face, Faces, ShapedGlyph } from './faces.js';
 import type { FaceName, Figures } from './type-styles.js';
 
 /** Drawn for a character that no face has. Source Sans has it; it can't be taken for a letter. */
-export const STAND_IN = '□';
+const STAND_IN = '□';
 
 /** A stretch of one word in one face. */
 export interface ShapedPart {

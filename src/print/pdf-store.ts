@@ -17,7 +17,7 @@ export interface Ref {
 }
 
 /** A text string. */
-export interface Words {
+interface Words {
   readonly [wordsBrand]: true;
 }
 

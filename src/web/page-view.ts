@@ -43,7 +43,7 @@ const MOST_COLUMNS = 4;
 /** From this many headings on a section begins with links to them. */
 const JUMPS_FROM = 6;
 
-export interface SectionView {
+interface SectionView {
   readonly id: string;
   readonly title: string;
   /** 1 where the section is the page, 2 below a title block. */
@@ -57,7 +57,7 @@ export interface SectionView {
   readonly nothing: string;
 }
 
-export interface LinkView {
+interface LinkView {
   readonly href: string;
   readonly title: string;
 }

@@ -4,7 +4,7 @@ import type { LinkBook } from './links.js';
 import type { ShownView } from './photo-view.js';
 import { type MarkView, markOrNull, type RunView, richView } from './rich-view.js';
 
-export interface CellView {
+interface CellView {
   /** Column title, printed beside the value where a table is restacked. */
   readonly label: string;
   readonly text: readonly RunView[];
@@ -12,7 +12,7 @@ export interface CellView {
   readonly manner: string;
 }
 
-export interface RowView {
+interface RowView {
   readonly id: string;
   readonly heading: CellView;
   readonly cells: readonly CellView[];

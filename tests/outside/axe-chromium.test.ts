@@ -4,8 +4,6 @@
  * there is no Chromium.
  */
 import { readFileSync } from 'node:fs';
-import { readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import { basename, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
@@ -13,33 +11,22 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { renderWeb } from '../../src/web/render-web.js';
 import { htmlOf, writtenToDisk } from '../rooms/rendered-sample.js';
 import { photoSheet, samplePacket, samplePictures, sampleSheet, wideSheet } from '../rooms/sample-packet.js';
+import { axeFinds, wakeAxe } from '../tools/axe.js';
 import { DEMO_HOUSES, editionsOf, pagesIn } from '../tools/built-houses.js';
 import { BROWSER_ARGS, findBrowser, NO_BROWSER } from '../tools/find-browser.js';
 
-const RULES = {
-  type: 'tag',
-  values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
-};
-/** A scheme changes nothing but colours. */
-const COLOUR_RULES = { type: 'rule', values: ['color-contrast', 'link-in-text-block'] };
 const LONG = 240_000;
 
 const executablePath = findBrowser();
 const reason = executablePath === undefined ? ` (skipped: ${NO_BROWSER})` : '';
 
-interface AxeResults {
-  readonly violations: { id: string; nodes: { html: string; failureSummary: string }[] }[];
-}
-
 describe.skipIf(executablePath === undefined)(`in Chromium${reason}`, () => {
   let browser: Browser;
-  let axe: string;
   const files: string[] = [];
   const demoFiles: string[] = [];
 
   beforeAll(async () => {
     browser = await chromium.launch({ executablePath, args: BROWSER_ARGS });
-    axe = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
     const pictures = await samplePictures();
     for (const packet of [samplePacket, sampleSheet, wideSheet, photoSheet]) {
       const output = await renderWeb(packet, pictures, { file: 'packet.pdf', pages: 2 });
@@ -95,19 +82,8 @@ describe.skipIf(executablePath === undefined)(`in Chromium${reason}`, () => {
 
   async function violations(page: Page, file: string, scheme: 'light' | 'dark'): Promise<string[]> {
     await page.emulateMedia({ colorScheme: scheme });
-    // It would fetch the style sheet once more by script, which the pages' policy forbids.
-    // What passes is told by one element a rule, not by each with a selector and its own words.
-    const run = {
-      preload: false,
-      resultTypes: ['violations'],
-      runOnly: scheme === 'dark' ? COLOUR_RULES : RULES,
-    };
-    const found = await page.evaluate<AxeResults>(
-      `axe.run(document, ${JSON.stringify(run)}).then(({ violations }) => ({ violations }))`,
-    );
-    return found.violations.flatMap((v) =>
-      v.nodes.map((node) => `${file} ${scheme} ${v.id}: ${node.html} ${node.failureSummary}`),
-    );
+    const found = await axeFinds(page, scheme === 'dark' ? 'colours' : 'all');
+    return found.map((line) => `${file} ${scheme} ${line}`);
   }
 
   test(
@@ -115,8 +91,7 @@ describe.skipIf(executablePath === undefined)(`in Chromium${reason}`, () => {
     async () => {
       const context = await browser.newContext({ offline: true });
       await eachPage(context, [...files, ...demoKinds()], async (page, file) => {
-        // Given to the page by the debugger, which the page's own policy does not bind.
-        await page.evaluate(axe);
+        await wakeAxe(page);
         for (const width of [1280, 390]) {
           await page.setViewportSize({ width, height: 900 });
           // Colours are those of the scheme at every width, so the dark ones are looked at once.
@@ -134,7 +109,7 @@ describe.skipIf(executablePath === undefined)(`in Chromium${reason}`, () => {
       const file = files.find((one) => /class="pair /.test(readFileSync(one, 'utf8'))) ?? '';
       const context = await browser.newContext({ offline: true });
       await eachPage(context, [file], async (page) => {
-        await page.evaluate(axe);
+        await wakeAxe(page);
         const slider = page.getByRole('slider').first();
         for (const key of ['Home', 'ArrowRight', 'End']) {
           await slider.press(key);
@@ -157,7 +132,7 @@ describe.skipIf(executablePath === undefined)(`in Chromium${reason}`, () => {
       const page = await context.newPage();
       const style = 'p { color: light-dark(#eee, #222); background: light-dark(#fff, #111) }';
       await page.setContent(`<style>:root { color-scheme: light dark } ${style}</style><p>faint</p>`);
-      await page.evaluate(axe);
+      await wakeAxe(page);
       for (const scheme of ['light', 'dark'] as const)
         expect((await violations(page, 'faint', scheme)).join()).toContain('color-contrast');
       await context.close();

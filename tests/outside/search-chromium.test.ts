@@ -3,8 +3,7 @@
  * used by keyboard alone; axe-core 4 (MPL-2.0) finds nothing while it is open; without scripts there is nothing of it.
  * Skipped by name where there is no Chromium.
  */
-import { readFile, rm } from 'node:fs/promises';
-import { createRequire } from 'node:module';
+import { rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
@@ -17,6 +16,7 @@ import { renderWeb } from '../../src/web/render-web.js';
 import { demoOrder, SPOKEN } from '../rooms/ask-house.js';
 import { packetOf } from '../rooms/packet-of.js';
 import { writtenToDisk } from '../rooms/rendered-sample.js';
+import { axeFinds, wakeAxe } from '../tools/axe.js';
 import { BROWSER_ARGS, findBrowser, NO_BROWSER } from '../tools/find-browser.js';
 
 const executablePath = findBrowser();
@@ -29,13 +29,11 @@ const EVIL = '</script><img src=x onerror="document.title=1"> \u2028 <b>crack</b
 
 describe.skipIf(executablePath === undefined)(`the search box in Chromium${reason}`, () => {
   let browser: Browser;
-  let axe: string;
   const packets = new Map<string, Packet>();
   const folders = new Map<string, string>();
 
   beforeAll(async () => {
     browser = await chromium.launch({ executablePath, args: BROWSER_ARGS });
-    axe = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
     // Without photos: they are no part of this.
     for (const house of HOUSES)
       packets.set(house, composePacket({ ...(await demoOrder(house)), photos: new Map() }));
@@ -172,16 +170,7 @@ describe.skipIf(executablePath === undefined)(`the search box in Chromium${reaso
 
   test('axe finds nothing while it is open, light and dark, at a desk and on a phone', async () => {
     const page = await opened('quarry-road', 'questions.html');
-    await page.evaluate(axe);
-    const run = {
-      preload: false,
-      // What passes is told by one element a rule, not by each.
-      resultTypes: ['violations'],
-      runOnly: {
-        type: 'tag',
-        values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
-      },
-    };
+    await wakeAxe(page);
     for (const asked of ['how old is the heater', 'zebra opera'])
       for (const width of [1280, 390, 320]) {
         await page.setViewportSize({ width, height: 900 });
@@ -189,11 +178,7 @@ describe.skipIf(executablePath === undefined)(`the search box in Chromium${reaso
         expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(width);
         for (const colorScheme of ['light', 'dark'] as const) {
           await page.emulateMedia({ colorScheme });
-          const { violations } = await page.evaluate<{
-            violations: { id: string; nodes: { html: string }[] }[];
-          }>(`axe.run(document, ${JSON.stringify(run)}).then(({ violations }) => ({ violations }))`);
-          const found = violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
-          expect(found, `${asked} at ${width} px, ${colorScheme}`).toEqual([]);
+          expect(await axeFinds(page), `${asked} at ${width} px, ${colorScheme}`).toEqual([]);
         }
       }
     await page.context().close();

@@ -5,9 +5,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { load } from 'js-yaml';
 
-export type Verdict = 'backed' | 'contradicted' | 'wider' | 'no-fact' | 'opinion';
+type Verdict = 'backed' | 'contradicted' | 'wider' | 'no-fact' | 'opinion';
 
-export interface Label {
+interface Label {
   readonly says: string;
   readonly at?: number;
   readonly is: Verdict;

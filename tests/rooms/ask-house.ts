@@ -6,7 +6,7 @@ import type { ComposeOrder } from '../../src/packet/compose.js';
 import type { EditionName } from '../../src/packet/packet.js';
 import { deriveTally } from '../../src/tally/tally.js';
 
-export const DEMO_AS_OF = '2026-11-20';
+const DEMO_AS_OF = '2026-11-20';
 
 /** Fails the test if the house can't be read. */
 export async function demoOrder(house: string, edition: EditionName = 'buyer'): Promise<ComposeOrder> {

@@ -11,19 +11,19 @@ const scratch = scratchFolder();
 afterAll(() => rmSync(scratch, { recursive: true, force: true }));
 const at = (name: string): string => path.join(scratch, name);
 
-async function severities(folder: string): Promise<string[]> {
-  const { said } = await typed([
-    'check',
-    folder,
-    '--format',
-    'json',
-    '--as-of',
-    '2026-11-20',
-    '--out',
-    at('out'),
-  ]);
-  return (JSON.parse(said) as { severity: string }[]).map(({ severity }) => severity);
+interface Said {
+  readonly severity: string;
+  readonly code: string;
 }
+
+async function checked(folder: string): Promise<Said[]> {
+  const day = ['--as-of', '2026-11-20'];
+  const { said } = await typed(['check', folder, '--format', 'json', ...day, '--out', at('out')]);
+  return JSON.parse(said) as Said[];
+}
+
+const severities = async (folder: string): Promise<string[]> =>
+  (await checked(folder)).map(({ severity }) => severity);
 
 describe('sillplate new --yes', () => {
   it('writes a folder that checks with no error and no warning', async () => {
@@ -52,19 +52,7 @@ describe('sillplate new --yes', () => {
     for (const word of words)
       expect(Object.keys(readYaml(text, '').data[word] as object), word).toHaveLength(1);
     writeFileSync(file, text);
-    const { said } = await typed([
-      'check',
-      at('taken-in'),
-      '--format',
-      'json',
-      '--as-of',
-      '2026-11-20',
-      '--out',
-      at('out'),
-    ]);
-    const wrong = (JSON.parse(said) as { severity: string; code: string }[]).filter(
-      ({ severity }) => severity === 'error',
-    );
+    const wrong = (await checked(at('taken-in'))).filter(({ severity }) => severity === 'error');
     // What the examples name is not in the folder; all else of them must read.
     expect(wrong.filter(({ code }) => !['intake.no-file', 'facts.id-unknown'].includes(code))).toEqual([]);
   });
@@ -77,6 +65,17 @@ describe('sillplate new --yes', () => {
     const { data } = readYaml(text, '');
     expect(Object.keys(data)).toEqual(['house', 'levels', 'rooms']);
     for (const value of Object.values(data)) expect(Object.keys(value as object)).not.toEqual([]);
+  });
+
+  it.each([
+    ['my-house', './my-house'],
+    ['content/my-house', 'my-house'],
+  ])('names %s in what to type next so that the next command finds it', async (folder, named) => {
+    const cwd = at(`next-${named.length}`);
+    mkdirSync(cwd);
+    const { out } = await runProgram(['new', folder, '--yes'], { cwd });
+    expect(out).toContain(`sillplate check ${named}\n  sillplate build ${named}\n`);
+    expect((await runProgram(['check', named, '--as-of', '2026-11-20'], { cwd })).status).toBe(0);
   });
 
   it('leaves a folder that is there as it is', async () => {

@@ -22,7 +22,7 @@ export const receiptForm: FormBlock = {
 };
 
 /** The four fields in one row, as an agent's sheet has them. */
-export const oneRowForm: FormBlock = {
+const oneRowForm: FormBlock = {
   ...receiptForm,
   fields: receiptForm.fields.map((field, i) => ({ ...field, share: i % 2 === 0 ? 0.21 : 0.29 })),
 };

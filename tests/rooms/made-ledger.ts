@@ -14,7 +14,7 @@ import { bucketTotals } from '../../src/tally/money/bucket-totals.js';
 import type { MoneyTally } from '../../src/tally/money/money-tally.js';
 
 /** What a journal, a CSV file, a spreadsheet or XML could read as something else than words. */
-export const NASTY_TEXTS: readonly string[] = [
+const NASTY_TEXTS: readonly string[] = [
   '; a remark',
   'Miller; Sons',
   'Miller | Sons',

@@ -21,6 +21,14 @@ function words(count: number, of = 'timber'): string {
   return Array.from({ length: count }, (_, i) => `${of} ${i}`).join(' ');
 }
 
+const oneLiners = (count: number): Block[] =>
+  Array.from({ length: count }, (_, i) => ({
+    kind: 'paragraph',
+    id: `f${i}`,
+    size: 'body',
+    text: [{ text: 'One line.' }],
+  }));
+
 function packetOf(sections: readonly Section[], changes: Partial<Packet> = {}): Packet {
   return { ...samplePacket, sections, photos: [], ...changes };
 }
@@ -248,15 +256,7 @@ describe('statements', () => {
 
   it('break over a page with two lines on either side', () => {
     for (let before = 30; before < 46; before++) {
-      const filler = Array.from(
-        { length: before },
-        (_, i): Block => ({
-          kind: 'paragraph',
-          id: `f${i}`,
-          size: 'body',
-          text: [{ text: 'One line.' }],
-        }),
-      );
+      const filler = oneLiners(before);
       const long: Block = { kind: 'statement', id: 'long', size: 'body', text: [{ text: words(90) }], mark };
       const plan = planOf(packetWith([...filler, long]));
       const pages = linesOf(plan, 'long')
@@ -366,15 +366,7 @@ describe('tables', () => {
 describe('headings', () => {
   it('hold on to two lines of what follows', () => {
     for (let before = 25; before < 46; before++) {
-      const filler = Array.from(
-        { length: before },
-        (_, i): Block => ({
-          kind: 'paragraph',
-          id: `f${i}`,
-          size: 'body',
-          text: [{ text: 'One line.' }],
-        }),
-      );
+      const filler = oneLiners(before);
       const one = (id: string): Block => ({
         kind: 'statement',
         id,
@@ -596,10 +588,7 @@ describe('pages', () => {
 
   it('never begin with one row of a table alone', () => {
     for (let before = 0; before < 30; before++) {
-      const filler = Array.from(
-        { length: before },
-        (_, i): Block => ({ kind: 'paragraph', id: `f${i}`, size: 'body', text: [{ text: 'One line.' }] }),
-      );
+      const filler = oneLiners(before);
       const table: Block = {
         kind: 'table',
         id: 't',

@@ -32,7 +32,7 @@ const owner = (detail: Rich): EvidenceMark => ({ standing: 'owner', word: 'Owner
 const notKnown = (detail: Rich): EvidenceMark => ({ standing: 'not-known', word: 'Not known', detail });
 
 /** A name without a single space, longer than a phone is wide. */
-export const LONG_WORD = 'Donaudampfschifffahrtselektrizitätenhauptbetriebswerkbauunterbeamtengesellschaft';
+const LONG_WORD = 'Donaudampfschifffahrtselektrizitätenhauptbetriebswerkbauunterbeamtengesellschaft';
 
 function say(id: string, head: string, rest: string, mark: EvidenceMark): Block {
   return { kind: 'statement', id, text: strong(head, rest), size: 'body', mark };

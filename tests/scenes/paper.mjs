@@ -29,6 +29,28 @@ export async function writePapers(folder, papers) {
 /** Number of a paper as its maker prints it: `receipt-031` → `031`. */
 export const paperNumber = (id) => id.replace(/^[a-z]+-/, '');
 
+/** How one shop writes its receipts: a line of thanks, and the tax of its town in thousandths. */
+export const receiptOf = (thanks, taxPerMille) => (id, date, head, items, total, more) => ({
+  ...untaxed(id, date, head, items, total),
+  lines: [thanks, ''],
+  taxPerMille,
+  ...more,
+});
+
+/** Invoices for work on one house. */
+export const invoiceFor =
+  (house) =>
+  (id, date, head, items, total, { lines = [], ...more } = {}) => ({
+    file: `${id}.pdf`,
+    date,
+    head,
+    title: `Invoice no. ${paperNumber(id)}`,
+    lines: [`For: ${house}`, '', ...lines],
+    items,
+    total,
+    ...more,
+  });
+
 /** A receipt for what bears no sales tax: work, a fee, a tax. */
 export const untaxed = (id, date, head, items, total, more = {}) => ({
   file: `${id}.pdf`,

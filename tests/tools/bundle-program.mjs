@@ -9,7 +9,16 @@ import path from 'node:path';
 import { rolldown } from 'rolldown';
 
 /** What is started or imported from outside, by path in dist/, without the ending. */
-const DOORS = ['cli', 'build', 'build-worker', 'intake/heic-worker', 'facts/house', 'packet/packet'];
+export const DOORS = [
+  'cli',
+  'build',
+  'build-worker',
+  'intake/heic-worker',
+  // For .eleventy.js, by which Eleventy's own command can show a house's pages.
+  'web/configure-site',
+  'facts/house',
+  'packet/packet',
+];
 
 /**
  * Where a file of the program lies was written for the place it has in dist/; in a bundle it would lie elsewhere.

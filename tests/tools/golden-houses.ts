@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { type ComposedHouse, composeHouse, EDITION_NAMES } from '../../src/build.js';
 
 export const HOUSES_FOLDER = fileURLToPath(new URL('../houses', import.meta.url));
-export const AS_OF = '2026-06-30';
+const AS_OF = '2026-06-30';
 
 export const goldenHouses = (): string[] =>
   readdirSync(HOUSES_FOLDER, { withFileTypes: true })
@@ -15,7 +15,7 @@ export const goldenHouses = (): string[] =>
     .sort();
 
 /** Copies a house to a temporary folder of its own name, since the folder's name is part of what a packet says. */
-export function copiedHouse(name: string): { content: string; folder: string } {
+function copiedHouse(name: string): { content: string; folder: string } {
   const content = mkdtempSync(path.join(tmpdir(), 'houses-'));
   const folder = path.join(content, name);
   cpSync(path.join(HOUSES_FOLDER, name, 'input'), folder, { recursive: true });

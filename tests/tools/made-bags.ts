@@ -41,7 +41,7 @@ export const PAYLOAD: Files = {
   'how-to-read.txt': 'read it\n',
 };
 
-export const asPayload = (files: Files): PayloadFile[] =>
+const asPayload = (files: Files): PayloadFile[] =>
   Object.entries(files).map(([name, content]) => ({
     path: name,
     source: { bytes: typeof content === 'string' ? new TextEncoder().encode(content) : content },

@@ -5,7 +5,7 @@ import { buildHouse, EDITION_NAMES } from '../../src/build.js';
 import type { Located } from '../../src/diagnostics/report.js';
 import type { HouseSpec } from '../../src/facts/house.js';
 
-export const PHOTO_HOUSE = 'photo-house';
+const PHOTO_HOUSE = 'photo-house';
 
 export interface BuiltPhotoHouse {
   /** Holds one folder for each edition. */

@@ -75,7 +75,7 @@ export function findBreaches(files: ReadonlyMap<string, string>, rules: Rules): 
 }
 
 /** The room a file lies in; undefined for those on the walk itself, at the top of `src/`. */
-export function roomOf(file: string): string | undefined {
+function roomOf(file: string): string | undefined {
   const parts = file.split('/');
   return parts[0] === 'src' && parts.length > 2 ? parts[1] : undefined;
 }
@@ -153,7 +153,7 @@ function matches(file: string, patterns: readonly string[]): boolean {
 const COMPUTED = '(computed)';
 
 /** Every module a file names: import, export from, import(), require(), import types and `import x = require`. */
-export function importsOf(source: ts.SourceFile): string[] {
+function importsOf(source: ts.SourceFile): string[] {
   const names: string[] = [];
   const add = (node: ts.Node | undefined): void => {
     names.push(node !== undefined && ts.isStringLiteralLike(node) ? node.text : COMPUTED);
@@ -176,7 +176,7 @@ const isImportCall = (node: ts.CallExpression): boolean =>
   (ts.isIdentifier(node.expression) && node.expression.text === 'require');
 
 /** What a file asks the machine for, each once. */
-export function asksOf(source: ts.SourceFile): Ask[] {
+function asksOf(source: ts.SourceFile): Ask[] {
   const found = new Set<Ask>();
   const visit = (node: ts.Node): void => {
     const ask = askOf(node);

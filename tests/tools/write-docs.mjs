@@ -1,9 +1,10 @@
 /**
- * Fills in what README.md and DEVELOPERS.md take from the program: the fields and the messages, between their
- * markers. Run `npm run compile` first. `tests/docs.test.ts` fails where they have fallen behind.
+ * Fills in what README.md and DEVELOPERS.md take from elsewhere, between their markers: the fields and the messages from
+ * the program, the licences from package-lock.json. Run `npm run compile` first. `tests/docs.test.ts` fails where they have fallen behind.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { licencesTable, runtimePackages } from './runtime-packages.mjs';
 
 const at = (file) => fileURLToPath(new URL(`../../${file}`, import.meta.url));
 
@@ -38,3 +39,4 @@ function fillIn(file, name, text) {
 
 fillIn('README.md', 'fields', compiled.fieldTable());
 fillIn('DEVELOPERS.md', 'codes', codesTable(compiled.CODES));
+fillIn('DEVELOPERS.md', 'licences', licencesTable(runtimePackages()));

@@ -97,7 +97,7 @@ const ceiling = z
   .describe('Ceiling height; or, if it slopes, how.')
   .meta({ kind: 'length or slope', example: `8'` });
 
-export const opening = z.strictObject({
+const opening = z.strictObject({
   what: text('What the hole in this floor is.', 'stair down to the cellar'),
   size: size('Size of the hole in this floor.', `3' x 10'`),
   treads: size(

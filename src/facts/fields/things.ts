@@ -4,7 +4,7 @@ import { fact, knownBy } from '../fact.js';
 import { choice, date, flag, floorArea, id, length, name, quantity, text, yesNo } from '../field-kinds.js';
 import { byWhom, DEEDS } from './finish.js';
 
-export const warranty = z.strictObject({
+const warranty = z.strictObject({
   of: text('What is covered.', 'tank').optional(),
   until: date('Last day or month it runs.', '2032-04').optional(),
   years: z.number().positive().max(100).optional().meta({

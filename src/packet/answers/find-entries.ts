@@ -29,7 +29,7 @@ export interface SearchEntry {
   readonly asks?: readonly string[];
 }
 
-export interface Found<Entry extends SearchEntry> {
+interface Found<Entry extends SearchEntry> {
   readonly entry: Entry;
   readonly score: number;
 }

@@ -42,7 +42,7 @@ export interface DraftPhrase {
   readonly path: FactPath;
 }
 
-export type LeftFact = Omit<DraftPhrase, 'from' | 'to'>;
+type LeftFact = Omit<DraftPhrase, 'from' | 'to'>;
 
 export interface RemarksDraft {
   readonly text: string;

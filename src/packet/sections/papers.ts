@@ -29,7 +29,7 @@ export function papers(context: Context): Section {
 const dateOr = (date: HouseDate | undefined, otherwise: string): string =>
   date === undefined ? otherwise : printDate(date);
 
-export function permits(context: Context): Block[] {
+function permits(context: Context): Block[] {
   const list = context.house.permits;
   if (list.length === 0)
     return [

@@ -1,6 +1,6 @@
 import { type AskedQuestion, questionGroups } from '../../tally/tables/questions.js';
 import { type AnsweredQuestion, answersOf, whomToAsk } from '../answers/answered.js';
-import { REFUSED_QUESTIONS } from '../answers/search-entries.js';
+import { OPEN_QUESTIONS, REFUSED_QUESTIONS } from '../answers/search-entries.js';
 import { columns } from '../columns.js';
 import type { Context } from '../context.js';
 import { isoDate } from '../date-words.js';
@@ -98,7 +98,7 @@ function notKnown(open: readonly AnsweredQuestion[]): Block[] {
   return [
     {
       kind: 'table',
-      id: 'questions-open',
+      id: OPEN_QUESTIONS,
       caption: 'Not known, and whom to ask',
       columns: columns(['Question', 40], ['Whom to ask', 60]),
       rows: open.map((one) => ({ id: one.id, cells: [rich(one.ask), rich(whyNot(one), whomToAsk(one))] })),

@@ -99,7 +99,7 @@ export function doneWords(context: Context, finish: Finish): string {
   return `${did}, ${date}, ${whoShort(context, whoDid(context.house, finish.by))}`;
 }
 
-export function sizeWords(context: Context, home: Room | Structure): string {
+function sizeWords(context: Context, home: Room | Structure): string {
   const level = 'level' in home ? context.house.levels.find((one) => one.id === home.level) : undefined;
   const size =
     home.size === undefined

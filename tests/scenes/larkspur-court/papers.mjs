@@ -1,6 +1,6 @@
 /** The papers of Larkspur Court: node tests/scenes/larkspur-court/papers.mjs */
 import { fileURLToPath } from 'node:url';
-import { paperNumber, statement, untaxed, writePapers } from '../paper.mjs';
+import { invoiceFor, receiptOf, statement, untaxed, writePapers } from '../paper.mjs';
 
 const DESK = ['Dry Lake Wells permit desk', '10 Plaza Row, Dry Lake Wells, AZ 85999', '555-0140'];
 const HARDWARE = ['Caliche Hardware', '3 Caliche Road, Dry Lake Wells, AZ 85999', '555-0141'];
@@ -31,28 +31,8 @@ const HAULIER = ['Mesa Freight Mutual', '555-0157'];
 const TILEHIRE = ['Plaza Tool Hire', '12 Caliche Road, Dry Lake Wells, AZ 85999', '555-0158'];
 
 /** A shop’s receipt, taxed at 8.6 percent. */
-const receipt = (id, date, head, items, total, more = {}) => ({
-  file: `${id}.pdf`,
-  date,
-  head,
-  title: `Receipt no. ${paperNumber(id)}`,
-  lines: ['Paid in full.', ''],
-  items,
-  taxPerMille: 86,
-  total,
-  ...more,
-});
-
-const invoice = (id, date, head, items, total, { lines = [], ...more } = {}) => ({
-  file: `${id}.pdf`,
-  date,
-  head,
-  title: `Invoice no. ${paperNumber(id)}`,
-  lines: [`For: ${HOUSE}`, '', ...lines],
-  items,
-  total,
-  ...more,
-});
+const receipt = receiptOf('Paid in full.', 86);
+const invoice = invoiceFor(HOUSE);
 
 const permit = (file, date, number, work, rows) => ({
   file,

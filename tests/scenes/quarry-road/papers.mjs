@@ -1,6 +1,6 @@
 /** The papers of Quarry Road: node tests/scenes/quarry-road/papers.mjs */
 import { fileURLToPath } from 'node:url';
-import { paperNumber, statement, untaxed, writePapers } from '../paper.mjs';
+import { invoiceFor, receiptOf, statement, untaxed, writePapers } from '../paper.mjs';
 
 const OFFICE = ['Fallow Mills building office', '1 Market Square, Fallow Mills, OH 44999', '555-0130'];
 const TOLLGATE = ['Tollgate Building Supply', '9 Tollgate Lane, Fallow Mills, OH 44999', '555-0131'];
@@ -32,28 +32,8 @@ const CAMERA = ['Lantern Hill Line', '555-0119'];
 const HOUSE = '212 Tannery Lane, Fallow Mills';
 
 /** A shop’s receipt, taxed at 7.5 percent. */
-const receipt = (id, date, head, items, total, more = {}) => ({
-  file: `${id}.pdf`,
-  date,
-  head,
-  title: `Receipt no. ${paperNumber(id)}`,
-  lines: ['Sold at the counter.', ''],
-  items,
-  taxPerMille: 75,
-  total,
-  ...more,
-});
-
-const invoice = (id, date, head, items, total, { lines = [], ...more } = {}) => ({
-  file: `${id}.pdf`,
-  date,
-  head,
-  title: `Invoice no. ${paperNumber(id)}`,
-  lines: [`For: ${HOUSE}`, '', ...lines],
-  items,
-  total,
-  ...more,
-});
+const receipt = receiptOf('Sold at the counter.', 75);
+const invoice = invoiceFor(HOUSE);
 
 await writePapers(fileURLToPath(new URL('../../../content/quarry-road/documents', import.meta.url)), [
   {
