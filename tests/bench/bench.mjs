@@ -21,8 +21,20 @@ import { timePaper } from './time-paper.mjs';
 import { timePhotos } from './time-photos.mjs';
 import { timeRemarks } from './time-remarks.mjs';
 import { timeServe } from './time-serve.mjs';
+import { timeThousand } from './time-thousand.mjs';
 
-const PARTS = ['builds', 'pages', 'serve', 'paper', 'photos', 'ledger', 'bags', 'remarks', 'many'];
+const PARTS = [
+  'builds',
+  'pages',
+  'serve',
+  'paper',
+  'photos',
+  'ledger',
+  'bags',
+  'remarks',
+  'many',
+  'thousand',
+];
 
 const words = process.argv.slice(2);
 const quick = words.includes('--quick');
@@ -57,6 +69,8 @@ try {
   await part('bags', () => timeBags(path.join(base, 'bags'), quick ? 512 : 2048, 3));
   await part('remarks', () => timeRemarks(path.join(base, 'remarks'), runs, quick ? 50 : 200));
   await part('many', () => timeManyHouses(path.join(base, 'many'), quick ? 40 : 200));
+  const photos = names.map((name) => path.join(base, 'content', name, 'photos'));
+  await part('thousand', () => timeThousand(path.join(base, 'thousand'), photos, quick ? 30 : 1000));
   process.stdout.write(
     `\nMeasured on ${before}; at the end ${machine().split(', ').slice(-3).join(', ')}.\nMedian (least–most).\n\n${printTable(rows)}\n${paper}`,
   );

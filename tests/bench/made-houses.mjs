@@ -70,8 +70,11 @@ const WORK = [
   ['smoke alarms', 'new', 'electrical', 'one a bedroom, one a level'],
 ];
 
+/** @param {number} number from 1 */
+export const madeName = (number) => `made-${String(number).padStart(4, '0')}`;
+
 /**
- * Writes `count` houses below `content`, as `made-001` onwards. Fails with the file system's error.
+ * Writes `count` houses below `content`, as `made-0001` onwards. Fails with the file system's error.
  * @param {string} content folder to write into; made if it is not there
  * @param {number} count
  * @returns {Promise<{ folder: string, shown: string }[]>} in order
@@ -79,7 +82,7 @@ const WORK = [
 export async function writeMadeHouses(content, count) {
   const houses = [];
   for (let number = 1; number <= count; number += 1) {
-    const name = `made-${String(number).padStart(3, '0')}`;
+    const name = madeName(number);
     const folder = path.join(content, name);
     await mkdir(folder, { recursive: true });
     for (const [file, text] of Object.entries(madeHouse(number)))

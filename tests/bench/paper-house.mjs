@@ -1,9 +1,9 @@
 /** The house of the paper timings: a made one with thirty photos as a phone takes them, for a packet of about 25 pages. */
-import { mkdir, readdir, writeFile } from 'node:fs/promises';
+import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { dump, load } from 'js-yaml';
 import sharp from 'sharp';
 import { madeHouse } from './made-houses.mjs';
+import { photoId, scenesIn, withPhotos } from './made-photos.mjs';
 
 /** How many photos: two for each piece of work. */
 export const PHOTOS = 30;
@@ -23,53 +23,14 @@ export async function writePaperHouse(folder, scenes) {
   const photos = path.join(folder, 'photos');
   await mkdir(photos, { recursive: true });
   for (const [file, text] of Object.entries(madeHouse(1)))
-    await writeFile(path.join(folder, file), file === 'house.yaml' ? withPhotos(text) : text);
+    await writeFile(path.join(folder, file), file === 'house.yaml' ? withPhotos(text, PHOTOS) : text);
   const from = await scenesIn(scenes);
   const grain = grainOf(SIZE.width * SIZE.height);
   for (let index = 0; index < PHOTOS; index += 1)
     await writeFile(
-      path.join(photos, `${idOf(index)}.jpg`),
+      path.join(photos, `${photoId(index)}.jpg`),
       await phonePhoto(from[index % from.length] ?? '', index, grain),
     );
-}
-
-/** @param {number} index */
-const idOf = (index) => `IMG_${String(1000 + index * 7)}`;
-
-/**
- * Each piece of work with a photo before and one after.
- * @param {string} text
- */
-function withPhotos(text) {
-  const facts = /** @type {{ work: { what: string, where: string[], photos?: unknown }[] }} */ (load(text));
-  /** @type {Record<string, unknown>} */
-  const photos = {};
-  for (const [index, work] of facts.work.entries()) {
-    const [before, after] = [idOf(2 * index), idOf(2 * index + 1)];
-    work.photos = { before, after };
-    for (const [id, when, taken] of [
-      [before, 'before', '2026-02-21'],
-      [after, 'after', '2026-06-12'],
-    ])
-      photos[id ?? ''] = {
-        shows: work.what,
-        when,
-        where: work.where[0],
-        taken,
-        alt: `The ${work.what}, ${when} the work, seen from the door.`,
-      };
-  }
-  return dump({ ...facts, photos }, { lineWidth: 120, noRefs: true });
-}
-
-/** @param {readonly string[]} folders */
-async function scenesIn(folders) {
-  const lists = await Promise.all(
-    folders.map(async (folder) =>
-      (await readdir(folder)).filter((name) => /\.jpg$/i.test(name)).map((name) => path.join(folder, name)),
-    ),
-  );
-  return lists.flat().sort();
 }
 
 /**

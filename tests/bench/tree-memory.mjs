@@ -32,10 +32,11 @@ export function peakOfTree(program, words) {
 }
 
 /**
+ * What a process and all it started hold now, 0 where Linux doesn't say.
  * @param {number} pid
  * @returns {number} kB
  */
-function heldByTree(pid) {
+export function heldByTree(pid) {
   return read(`/proc/${pid}/task/${pid}/children`)
     .split(' ')
     .filter((word) => word !== '')
