@@ -4,6 +4,8 @@
  */
 import { readdir, readFile } from 'node:fs/promises';
 import path from 'node:path';
+import { ChangedWhileRead } from './archive/file-digest.js';
+import { alone } from './archive/folder-lock.js';
 import { howToRead } from './archive/how-to-read.js';
 import { buildHouse, EDITION_NAMES } from './build.js';
 import type { MakeReady, ReadyHouse } from './command-archive.js';
@@ -45,7 +47,8 @@ export const archiveReady =
       onPhoto: (photo, done, all) => progress.photo(name, photo, done, all),
     }).finally(progress.stop);
     const errors = located.filter(({ diagnostic }) => diagnostic.severity === 'error');
-    const exports = errors.length > 0 ? [] : await exportsOf(made, folder, shown);
+    const exports =
+      errors.length > 0 ? [] : await alone(path.resolve(out), name, () => exportsOf(made, folder, shown));
     const editions = [];
     const notes: Diagnostic[] = [];
     for (const edition of EDITION_NAMES) {
@@ -126,8 +129,8 @@ async function exportsOf(made: string, folder: string, shown: string): Promise<R
     names.map(async (name) => ({ path: name, bytes: await readFile(path.join(home, name)) })),
   );
   const facts = await readFacts(folder, shown);
-  // The house was built from it a moment ago.
-  if (!('spec' in facts)) throw new Error(`${shown} was there, and can’t be read any more`);
+  // The house was built from it a moment ago; what was changed since is told by who archives it.
+  if (!('spec' in facts)) throw new ChangedWhileRead(path.join(folder, 'house.yaml'));
   const text = (value: unknown): Uint8Array => Buffer.from(`${JSON.stringify(value, null, 1)}\n`);
   return [
     ...files,

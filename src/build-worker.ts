@@ -9,6 +9,10 @@ export interface HouseMade {
   readonly made: readonly MadeEdition[];
 }
 
+// Whoever asked for the house is gone, killed perhaps: nobody would hear what came of it, and the next build must not
+// meet one that still writes. It ends as if it were killed itself, which the next build is ready for.
+process.once('disconnect', () => process.exit(1));
+
 export default async function make(order: HouseOrder): Promise<HouseMade> {
   const { located, made } = await buildHouse(order);
   return { located, made };

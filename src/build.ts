@@ -6,10 +6,12 @@
  * version, and on nothing else. Nothing is archived while an error stands.
  */
 import path from 'node:path';
+import { ChangedWhileRead } from './archive/file-digest.js';
 import { listTree } from './archive/list-tree.js';
 import { placeTrouble } from './archive/output-place.js';
 import { recover, replaceFolder } from './archive/replace-folder.js';
 import type { FileToWrite } from './archive/write-tree.js';
+import { changedSince, changedTrouble, mustBeAsRead } from './as-it-was-read.js';
 import { asWritten } from './as-written.js';
 import {
   changesFor,
@@ -37,7 +39,7 @@ import {
   undrawnPapers,
 } from './house-photos.js';
 import { type ReadHouse, readHouse } from './intake/read-house.js';
-import { factsBefore, MADE_FROM, madeFromFile } from './made-from.js';
+import { type FactsBefore, factsBefore, MADE_FROM, madeFromFile } from './made-from.js';
 import { missingGlyphs } from './missing-glyphs.js';
 import type { ChangesSince } from './packet/changes-since.js';
 import { composePacket, contextOf } from './packet/compose.js';
@@ -196,17 +198,38 @@ export async function buildHouse(order: HouseOrder): Promise<HouseResult> {
   const unfit = await preparePlace(order);
   if (unfit !== undefined) return nothing(unfit);
   for (let tries = 1; ; tries++) {
+    const before = await factsBefore(order.folder);
     try {
-      return await makeHouse(order);
+      return await makeHouse(order, before);
     } catch (thrown) {
-      if (!isTakenAway(thrown, order)) throw thrown;
-      if (tries === TRIES) return nothing(diskTrouble(thrown, order.outShown));
+      const changed = await changedFileOf(thrown, order, before);
+      if (changed === undefined && !isTakenAway(thrown, order)) throw thrown;
+      if (tries < TRIES) continue;
+      return nothing(
+        changed === undefined
+          ? diskTrouble(thrown, order.outShown)
+          : changedTrouble(changed, 'no packet was made'),
+      );
     }
   }
 }
 
-/** The cache may be deleted, and a photo taken out of its folder, while a build runs: it begins again with what is there. */
+/** The cache may be deleted, and the house's files changed, while a build runs: it begins again with what is there. */
 const TRIES = 3;
+
+/** As the writer would type it, if what was thrown comes of a file of the facts that was changed meanwhile. */
+async function changedFileOf(
+  thrown: unknown,
+  { folder, shown }: HouseOrder,
+  before: FactsBefore | undefined,
+): Promise<string | undefined> {
+  const home = path.resolve(folder);
+  if (thrown instanceof ChangedWhileRead && thrown.file.startsWith(home + path.sep))
+    return path.posix.join(shown, ...path.relative(home, thrown.file).split(path.sep));
+  if (!(thrown instanceof ChangedWhileRead) && !isRefusal(thrown)) return undefined;
+  const changed = await changedSince(folder, before?.seen);
+  return changed === undefined ? undefined : path.posix.join(shown, changed);
+}
 
 export function isTakenAway(thrown: unknown, { out, folder }: HouseOrder): boolean {
   const { code, path: at } = thrown as NodeJS.ErrnoException;
@@ -217,15 +240,17 @@ export function isTakenAway(thrown: unknown, { out, folder }: HouseOrder): boole
   );
 }
 
-async function makeHouse(order: HouseOrder): Promise<HouseResult> {
-  const before = await factsBefore(order.folder);
+async function makeHouse(order: HouseOrder, before: FactsBefore | undefined): Promise<HouseResult> {
   const rendered = await renderHouse(order);
   const { composed, files, made } = rendered;
   const { diagnostics, read, tally } = composed;
   const failed = (): HouseResult => ({ located: composed.locate(), made: [], tally });
-  if (composed.failed || read.found === undefined) return failed();
-  const record = await madeFromFile(order, read.found.folder, before);
-  const trouble = await putInPlace(order, read.found.folder, [...files, record]);
+  if (composed.failed || read.found === undefined) {
+    // The mistakes may be those of a file that was only half there.
+    await mustBeAsRead(order.folder, before?.seen);
+    return failed();
+  }
+  const trouble = await putInPlace(order, read.found.folder, files, before);
   if (trouble !== undefined) {
     diagnostics.push(trouble);
     return failed();
@@ -345,12 +370,17 @@ async function putInPlace(
   order: HouseOrder,
   house: string,
   files: readonly FileToWrite[],
+  before: FactsBefore | undefined,
 ): Promise<Diagnostic | undefined> {
   const shown = path.posix.join(order.outShown, house);
   const others = EDITION_NAMES.filter((edition) => !order.editions.includes(edition));
-  try {
+  // Asked for when no other build of this house can put anything in place.
+  const all = async (): Promise<FileToWrite[]> => {
     const kept = await Promise.all(others.map((edition) => listTree(path.join(order.out, house), edition)));
-    return await replaceFolder(order.out, house, [...files, ...kept.flat()], shown);
+    return [...files, ...kept.flat(), await madeFromFile(order, house, before)];
+  };
+  try {
+    return await replaceFolder(order.out, house, all, shown, () => mustBeAsRead(order.folder, before?.seen));
   } catch (thrown) {
     if (isTakenAway(thrown, order)) throw thrown;
     return diskTrouble(thrown, shown);

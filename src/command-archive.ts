@@ -1,6 +1,9 @@
 /** `sillplate archive`: the state of a house as a bag, beside the bags of earlier states. */
 import path from 'node:path';
 import { type Seal, unknownRecipients } from './archive/age-file.js';
+import { readTrouble } from './archive/bag-source.js';
+import { ChangedWhileRead } from './archive/file-digest.js';
+import { lookNow } from './as-it-was-read.js';
 import { type AskPassphrase, askPassphrase } from './ask-passphrase.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { NOWHERE } from './diagnostics/place.js';
@@ -67,28 +70,21 @@ export async function archiveCommand(
     for (const house of houses) {
       const name = path.basename(path.resolve(house.folder));
       progress.step(name);
-      const ready = await makeReady({ ...house, name });
-      located.push(...ready.located);
-      if (ready.located.some(({ diagnostic }) => diagnostic.severity === 'error')) {
-        done.push({ house: name, result: undefined, check: asTyped({ ...house, name }, options.content) });
-        continue;
-      }
-      const result = await archiveHouse({
-        ...house,
-        ...ready,
-        house: name,
-        asOf: options.asOf,
-        out: path.resolve(options.out),
-        outShown: shownPath(options.out),
-        to: path.resolve(options.to),
-        toShown: shownPath(options.to),
-        form: options.form,
-        ...(seal === undefined ? {} : { seal }),
-        onBytes: (bytes, all) => progress.step(`${name}, ${size(bytes)} of ${size(all)} archived`),
-      });
-      located.push(...locate(result.diagnostics, NOWHERE));
-      const notes = result.bag === undefined ? [] : [...ready.notes, ...result.notes];
-      done.push({ house: name, result, notes });
+      const onBytes = (bytes: number, all: number): void =>
+        progress.step(`${name}, ${size(bytes)} of ${size(all)} archived`);
+      const attempt = () => archiveOne({ ...house, name }, options, seal, makeReady, onBytes);
+      let { ready, result } = await attempt();
+      for (let tries = 1; result?.again === true && tries < TRIES; tries++)
+        ({ ready, result } = await attempt());
+      located.push(...ready.located, ...locate(result?.diagnostics ?? [], NOWHERE));
+      if (result === undefined)
+        done.push({ house: name, result, check: asTyped({ ...house, name }, options.content) });
+      else
+        done.push({
+          house: name,
+          result,
+          notes: result.bag === undefined ? [] : [...ready.notes, ...result.notes],
+        });
     }
   } finally {
     progress.stop();
@@ -102,6 +98,63 @@ export async function archiveCommand(
   }
   const failed = located.some(({ diagnostic }) => diagnostic.severity === 'error');
   return failed || done.some(({ result }) => result?.bag === undefined) ? 1 : 0;
+}
+
+/** The house, or its packets, may be changed by another program while the bag is made: it begins again. */
+const TRIES = 3;
+
+async function archiveOne(
+  house: HouseFolder & { readonly name: string },
+  options: ArchiveOptions,
+  seal: Seal | undefined,
+  makeReady: MakeReady,
+  onBytes: (done: number, all: number) => void,
+): Promise<{ ready: ReadyHouse; result: ArchiveResult | undefined }> {
+  const before = await lookNow(house.folder);
+  const ready = await readyOrAgain(house, makeReady);
+  if ('changed' in ready) return { ready: NOT_READY, result: ready.changed };
+  if (ready.located.some(({ diagnostic }) => diagnostic.severity === 'error'))
+    return { ready, result: undefined };
+  const result = await archiveHouse({
+    ...house,
+    ...ready,
+    house: house.name,
+    asOf: options.asOf,
+    out: path.resolve(options.out),
+    outShown: shownPath(options.out),
+    to: path.resolve(options.to),
+    toShown: shownPath(options.to),
+    form: options.form,
+    ...(before === undefined ? {} : { before }),
+    ...(seal === undefined ? {} : { seal }),
+    onBytes,
+  });
+  return { ready, result };
+}
+
+const NOT_READY: ReadyHouse = { located: [], description: '', exports: [], guide: '', notes: [] };
+
+/** What was made ready; or that a file was changed or taken away while it was read. */
+async function readyOrAgain(
+  house: HouseFolder & { readonly name: string },
+  makeReady: MakeReady,
+): Promise<ReadyHouse | { readonly changed: ArchiveResult }> {
+  try {
+    return await makeReady(house);
+  } catch (thrown) {
+    const trouble = readTrouble(thrown);
+    if (trouble === undefined) throw thrown;
+    const at = thrown instanceof ChangedWhileRead ? thrown.file : (thrown as NodeJS.ErrnoException).path;
+    const file = at === undefined ? house.shown : shownPath(path.relative(process.cwd(), at));
+    const diagnostic: Diagnostic = {
+      code: 'archive.bag',
+      severity: 'error',
+      file,
+      message: `${file} ${trouble}, so no bag was made`,
+      hints: ['wait until no other program works on the house, and type the same command again'],
+    };
+    return { changed: { bag: undefined, diagnostics: [diagnostic], again: true, notes: [] } };
+  }
 }
 
 async function sealFrom(

@@ -4,6 +4,7 @@
  */
 import path from 'node:path';
 import { ChangedWhileRead } from './archive/file-digest.js';
+import type { FolderSeen } from './archive/folder-digest.js';
 import { lookAtDelivery } from './archive/verify-delivery.js';
 import {
   DeliveriesElsewhere,
@@ -12,6 +13,7 @@ import {
   writeDelivery,
 } from './archive/write-delivery.js';
 import type { FileToWrite } from './archive/write-tree.js';
+import { lookNow, mustBeAsRead } from './as-it-was-read.js';
 import { composeHouse, isTakenAway, pdfNameOf, type RenderedHouse, renderHouse } from './build.js';
 import { changesTold } from './changes-told.js';
 import { type DeliveredOnDisk, readDelivered, type SinceDelivery } from './delivered.js';
@@ -223,15 +225,20 @@ function tellAttempt(wish: Wish, made: Attempt, terminal: Terminal): number {
 
 async function attempt(wish: Wish, order: HouseOrder): Promise<Attempt> {
   const { house } = wish;
+  const before = await lookNow(house.folder);
   let rendered: RenderedHouse | undefined;
   try {
     const seen = await deliveryNames(house.folder);
     rendered = await renderHouse(order);
-    if (rendered.composed.failed || rendered.made.length === 0) return { kind: 'failed', rendered };
+    if (rendered.composed.failed || rendered.made.length === 0) {
+      // The mistakes may be those of a file that was only half there.
+      await mustBeAsRead(house.folder, before);
+      return { kind: 'failed', rendered };
+    }
     const { delivered } = await readDelivered(house.folder, house.shown);
     const number = Math.max(seen.length, ...delivered.map((one) => one.number)) + 1;
     const record = recordOf(wish, rendered, number);
-    const written = await freeze(wish, rendered, record, seen, delivered);
+    const written = await freeze(wish, rendered, record, { seen, before }, delivered);
     if (written.kind === 'written') return { kind: 'written', rendered, record, written };
     return { kind: 'refused', rendered, trouble: busy(deliveriesOf(house)), again: true };
   } catch (thrown) {
@@ -304,7 +311,7 @@ function freeze(
   { house, edition }: Wish,
   { files }: RenderedHouse,
   record: DeliveryRecord,
-  seen: readonly string[],
+  { seen, before }: { readonly seen: readonly string[]; readonly before: FolderSeen | undefined },
   delivered: readonly DeliveredOnDisk[],
 ): Promise<DeliveryWritten> {
   const pages = files.map((file) => ({ ...file, path: file.path.replace(`${edition}/`, 'pages/') }));
@@ -327,6 +334,7 @@ function freeze(
       .filter(({ on }) => on.record.digest === record.digest && on.record.edition === edition)
       .filter(({ on }) => on.record['same-as'] === undefined)
       .map(({ name }) => name),
+    mayStill: () => mustBeAsRead(house.folder, before),
   });
 }
 

@@ -1,14 +1,14 @@
 /** `sillplate new`: begins a house folder that checks clean. */
-import { mkdir, readdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import { fileURLToPath } from 'node:url';
+import { beginFolder, mayBeginIn } from './archive/begin-folder.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
-import { diskTrouble } from './diagnostics/disk-trouble.js';
 import { printReport } from './diagnostics/report.js';
 import { readDate } from './facts/date.js';
 import { FOLDER_NAME, folderNameFrom, shownPath, typedHouse } from './find-houses.js';
 import { type FirstAnswers, firstHouse } from './first-house.js';
+import { type Reasons, refusalTrouble } from './refusal-trouble.js';
 import type { Terminal } from './terminal.js';
 
 const EXAMPLES: FirstAnswers = {
@@ -22,9 +22,9 @@ const EXAMPLES: FirstAnswers = {
 export async function newCommand(folder: string, yes: boolean, terminal: Terminal): Promise<number> {
   const shown = shownPath(folder);
   const name = path.basename(path.resolve(folder));
-  const trouble =
-    (FOLDER_NAME.test(name) ? undefined : badName(name, shown)) ?? (await notEmpty(folder, shown));
-  if (trouble !== undefined) return refuse(trouble, terminal);
+  if (!FOLDER_NAME.test(name)) return refuse(badName(name, shown), terminal);
+  const trouble = await notEmpty(folder, shown);
+  if (trouble !== undefined) return refuse(trouble.diagnostic, terminal, trouble.status);
   const answers = yes ? { ...EXAMPLES, name: titleOf(name) } : await ask(titleOf(name), terminal);
   if (answers === undefined) return refuse(noAnswers(shown), terminal);
   const schema = path
@@ -32,11 +32,9 @@ export async function newCommand(folder: string, yes: boolean, terminal: Termina
     .split(path.sep)
     .join('/');
   try {
-    for (const inner of ['photos', 'documents']) await mkdir(path.join(folder, inner), { recursive: true });
-    await writeFile(path.join(folder, 'house.yaml'), firstHouse(answers, schema), { flag: 'wx' });
+    if (!(await beginFolder(folder, firstHouse(answers, schema)))) return refuse(isThere(shown), terminal);
   } catch (thrown) {
-    refuse(diskTrouble(thrown, shown), terminal);
-    return 1;
+    return refuse(newTrouble(thrown, shown), terminal, 1);
   }
   const house = typedHouse(shown);
   terminal.out(
@@ -45,12 +43,12 @@ export async function newCommand(folder: string, yes: boolean, terminal: Termina
   return 0;
 }
 
-/** What was typed can't be followed, so the status is that of a command line. */
-function refuse(diagnostic: Diagnostic, terminal: Terminal): number {
+/** Left out: what was typed can't be followed, so the status is that of a command line. */
+function refuse(diagnostic: Diagnostic, terminal: Terminal, status = 2): number {
   terminal.error(
     printReport([{ diagnostic, place: undefined, near: false, also: [] }], 'text', terminal.colour),
   );
-  return 2;
+  return status;
 }
 
 const noAnswers = (shown: string): Diagnostic => ({
@@ -70,21 +68,47 @@ const badName = (name: string, shown: string): Diagnostic => ({
   ],
 });
 
-async function notEmpty(folder: string, shown: string): Promise<Diagnostic | undefined> {
+async function notEmpty(
+  folder: string,
+  shown: string,
+): Promise<{ readonly diagnostic: Diagnostic; readonly status: number } | undefined> {
   try {
-    const entries = await readdir(folder);
-    if (entries.length === 0) return undefined;
+    if (await mayBeginIn(folder)) return undefined;
   } catch (thrown) {
-    if ((thrown as NodeJS.ErrnoException).code === 'ENOENT') return undefined;
+    const { code } = thrown as NodeJS.ErrnoException;
+    if (code !== 'ENOTDIR') return { diagnostic: newTrouble(thrown, shown), status: 1 };
   }
-  return {
-    code: 'archive.disk',
-    severity: 'error',
-    file: shown,
-    message: `${shown} is there already, and nothing in it is written over`,
-    hints: [`choose another name, or look at what it holds:  sillplate check ${typedHouse(shown)}`],
-  };
+  return { diagnostic: isThere(shown), status: 2 };
 }
+
+const isThere = (shown: string): Diagnostic => ({
+  code: 'archive.disk',
+  severity: 'error',
+  file: shown,
+  message: `${shown} is there already, and nothing in it is written over`,
+  hints: [`choose another name, or look at what it holds:  sillplate check ${typedHouse(shown)}`],
+});
+
+const ELSEWHERE = 'check who may write there, or begin the house in another folder';
+
+const REASONS: Reasons = {
+  ENOSPC: ['the disk is full', 'free some space, and type the same command again'],
+  EDQUOT: ['your share of the disk is full', 'free some space, and type the same command again'],
+  EACCES: ['you may not write there', ELSEWHERE],
+  EPERM: ['you may not write there', ELSEWHERE],
+  EROFS: ['that disk can only be read', 'begin the house on a disk that can be written to'],
+  ENOTDIR: ['a file stands where a folder is needed', 'move the file away, or choose another folder'],
+  EEXIST: ['a file stands where a folder is needed', 'move the file away, or choose another folder'],
+};
+
+/** Anything that is not a refusal of the system is thrown on. */
+const newTrouble = (thrown: unknown, shown: string): Diagnostic =>
+  refusalTrouble(
+    thrown,
+    shown,
+    REASONS,
+    (what) => `${shown} could not be begun: ${what}. Nothing was written`,
+  );
 
 const titleOf = (name: string): string =>
   name

@@ -3,9 +3,12 @@ import path from 'node:path';
 import type { Seal } from './archive/age-file.js';
 import { tellLeftOut } from './archive/bag-left-out.js';
 import { readTrouble } from './archive/bag-source.js';
+import type { FolderSeen } from './archive/folder-digest.js';
+import { alone } from './archive/folder-lock.js';
 import { isInside } from './archive/is-inside.js';
 import { type Survey, surveyFolder } from './archive/survey-folder.js';
 import { type BagResult, bagHouse, type PayloadFile } from './archive/write-bag.js';
+import { changedSince, changedTrouble } from './as-it-was-read.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { isFolder } from './find-houses.js';
 import { version } from './version.js';
@@ -33,6 +36,8 @@ export interface ArchiveOrder {
   readonly exports: readonly { readonly path: string; readonly bytes: Uint8Array }[];
   /** `data/how-to-read.txt`. */
   readonly guide: string;
+  /** The house folder before its packets were made: the bag holds this state or none. */
+  readonly before?: FolderSeen;
   readonly onBytes?: (done: number, all: number) => void;
 }
 
@@ -40,6 +45,8 @@ export interface ArchiveResult {
   /** Undefined where something that must go in could not. */
   readonly bag: Exclude<BagResult, { readonly kind: 'failed' }> | undefined;
   readonly diagnostics: readonly Diagnostic[];
+  /** No bag was made since something was changed meanwhile: it may go well the next time. */
+  readonly again?: true;
   /** What is good to know of what the bag holds, told with it. */
   readonly notes: readonly Diagnostic[];
 }
@@ -48,10 +55,14 @@ export interface ArchiveResult {
 export async function archiveHouse(order: ArchiveOrder): Promise<ArchiveResult> {
   const misplaced = (await isFolder(order.folder)) ? await placeTrouble(order) : noFolder(order);
   if (misplaced !== undefined) return { bag: undefined, diagnostics: [misplaced], notes: [] };
-  const packets = path.join(order.out, order.house);
   const packetsShown = path.posix.join(order.outShown, order.house);
   const originals = await survey(order.folder, order.shown);
-  const made = (await isFolder(packets)) ? await survey(packets, packetsShown) : undefined;
+  const changed = await changedSince(order.folder, order.before);
+  if (changed !== undefined) {
+    const trouble = changedTrouble(path.posix.join(order.shown, changed), 'no bag was made');
+    return { bag: undefined, diagnostics: [trouble], again: true, notes: [] };
+  }
+  const made = await packetsIn(order.out, order.house, packetsShown);
   const diagnostics = [...originals.diagnostics, ...(made?.diagnostics ?? [])];
   if (made === undefined || made.files.length === 0) diagnostics.push(noPackets(order, packetsShown));
   if (diagnostics.some((one) => one.severity === 'error')) return { bag: undefined, diagnostics, notes: [] };
@@ -75,7 +86,12 @@ export async function archiveHouse(order: ArchiveOrder): Promise<ArchiveResult> 
     ...(order.onBytes === undefined ? {} : { onBytes: order.onBytes }),
   });
   return result.kind === 'failed'
-    ? { bag: undefined, diagnostics: [...diagnostics, ...result.diagnostics], notes: [] }
+    ? {
+        bag: undefined,
+        diagnostics: [...diagnostics, ...result.diagnostics],
+        ...(result.again === true ? { again: true } : {}),
+        notes: [],
+      }
     : {
         bag: result,
         diagnostics: result.kind === 'same' ? diagnostics : [...diagnostics, ...result.diagnostics],
@@ -84,6 +100,22 @@ export async function archiveHouse(order: ArchiveOrder): Promise<ArchiveResult> 
           ...(made === undefined ? [] : leftOut(packetsShown, made)),
         ],
       };
+}
+
+/** Looked at when no build puts others in their place. Undefined: there are none. */
+async function packetsIn(out: string, house: string, shown: string): Promise<Survey | undefined> {
+  const packets = path.join(out, house);
+  const look = async (): Promise<Survey | undefined> =>
+    (await isFolder(packets)) ? survey(packets, shown) : undefined;
+  if (!(await isFolder(out))) return undefined;
+  try {
+    return await alone(out, house, look);
+  } catch (thrown) {
+    // Where nothing can be written, no build is at work either.
+    const { code = '' } = thrown as NodeJS.ErrnoException;
+    if (!['EACCES', 'EPERM', 'EROFS', 'ENOSPC'].includes(code)) throw thrown;
+    return look();
+  }
 }
 
 async function survey(folder: string, shown: string): Promise<Survey> {

@@ -5,6 +5,7 @@
  * or by history alone), and writes each answer as it is given, so that a closed window costs one row. Start reading at `importBank`.
  */
 import path from 'node:path';
+import type { Copies } from './archive/append-rows.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { checkHouse } from './facts/check-house.js';
 import type { HouseFolder } from './find-houses.js';
@@ -35,6 +36,8 @@ export interface ImportResult {
   readonly sheet: string;
   /** Rows go into a file to paste from, since the costs are this workbook. */
   readonly pasteInto: string | undefined;
+  /** What the sheet was before lies there, as the writer would type it; undefined where nothing was written over. */
+  readonly copy: string | undefined;
   readonly isDry: boolean;
   readonly decisions: readonly Decision[];
   /** Number of the row in `sheet` that an added one has; empty where nothing is written. */
@@ -78,6 +81,7 @@ export async function importBank(
   const sheetRows = new Map<Decision, number>();
   const told = new Set<string>();
   const kept = new Set<Decision>();
+  const copies: Copies = new Map();
   /** Puts decisions to the disk. Answers with what went wrong. */
   const keep = async (decisions: readonly Decision[]): Promise<Diagnostic | undefined> => {
     if (options.dryRun) return undefined;
@@ -86,6 +90,7 @@ export async function importBank(
       head,
       { ...mapping, columns: { ...mapping.columns, days } },
       decisions,
+      copies,
     );
     if ('diagnostic' in written) return written.diagnostic;
     for (const [index, one] of written.decisions.filter(({ cost }) => cost !== undefined).entries())
@@ -105,11 +110,13 @@ export async function importBank(
   for (const one of told) say(one);
   const decisions = decided.decisions.filter((one) => options.dryRun || kept.has(one));
   if (decided.trouble !== undefined && decisions.length === 0) return failed(decided.trouble);
+  const copy = copies.get(known.target);
   const result: ImportResult = {
     house: house.shown,
     bank: bank.shown,
     sheet: path.posix.join(house.shown, known.target),
     pasteInto: known.costs.kind === 'xlsx' ? known.costs.name : undefined,
+    copy: copy === undefined ? undefined : path.posix.join(house.shown, copy),
     isDry: options.dryRun,
     decisions,
     sheetRows,

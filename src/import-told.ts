@@ -58,7 +58,7 @@ export function importTold(result: ImportResult): string {
 }
 
 function whatNext(
-  { pasteInto, sheet, house, decisions }: ImportResult,
+  { pasteInto, sheet, house, copy, decisions }: ImportResult,
   open: readonly Decision[],
   maybe: readonly Decision[],
   rowOf: (decision: Decision) => number,
@@ -82,6 +82,7 @@ function whatNext(
     lines.push(
       `What was left out stands in ${visible(house)}/imports/seen.csv; take its row out there, and it is offered again.`,
     );
+  if (copy !== undefined) lines.push(`What ${visible(sheet)} was before lies in ${visible(copy)}.`);
   if (decisions.some(({ became }) => became === 'added'))
     lines.push(
       pasteInto === undefined

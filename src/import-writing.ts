@@ -1,8 +1,12 @@
-/** Decisions go to the disk: the columns, then the rows and the list of what was seen, all read anew before. */
+/**
+ * Decisions go to the disk: the columns, then the rows and the list of what was seen, all read anew before. What each
+ * file was when this run of the program first wrote into it stays as a copy in `imports/`.
+ */
 import {
   addRows,
   aloneInImports,
   ChangedMeanwhile,
+  type Copies,
   dropNote,
   leftOver,
   putFile,
@@ -64,15 +68,16 @@ export async function write(
   head: FoundHeadings,
   mapping: Mapping,
   decisions: readonly Decision[],
+  copies: Copies,
 ): Promise<Written> {
   const { folder, shown } = house;
   try {
     return await aloneInImports(folder, async (): Promise<Written> => {
-      const unkept = await keepMapping(house, head, mapping);
+      const unkept = await keepMapping(house, head, mapping, copies);
       let placed: WrittenRows | undefined;
       for (let tries = 1; ; tries += 1) {
         try {
-          const now = await writeRows(house, decisions, (rows) => {
+          const now = await writeRows(house, decisions, copies, (rows) => {
             placed = rows;
           });
           // Of a second try, the rows may stand there since the first.
@@ -113,6 +118,7 @@ async function keepMapping(
   { folder, shown }: HouseFolder,
   head: FoundHeadings,
   mapping: Mapping,
+  copies: Copies,
 ): Promise<string | undefined> {
   // Another import may have settled the same columns while this one asked.
   const stored = await readMapping(folder, shown, head);
@@ -120,7 +126,7 @@ async function keepMapping(
   const next = stored.diagnostics.length > 0 ? undefined : withMapping(stored.bytes, head, mapping);
   if (next === undefined)
     return `${shown}/${COLUMNS_FILE} can’t be written into; to be asked no more, add below  files:\n${visibleLines(mappingLines(head, mapping))}`;
-  await putFile(folder, COLUMNS_FILE, stored.bytes, next);
+  await putFile(folder, COLUMNS_FILE, stored.bytes, next, copies);
   return undefined;
 }
 
@@ -130,12 +136,13 @@ const visibleLines = (text: string): string => text.split('\n').map(visible).joi
 async function writeRows(
   { folder, shown }: HouseFolder,
   all: readonly Decision[],
+  copies: Copies,
   placed: (rows: WrittenRows) => void,
 ): Promise<WrittenRows> {
   const left = (await leftOver<SeenRow>(folder)) ?? [];
   let seen = await readSeen(folder, shown);
   if (seen.diagnostics[0] !== undefined) throw new Unplaced(seen.diagnostics[0]);
-  if (left.length > 0) seen = await putSeen(folder, shown, seen, left.filter(isSeenRow));
+  if (left.length > 0) seen = await putSeen(folder, shown, seen, left.filter(isSeenRow), copies);
   await dropNote(folder);
   // Another import may have come first.
   const known = new Set(seen.rows.map(numberedKey));
@@ -146,7 +153,7 @@ async function writeRows(
   if (costs.diagnostics[0] !== undefined) throw new Unplaced(costs.diagnostics[0]);
   const added = decisions.flatMap(({ cost }) => (cost === undefined ? [] : [cost]));
   if (added.length === 0) {
-    await putSeen(folder, shown, seen, entries);
+    await putSeen(folder, shown, seen, entries, copies);
     return { firstRow: 0, decisions, told: [] };
   }
   const target = costs.kind === 'xlsx' ? await pasteSheet(folder, costs) : costs;
@@ -168,8 +175,9 @@ async function writeRows(
     },
     async () => {
       placed(result);
-      await putSeen(folder, shown, seen, entries);
+      await putSeen(folder, shown, seen, entries, copies);
     },
+    copies,
   );
   return result;
 }
@@ -216,8 +224,9 @@ async function putSeen(
   shown: string,
   file: SeenFile,
   rows: readonly SeenRow[],
+  copies: Copies,
 ): Promise<SeenFile> {
-  await putFile(folder, SEEN_FILE, file.bytes, withSeen(file, rows));
+  await putFile(folder, SEEN_FILE, file.bytes, withSeen(file, rows), copies);
   return readSeen(folder, shown);
 }
 

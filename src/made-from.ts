@@ -51,7 +51,8 @@ export async function whyStale(order: HouseOrder): Promise<Stale | undefined> {
   if (made.some((one) => one?.program !== program)) return 'another version';
   if (made.some((one) => one?.asOf !== order.asOf)) return 'another day';
   if (made.some((one) => one?.paper !== order.paper)) return 'another paper';
-  const facts = await digestOfFolder(await lookAtFolder(order.folder));
+  // What can't be read is told when the house is made.
+  const facts = (await factsBefore(order.folder))?.digest;
   return made.some((one) => one?.facts !== facts) ? 'facts changed' : undefined;
 }
 
@@ -62,13 +63,9 @@ export interface FactsBefore {
 }
 
 export async function factsBefore(folder: string): Promise<FactsBefore | undefined> {
-  try {
-    const seen = await lookAtFolder(folder);
-    return { seen, digest: await digestOfFolder(seen) };
-  } catch {
-    // What can't be looked into is told by those who read it; here it only means that nothing is known.
-    return undefined;
-  }
+  // What can't be looked into is told by those who read it; here it only means that nothing is known.
+  const seen = await lookAtFolder(folder).catch(() => undefined);
+  return seen && { seen, digest: await digestOfFolder(seen).catch(() => undefined) };
 }
 
 /**

@@ -7,10 +7,12 @@
  * if the rows stand in the costs, it finishes the list; if they do not, it drops the note, and the rows come as new.
  */
 import { createHash } from 'node:crypto';
-import { mkdir, open, readdir, readFile, realpath, rename, rm, stat } from 'node:fs/promises';
+import { mkdir, readFile, realpath, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
-import { isRunning } from '../diagnostics/is-running.js';
+import { bytesOf, ChangedWhileRead } from './file-digest.js';
 import { alone } from './folder-lock.js';
+import { settleFolder } from './settle-folder.js';
+import { dropHalfMade, keepCopy, writeOver } from './write-whole.js';
 
 /** The file is no longer what it was when it was read. */
 export class ChangedMeanwhile extends Error {}
@@ -40,27 +42,20 @@ export async function aloneInImports<T>(folder: string, work: () => Promise<T>):
   });
 }
 
-/** Names under which a file is made, or a dead lock put aside, with the number of the process behind. */
-const HALF_MADE = /^\.sillplate-(?:writing-.+|lock-import)-(\d{1,10})$/;
-
-/** A file that a running program is making stays. What can't be taken out does no harm. */
-async function dropHalfMade(folder: string): Promise<void> {
-  for (const entry of await readdir(folder, { withFileTypes: true })) {
-    const maker = HALF_MADE.exec(entry.name)?.[1];
-    if (maker === undefined || !entry.isFile() || isRunning(Number(maker))) continue;
-    await rm(path.join(folder, entry.name), { force: true }).catch(() => undefined);
-  }
-}
+/** Copies of what files were before one run of the program wrote into them, by the file's name; each is made once. */
+export type Copies = Map<string, string>;
 
 /**
  * Puts `next` in the place of `folder/name`, whose bytes were `was` when they were read (undefined: it was not there), in
- * one step. Throws `ChangedMeanwhile` and leaves the file alone if it is another by now.
+ * one step. Throws `ChangedMeanwhile` and leaves the file alone if it is another by now. With `copies`, what was there
+ * stays as a copy in `imports/`, and its name is entered there.
  */
 export async function putFile(
   folder: string,
   name: string,
   was: Uint8Array | undefined,
   next: Uint8Array,
+  copies?: Copies,
 ): Promise<void> {
   const home = await realpath(folder);
   const wanted = path.join(home, ...name.split('/'));
@@ -69,50 +64,33 @@ export async function putFile(
       ? path.join(await realpath(path.dirname(wanted)), path.basename(wanted))
       : await realpath(wanted);
   if (!target.startsWith(home + path.sep)) throw new LeadsOutside(`${name} leads out of its folder`);
-  if (!(await isStill(target, was))) throw new ChangedMeanwhile(name);
-  const mode = was === undefined ? undefined : (await stat(target)).mode;
-  const making = path.join(
-    path.dirname(target),
-    `.sillplate-writing-${path.basename(target)}-${process.pid}`,
-  );
-  try {
-    // What a killed run left under this name is nobody's.
-    await rm(making, { force: true });
-    const handle = await open(making, 'wx', mode);
-    try {
-      await handle.writeFile(next);
-      // The mask of the process may have taken rights away.
-      if (mode !== undefined) await handle.chmod(mode);
-      await handle.sync();
-    } finally {
-      await handle.close();
-    }
-    // Somebody's editor may have saved in between.
+  const mayStill = async (): Promise<void> => {
     if (!(await isStill(target, was))) throw new ChangedMeanwhile(name);
-    await rename(making, target);
-  } finally {
-    await rm(making, { force: true }).catch(() => undefined);
+  };
+  await mayStill();
+  const rights = was === undefined ? undefined : await stat(target);
+  const wantsCopy = was !== undefined && rights !== undefined && copies?.has(name) === false;
+  const copyName = path.posix.join('imports', `${path.posix.basename(name)}.before-import`);
+  const kept = wantsCopy ? await keepCopy(path.join(home, ...copyName.split('/')), was, rights) : undefined;
+  try {
+    // Somebody's editor may have saved in between.
+    await writeOver(target, next, rights, mayStill);
+  } catch (thrown) {
+    if (kept?.isNew === true) await rm(kept.copy, { force: true }).catch(() => undefined);
+    throw thrown;
   }
-  await settle(path.dirname(target));
+  if (kept !== undefined) copies?.set(name, path.posix.join('imports', path.basename(kept.copy)));
+  await settleFolder(path.dirname(target));
 }
 
 async function isStill(file: string, was: Uint8Array | undefined): Promise<boolean> {
   try {
-    const now = await readFile(file);
+    const now = await bytesOf(file);
     return was !== undefined && now.equals(was);
   } catch (thrown) {
+    if (thrown instanceof ChangedWhileRead) return false;
     if ((thrown as NodeJS.ErrnoException).code === 'ENOENT') return was === undefined;
     throw thrown;
-  }
-}
-
-/** The rename itself reaches the disk. Some systems can't do that for a folder, and need not. */
-async function settle(folder: string): Promise<void> {
-  try {
-    const handle = await open(folder, 'r');
-    await handle.sync().finally(() => handle.close());
-  } catch {
-    // The file is in place all the same.
   }
 }
 
@@ -149,13 +127,14 @@ export async function addRows<Row>(
   folder: string,
   addition: Addition<Row>,
   writeSeen: () => Promise<void>,
+  copies?: Copies,
 ): Promise<void> {
   const { sheet, was, next, added, seen } = addition;
   const note: Note<Row> = { sheet, after: digest(next), added, times: timesIn(was, added), seen };
   await dropNote(folder);
   await putFile(folder, NOTE, undefined, Buffer.from(JSON.stringify(note)));
   try {
-    await putFile(folder, sheet, was, next);
+    await putFile(folder, sheet, was, next, copies);
   } catch (thrown) {
     await dropNote(folder);
     throw thrown;

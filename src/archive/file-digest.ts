@@ -103,7 +103,7 @@ export async function digestFile(
     readonly onBytes?: ((n: number) => void) | undefined;
   } = {},
 ): Promise<ReadFile> {
-  const handle = await openFile(file);
+  const handle = await openPlain(file);
   try {
     const before = await handle.stat();
     if (!before.isFile() || !isStill(before, also.seen ?? before)) throw new ChangedWhileRead(file);
@@ -136,7 +136,7 @@ export async function digestFile(
 
 /** The same for what packs files one behind the other: new buffers, so that a piece may wait for its turn. */
 export async function* piecesOf(file: string, seen?: FileSeen): AsyncGenerator<Buffer> {
-  const handle = await openFile(file);
+  const handle = await openPlain(file);
   try {
     const before = await handle.stat();
     if (!before.isFile() || !isStill(before, seen ?? before)) throw new ChangedWhileRead(file);
@@ -160,8 +160,19 @@ export async function* piecesOf(file: string, seen?: FileSeen): AsyncGenerator<B
 }
 
 /** A pipe that was put in a file's place must not keep us waiting. */
-const openFile = (file: string): Promise<FileHandle> =>
+export const openPlain = (file: string): Promise<FileHandle> =>
   open(file, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+
+/** All of a file, which must be one. */
+export async function bytesOf(file: string): Promise<Buffer> {
+  const handle = await openPlain(file);
+  try {
+    if (!(await handle.stat()).isFile()) throw new ChangedWhileRead(file);
+    return await handle.readFile();
+  } finally {
+    await handle.close();
+  }
+}
 
 const isStill = (now: FileSeen, seen: FileSeen): boolean =>
   now.size === seen.size && now.mtimeMs === seen.mtimeMs && now.ino === seen.ino;

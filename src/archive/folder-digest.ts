@@ -61,15 +61,18 @@ export async function digestOfFolder({ files, odd }: FolderSeen): Promise<string
 
 /** Whether nothing was written between two looks. */
 export const isSameFolder = (a: FolderSeen, b: FolderSeen): boolean =>
-  a.odd.join('\0') === b.odd.join('\0') &&
-  a.files.length === b.files.length &&
-  a.files.every((one, index) => {
-    const other = b.files[index];
-    return (
-      other !== undefined &&
-      one.path === other.path &&
-      one.size === other.size &&
-      one.mtimeMs === other.mtimeMs &&
-      one.ino === other.ino
-    );
-  });
+  a.odd.join('\0') === b.odd.join('\0') && changedBetween(a, b).length === 0;
+
+/** Paths of files that were written to, replaced, put there or taken away between two looks. */
+export function changedBetween(a: FolderSeen, b: FolderSeen): string[] {
+  const before = new Map(a.files.map((one) => [one.path, one]));
+  const now = new Set(b.files.map((one) => one.path));
+  return [
+    ...a.files.flatMap((one) => (now.has(one.path) ? [] : [one.path])),
+    ...b.files.flatMap((one) => {
+      const was = before.get(one.path);
+      const isSame = was?.size === one.size && was.mtimeMs === one.mtimeMs && was.ino === one.ino;
+      return isSame ? [] : [one.path];
+    }),
+  ].sort();
+}

@@ -1,25 +1,44 @@
 /**
  * One program at a time puts a house's output in place.
  *
- * The lock is a file beside the output that holds the process number of its maker. A lock whose maker no longer
- * runs was left by a killed program and is taken over. Files and process numbers, so that it holds between
+ * The lock is a file beside the output that holds the process number of its maker, and on Linux the moment at which
+ * that process began: a number alone may be somebody else's after the machine was started again. It is written under
+ * another name and linked to its own, so that nobody finds it empty. A lock whose maker no longer runs was left by a
+ * killed program and is taken over. There is no clock in it, so that one which jumps does no harm. It holds between
  * programs; on one machine only.
  */
-import { open, readFile, rename, rm } from 'node:fs/promises';
+import { readFileSync } from 'node:fs';
+import { link, open, readdir, readFile, rename, rm } from 'node:fs/promises';
 import path from 'node:path';
 import { isRunning } from '../diagnostics/is-running.js';
 
 const LOOK_AGAIN_MS = 15;
 /** A minute: putting a folder in place takes far less, and longer than this is another kind of trouble. */
 const MOST_LOOKS = 4_000;
-/** A lock is made empty and filled at once; one that stays empty so long was left by a killed program. */
+/** Where the disk has no links, a lock is made empty and filled at once; one that stays empty was left by a killed program. */
 const EMPTY_LOOKS = 130;
+
+/** Within one process they take turns in the order of asking. */
+const turns = new Map<string, Promise<unknown>>();
 
 /** Runs `work` alone for `name` in `parent`. Throws `ETIMEDOUT` if another program keeps the lock. */
 export async function alone<T>(parent: string, name: string, work: () => Promise<T>): Promise<T> {
-  const file = path.join(parent, `.sillplate-lock-${name}`);
+  const file = path.resolve(parent, `.sillplate-lock-${name}`);
+  const before = turns.get(file) ?? Promise.resolve();
+  const mine = before.then(() => between(file, work));
+  const ended = mine.catch(() => undefined);
+  turns.set(file, ended);
+  try {
+    return await mine;
+  } finally {
+    if (turns.get(file) === ended) turns.delete(file);
+  }
+}
+
+async function between<T>(file: string, work: () => Promise<T>): Promise<T> {
   await take(file);
   try {
+    await dropDead(file);
     return await work();
   } finally {
     await rm(file, { force: true });
@@ -32,8 +51,8 @@ async function take(file: string): Promise<void> {
     if (await make(file)) return;
     const holder = await readFile(file, 'utf8').catch(() => undefined);
     empty = holder === '' ? empty + 1 : 0;
-    const isLeft = holder === '' ? empty > EMPTY_LOOKS : holder !== undefined && !isRunning(Number(holder));
-    if (isLeft) await clear(file);
+    const isLeft = holder === '' ? empty > EMPTY_LOOKS : holder !== undefined && !isHeld(holder);
+    if (isLeft) await clear(file, holder);
     else await new Promise((resolve) => setTimeout(resolve, LOOK_AGAIN_MS));
   }
   throw Object.assign(new Error('another build of this house does not end'), {
@@ -42,11 +61,74 @@ async function take(file: string): Promise<void> {
   });
 }
 
+const holderText = (): string => [process.pid, beganAt(process.pid) ?? ''].join(' ').trim();
+
+/**
+ * When a process began, in ticks since the machine was started; a clock that is set does not move it. Undefined where the
+ * system does not tell (all but Linux).
+ */
+function beganAt(pid: number): string | undefined {
+  try {
+    const text = readFileSync(`/proc/${pid}/stat`, 'utf8');
+    // The name of the program stands in brackets and may hold anything.
+    return text.slice(text.lastIndexOf(')') + 2).split(' ')[19];
+  } catch {
+    return undefined;
+  }
+}
+
+/** Whether the process that a lock names runs, and is the one that made it. */
+function isHeld(holder: string): boolean {
+  const [pid = '', began] = holder.trim().split(' ');
+  if (!/^\d{1,10}$/.test(pid) || !isRunning(Number(pid))) return false;
+  const now = beganAt(Number(pid));
+  return began === undefined || now === undefined || began === now;
+}
+
+/** What systems say of a disk that has no links. */
+const NO_LINKS = ['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK', 'EINVAL'];
+
+/** Names of ours end in a dot and a number or a word: no house has a dot in its name. */
+const besideOf = (file: string): string => `${file}.${process.pid}`;
+
 async function make(file: string): Promise<boolean> {
+  const beside = besideOf(file);
+  try {
+    await write(beside);
+    await link(beside, file);
+    return true;
+  } catch (thrown) {
+    const { code = '', syscall } = thrown as NodeJS.ErrnoException;
+    if (syscall === 'link' && code === 'EEXIST') return false;
+    if (syscall === 'link' && NO_LINKS.includes(code)) return await makeInPlace(file);
+    throw thrown;
+  } finally {
+    await rm(beside, { force: true });
+  }
+}
+
+/** What is left under this name by a process that had our number is nobody's. */
+async function write(file: string): Promise<void> {
+  const handle = await open(file, 'w');
+  try {
+    await handle.writeFile(holderText());
+  } finally {
+    await handle.close();
+  }
+}
+
+async function makeInPlace(file: string): Promise<boolean> {
   try {
     const handle = await open(file, 'wx');
-    await handle.writeFile(String(process.pid));
-    await handle.close();
+    try {
+      await handle.writeFile(holderText());
+    } catch (thrown) {
+      // A full disk must not leave a lock that nobody holds.
+      await rm(file, { force: true });
+      throw thrown;
+    } finally {
+      await handle.close();
+    }
     return true;
   } catch (thrown) {
     if ((thrown as NodeJS.ErrnoException).code === 'EEXIST') return false;
@@ -54,16 +136,37 @@ async function make(file: string): Promise<boolean> {
   }
 }
 
-/** Of several that find the same dead lock, only the one whose rename succeeds removes it. */
-async function clear(file: string): Promise<void> {
-  const aside = `${file}-${process.pid}`;
+/**
+ * Takes a dead lock away. Several may find it at once, and the first may hold the next lock by the time that the second
+ * comes to it; so they take turns, and look once more.
+ */
+async function clear(file: string, dead: string | undefined): Promise<void> {
+  const turn = `${file}.clearing`;
+  if (!(await make(turn))) {
+    const holder = await readFile(turn, 'utf8').catch(() => undefined);
+    if (holder !== undefined && !isHeld(holder)) await rename(turn, besideOf(turn)).catch(() => undefined);
+    await rm(besideOf(turn), { force: true });
+    await new Promise((resolve) => setTimeout(resolve, LOOK_AGAIN_MS));
+    return;
+  }
   try {
-    await rename(file, aside);
-    // Between looking and renaming, somebody else may have cleared it and taken it: theirs goes back.
-    const holder = await readFile(aside, 'utf8');
-    if (holder !== '' && isRunning(Number(holder))) await rename(aside, file);
-    else await rm(aside, { force: true });
-  } catch {
-    // Somebody else was first.
+    const holder = await readFile(file, 'utf8').catch(() => undefined);
+    if (holder !== undefined && holder === dead && !isHeld(holder)) await rm(file, { force: true });
+  } finally {
+    await rm(turn, { force: true });
+  }
+}
+
+/** What killed programs left while they took this lock. */
+async function dropDead(file: string): Promise<void> {
+  const parent = path.dirname(file);
+  const prefix = `${path.basename(file)}.`;
+  for (const name of await readdir(parent).catch((): string[] => [])) {
+    if (!name.startsWith(prefix)) continue;
+    const maker = /^\d{1,10}$/.exec(name.slice(prefix.length))?.[0];
+    const left = path.join(parent, name);
+    const holder = maker ?? (await readFile(left, 'utf8').catch(() => undefined));
+    if (holder === undefined || isHeld(holder)) continue;
+    await rm(left, { force: true }).catch(() => undefined);
   }
 }

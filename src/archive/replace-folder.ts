@@ -17,34 +17,49 @@ import { type FileToWrite, writeTree } from './write-tree.js';
 const oldOf = (name: string): string => `.sillplate-old-${name}`;
 const makingOf = (name: string, maker: number | string): string => `.sillplate-making-${name}-${maker}`;
 
+/** What is written; a function where it rests on what lies there, which no other program changes while it is asked. */
+export type FilesToWrite = readonly FileToWrite[] | (() => Promise<readonly FileToWrite[]>);
+
 /**
- * Writes `files` as `parent/name`. Returns what went wrong with the disk; throws the system's error if a file to be
- * copied is gone. In both cases the earlier folder is as it was.
+ * Writes `files` as `parent/name`. `mayStill` is asked when all is written and nothing is in place yet, and throws if
+ * what was written is no longer to be put there. Returns what went wrong with the disk; throws the system's error if a
+ * file to be copied is gone, and what `mayStill` throws. In any case the earlier folder is as it was.
  */
 export async function replaceFolder(
   parent: string,
   name: string,
-  files: readonly FileToWrite[],
+  files: FilesToWrite,
   shown: string,
+  mayStill: () => Promise<void> = async () => undefined,
 ): Promise<Diagnostic | undefined> {
+  let all: readonly FileToWrite[] = [];
   try {
     await mkdir(parent, { recursive: true });
-    await alone(parent, name, () => swap(parent, name, files));
+    await alone(parent, name, async () => {
+      await putBack(parent, name);
+      all = typeof files === 'function' ? await files() : files;
+      await swap(parent, name, all, mayStill);
+    });
     return undefined;
   } catch (thrown) {
-    if (isMissingSource(thrown, files)) throw thrown;
+    if (isMissingSource(thrown, all)) throw thrown;
     return diskTrouble(thrown, shown);
   }
 }
 
-async function swap(parent: string, name: string, files: readonly FileToWrite[]): Promise<void> {
+async function swap(
+  parent: string,
+  name: string,
+  files: readonly FileToWrite[],
+  mayStill: () => Promise<void>,
+): Promise<void> {
   const staging = path.join(parent, makingOf(name, process.pid));
   const target = path.join(parent, name);
   const old = path.join(parent, oldOf(name));
-  await putBack(parent, name);
   try {
     await rm(staging, { recursive: true, force: true });
     await writeTree(staging, files);
+    await mayStill();
     const had = await exists(target);
     if (had) await rename(target, old);
     try {

@@ -84,7 +84,12 @@ export type BagResult =
     }
   /** The newest bag holds this payload, byte for byte, and was found whole. */
   | { readonly kind: 'same'; readonly shown: string; readonly name: string }
-  | { readonly kind: 'failed'; readonly diagnostics: readonly Diagnostic[] };
+  | {
+      readonly kind: 'failed';
+      readonly diagnostics: readonly Diagnostic[];
+      /** A file was changed or taken away meanwhile: it may go well the next time. */
+      readonly again?: true;
+    };
 
 /** Writes a bag. Returns what went wrong with the disk or a file; throws for a payload that no bag can hold. */
 export async function bagHouse(order: BagOrder): Promise<BagResult> {
@@ -95,13 +100,21 @@ export async function bagHouse(order: BagOrder): Promise<BagResult> {
     await recover(order.to, order.house);
     return await alone(order.to, order.house, () => new Writing(order, warnings).run());
   } catch (thrown) {
-    return { kind: 'failed', diagnostics: [...warnings, trouble(thrown, order)] };
+    const diagnostics = [...warnings, trouble(thrown, order)];
+    return { kind: 'failed', diagnostics, ...(isOfSource(thrown, order) ? { again: true } : {}) };
   }
 }
 
 function checkPaths(payload: readonly PayloadFile[]): void {
   const paths = new Set(payload.map((one) => one.path));
   if (paths.size !== payload.length) throw new Error('two files of a bag have one path');
+}
+
+/** A file that goes into the bag is not what it was, or not there. */
+function isOfSource(thrown: unknown, { payload }: BagOrder): boolean {
+  if (thrown instanceof ChangedWhileRead) return true;
+  const { code, path: at } = thrown as NodeJS.ErrnoException;
+  return code === 'ENOENT' && payload.some((one) => 'file' in one.source && one.source.file === at);
 }
 
 function trouble(thrown: unknown, order: BagOrder): Diagnostic {

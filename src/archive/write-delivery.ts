@@ -24,6 +24,7 @@ import { parseManifest, printManifest } from './bag-manifest.js';
 import { ChangedWhileRead, digestFile, inLanes, type Lane, writeAll } from './file-digest.js';
 import { alone } from './folder-lock.js';
 import { recover } from './replace-folder.js';
+import { settleFolder } from './settle-folder.js';
 import { lookAtDelivery } from './verify-delivery.js';
 import type { FileToWrite } from './write-tree.js';
 
@@ -45,6 +46,8 @@ export interface DeliveryOrder {
   readonly rest: readonly FileToWrite[];
   /** Earlier deliveries that may hold the same, by their names. */
   readonly maybeSame: readonly string[];
+  /** Asked when all is written and nothing has its name yet: throws if the house is no longer what was read. */
+  readonly mayStill?: () => Promise<void>;
 }
 
 /** Names of all that lies there, whatever it is; what programs are at work on begins with a dot. */
@@ -80,7 +83,6 @@ export async function writeDelivery(order: DeliveryOrder): Promise<DeliveryWritt
     throw new DeliveriesElsewhere('deliveries leads elsewhere');
   await recover(home, WORK);
   return alone(home, WORK, async () => {
-    await dropDeadLocks(home);
     const there = await readdir(home);
     const seen = new Set(order.seen);
     if (there.some((name) => !name.startsWith('.') && !seen.has(name))) return { kind: 'another-came' };
@@ -114,8 +116,9 @@ async function put(order: DeliveryOrder, home: string, taken: ReadonlySet<string
   try {
     await rm(staging, { recursive: true, force: true });
     await writeAllFiles(path.join(staging, name), [...files, manifest], listed);
+    await order.mayStill?.();
     await rename(path.join(staging, name), path.join(home, name));
-    await settle(home);
+    await settleFolder(home);
   } finally {
     await rm(staging, { recursive: true, force: true }).catch(() => undefined);
   }
@@ -185,7 +188,7 @@ async function writeAllFiles(
       await handle.close();
     }
   });
-  for (const folder of inOrder.reverse()) await settle(folder);
+  for (const folder of inOrder.reverse()) await settleFolder(folder);
 }
 
 async function fill(handle: FileHandle, file: FileToWrite, lane: Lane): Promise<string> {
@@ -200,20 +203,3 @@ const bytesIn = (file: FileToWrite): Uint8Array | undefined =>
   'text' in file ? Buffer.from(file.text) : 'bytes' in file ? file.bytes : undefined;
 
 const sha256 = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
-
-/** The names themselves reach the disk. Some systems can't do that for a folder, and need not. */
-async function settle(folder: string): Promise<void> {
-  try {
-    const handle = await open(folder, 'r');
-    await handle.sync().finally(() => handle.close());
-  } catch {
-    // The files are in place all the same.
-  }
-}
-
-/** A dead lock that was put aside by a program which was killed then. */
-async function dropDeadLocks(home: string): Promise<void> {
-  for (const name of await readdir(home))
-    if (/^\.sillplate-lock-delivery-\d{1,10}$/u.test(name))
-      await rm(path.join(home, name), { force: true }).catch(() => undefined);
-}

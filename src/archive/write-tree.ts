@@ -1,5 +1,6 @@
 import { constants, copyFile, mkdir, open, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { ChangedWhileRead, openPlain } from './file-digest.js';
 
 /** One file to be written: a path inside the tree, and its text, bytes or where to copy it from. */
 export type FileToWrite =
@@ -21,12 +22,23 @@ export async function writeTree(root: string, files: readonly FileToWrite[]): Pr
   await Promise.all(
     targets.map(({ file, target }) =>
       'copyOf' in file
-        ? copyFile(file.copyOf, target, constants.COPYFILE_FICLONE)
+        ? copyPlain(file.copyOf, target)
         : 'text' in file && file.text.length > LONG_TEXT
           ? writeLongText(target, file.text)
           : writeFile(target, 'text' in file ? file.text : file.bytes),
     ),
   );
+}
+
+/** A pipe or a folder that was put in the file's place is not waited for, and not copied. */
+async function copyPlain(from: string, to: string): Promise<void> {
+  const handle = await openPlain(from);
+  try {
+    if (!(await handle.stat()).isFile()) throw new ChangedWhileRead(from);
+  } finally {
+    await handle.close();
+  }
+  await copyFile(from, to, constants.COPYFILE_FICLONE);
 }
 
 const LONG_TEXT = 500_000;

@@ -3,7 +3,7 @@
  *
  * The library packs with the clock's time, so its parts are packed a second time with a fixed one.
  */
-import { unzipSync, zipSync } from 'fflate';
+import { unzipSync, ZipDeflate, zipSync } from 'fflate';
 import writeXlsxFile, { type SheetData } from 'write-excel-file/node';
 
 /** What a column's cells are: texts and days (YYYY-MM-DD) are strings, all else whole numbers. */
@@ -22,8 +22,14 @@ export interface WorkbookToWrite {
   }[];
 }
 
+/** One for all parts, whatever the clock says: ZIP's own time has no zone. */
+const partTime = (): Date => new Date(1980, 0, 1, 12);
+
 /** The bytes of an XLSX file. Throws if a cell is not what its column holds: that is our bug. */
 export async function workbookBytes({ sheets }: WorkbookToWrite): Promise<Uint8Array> {
+  // A part that is told no time gets the clock's, and with a clock before 1980, as of a machine whose battery is empty,
+  // nothing can be packed at all.
+  ZipDeflate.prototype.mtime = partTime();
   const made = writeXlsxFile(
     sheets.map(({ name, columns, rows }) => ({
       sheet: name,
@@ -93,5 +99,5 @@ function fitting(text: string): string {
 
 /** A ZIP has no time zone: what is written is the hour of a local clock, so a local one is asked for. */
 function repacked(bytes: Uint8Array): Uint8Array {
-  return zipSync(unzipSync(bytes), { mtime: new Date(1980, 0, 1, 12), os: 0, level: 6 });
+  return zipSync(unzipSync(bytes), { mtime: partTime(), os: 0, level: 6 });
 }

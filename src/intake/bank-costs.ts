@@ -2,7 +2,7 @@
  * The cost sheets that an import looks at: the house's own, which rows are added to, and those of the houses beside it,
  * whose payees are remembered. Rows are read leniently: what can't be read of one is left open here, and `check` tells it.
  */
-import { readdir, readFile } from 'node:fs/promises';
+import { readdir } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Bucket } from '../facts/bucket.js';
@@ -14,6 +14,7 @@ import { readPlainCsv } from './bank-csv.js';
 import { layoutOf, type SheetLayout } from './bank-layout.js';
 import { bucketReader } from './cell-words.js';
 import { COST_HEADINGS } from './read-costs.js';
+import { readPlainFile } from './read-plain-file.js';
 import { safePath } from './safe-path.js';
 import { findSheets } from './sheet-file.js';
 import { type Headings, readHeadings } from './sheet-headings.js';
@@ -67,13 +68,15 @@ export async function readCostSheet(folder: string, shown: string): Promise<Cost
   if (!/\.csv$/i.test(found.name)) return fromWorkbook(found);
   const safe = await safePath(folder, found.name);
   if (!safe.ok) return NOTHING;
-  return fromCsv(await readFile(safe.absolute), found.name, found.file);
+  // It was read a moment ago; whoever took it away meanwhile is told of where the file is put in place.
+  const bytes = await readPlainFile(safe.absolute).catch(() => undefined);
+  return bytes === undefined ? NOTHING : fromCsv(bytes, found.name, found.file);
 }
 
 /** A CSV file with the headings of costs at `name` below the folder, or none. */
 export async function readPasteSheet(folder: string, name: string): Promise<CostSheet> {
   const safe = await safePath(folder, name);
-  return safe.ok ? fromCsv(await readFile(safe.absolute), name, name) : { ...NOTHING, name };
+  return safe.ok ? fromCsv(await readPlainFile(safe.absolute), name, name) : { ...NOTHING, name };
 }
 
 function fromCsv(bytes: Buffer, name: string, file: string): CostSheet {

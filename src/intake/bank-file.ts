@@ -3,7 +3,7 @@
  *
  * Another kind of file is refused with the kind to ask the bank for. Places never show a whole account number.
  */
-import { readFile, stat } from 'node:fs/promises';
+import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Place } from '../diagnostics/place.js';
@@ -11,6 +11,7 @@ import { findHeadings } from './bank-columns.js';
 import { readPlainCsv, withoutPath } from './bank-csv.js';
 import { coverNumbers } from './bank-text.js';
 import { CSV_DELIMITERS, CSV_HEAD, type CsvDelimiter } from './csv-cells.js';
+import { readPlainFile } from './read-plain-file.js';
 import { MOST_BYTES, MOST_COLUMNS, MOST_ROWS, type SheetRows } from './sheet-rows.js';
 import { readWorkbook } from './workbook-cells.js';
 
@@ -38,7 +39,7 @@ export async function readBankFile(file: string, shown: string): Promise<BankFil
         `${shown} has ${Math.ceil(found.size / 1e6)} million bytes, more than any bank’s list`,
         'check that it is the right file',
       );
-    bytes = await readFile(file);
+    bytes = await readPlainFile(file);
   } catch (thrown) {
     const { code } = thrown as NodeJS.ErrnoException;
     if (code === 'ENOENT') return refuse(`there is no file ${shown}`, 'check the spelling and the folder');

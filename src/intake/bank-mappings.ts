@@ -2,7 +2,6 @@
  * Which column is which in the files of each bank: `imports/columns.yaml` of a house, known by the exact list of
  * headings. Written by the program, and to be corrected by hand.
  */
-import { readFile } from 'node:fs/promises';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { PAYMENT_WAYS, type PaymentWay } from '../facts/ledger.js';
 import { typedInYaml } from '../facts/typed-in-yaml.js';
@@ -14,6 +13,7 @@ import {
   type NamedColumns,
   namesOf,
 } from './bank-columns.js';
+import { readPlainFile } from './read-plain-file.js';
 import { safePath } from './safe-path.js';
 import { readYaml } from './yaml.js';
 
@@ -39,6 +39,7 @@ export async function readMapping(folder: string, shown: string, head: Head): Pr
   const file = `${shown}/${COLUMNS_FILE}`;
   const safe = await safePath(folder, COLUMNS_FILE);
   const nothing = { bytes: undefined, mapping: undefined };
+  if (!safe.ok && safe.why === 'closed') return { ...nothing, diagnostics: [closed(file, 'EACCES')] };
   if (!safe.ok)
     return safe.why === 'absent'
       ? { ...nothing, diagnostics: [] }
@@ -54,8 +55,20 @@ export async function readMapping(folder: string, shown: string, head: Head): Pr
             },
           ],
         };
-  return mappingFrom(await readFile(safe.absolute), file, head);
+  const bytes = await readPlainFile(safe.absolute).catch((thrown: NodeJS.ErrnoException) => thrown);
+  return bytes instanceof Error
+    ? { ...nothing, diagnostics: [closed(file, bytes.code)] }
+    : mappingFrom(bytes, file, head);
 }
+
+/** It is there, and the system does not give its bytes. */
+const closed = (file: string, code = 'unknown reason'): Diagnostic => ({
+  code: 'cli.import',
+  severity: 'error',
+  file,
+  message: `${file} can’t be read (${code})`,
+  hints: ['check who may read it'],
+});
 
 const AGAIN = 'correct it, or take the whole entry out: the columns are then asked for again';
 

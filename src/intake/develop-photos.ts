@@ -4,7 +4,6 @@
  * Start reading at `developPhotos`; `make-picture.ts` says what is made of one, `photo-cache.ts` where it is kept.
  */
 import { createHash } from 'node:crypto';
-import { readFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
@@ -16,6 +15,7 @@ import type { makePicture, PictureUse } from './make-picture.js';
 import { type KeptPicture, keptOrMade, type Making, sweep } from './photo-cache.js';
 import { pictureLibrary } from './picture-library.js';
 import { PixelBudget } from './pixel-budget.js';
+import { readPlainFile } from './read-plain-file.js';
 
 export interface PhotoOrder {
   readonly file: PhotoFile;
@@ -181,7 +181,7 @@ async function develop(order: PhotoOrder, desk: Desk): Promise<DevelopedPhoto> {
 }
 
 async function readAgain({ original, content }: PhotoFile): Promise<Buffer> {
-  const bytes = await readFile(original).catch((thrown: NodeJS.ErrnoException) => {
+  const bytes = await readPlainFile(original).catch((thrown: NodeJS.ErrnoException) => {
     throw new Gone(`can’t be read any more (${thrown.code ?? 'unknown reason'})`);
   });
   if (contentOf(bytes) !== content) throw new Gone('was changed while it was read');

@@ -34,7 +34,7 @@ export function absentFile(
   factPath: FactPath,
   folder: 'documents' | 'photos',
   name: string,
-  why: 'outside' | 'absent' | 'no-file',
+  why: 'outside' | 'absent' | 'no-file' | 'closed',
   lying: readonly string[],
 ): Diagnostic {
   if (why === 'outside') {
@@ -46,6 +46,14 @@ export function absentFile(
       hints: [`put the file itself into ${folder}/ and write only its name`],
     };
   }
+  if (why === 'closed')
+    return {
+      code: 'intake.no-file',
+      severity: 'error',
+      path: factPath,
+      message: `${folder}/${name} can’t be read: you may not`,
+      hints: [`check who may read  ${folder}/  and what lies in it`],
+    };
   // A link that leads nowhere lies there, and is no file all the same.
   const isDeadLink = why === 'absent' && lying.includes(name);
   const near = why === 'absent' && !isDeadLink ? nearestWord(name, lying) : undefined;

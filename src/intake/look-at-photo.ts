@@ -1,12 +1,12 @@
 /** One file under photos/: whether it is a picture that can be shown, how large, and what its camera says. */
 import { createHash } from 'node:crypto';
-import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { Metadata } from 'sharp';
 import type { CameraFacts } from '../facts/camera.js';
 import { readCamera } from './camera.js';
 import { canReadHeic, HEIC_PACKAGE } from './decode-heic.js';
 import { NO_LIBRARY, pictureLibrary } from './picture-library.js';
+import { readPlainFile } from './read-plain-file.js';
 
 export interface PhotoFile {
   /** Of the entry under `photos:`; of a photo that no fact names, its name behind a star and a stroke. */
@@ -49,7 +49,7 @@ export interface PhotoToLookAt {
 
 export async function lookAtPhoto({ id, name, original, huge }: PhotoToLookAt): Promise<Looked> {
   const shown = `photos/${name}`;
-  const bytes = await readFile(original).catch((thrown: NodeJS.ErrnoException) => thrown);
+  const bytes = await readPlainFile(original).catch((thrown: NodeJS.ErrnoException) => thrown);
   if (bytes instanceof Error)
     return trouble(`${shown} can’t be read (${bytes.code ?? 'unknown reason'})`, 'check who may read it');
   if (bytes.length === 0)

@@ -1,6 +1,7 @@
 /** The files of a house's documents: where they lie, how long they are, and what their bytes are known by. */
 import { createHash } from 'node:crypto';
-import { createReadStream } from 'node:fs';
+import { constants } from 'node:fs';
+import { open } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Document, House } from '../facts/house.js';
@@ -55,7 +56,9 @@ async function readPaper(
   const hash = createHash('sha256');
   let bytes = 0;
   try {
-    for await (const chunk of createReadStream(safe.absolute)) {
+    // A pipe that was put in its place would be waited for, for ever.
+    const handle = await open(safe.absolute, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+    for await (const chunk of handle.createReadStream()) {
       hash.update(chunk as Buffer);
       bytes += (chunk as Buffer).length;
     }

@@ -8,6 +8,7 @@ import type { Sharp, default as sharp } from 'sharp';
 import type { PaperFile } from '../facts/ledger.js';
 import { isPicture, lookAtPhoto, type PhotoFile } from './look-at-photo.js';
 import { pictureLibrary } from './picture-library.js';
+import { readPlainFile } from './read-plain-file.js';
 
 /** More pages than these are read in the file itself. */
 const MOST_PAGES = 4;
@@ -73,7 +74,7 @@ async function pagesOf(paper: PaperFile, cache: string, drawer: PageDrawer): Pro
   const folder = path.join(cache, `${RECIPE}-${paper.sha256.slice(0, 40)}`);
   const kept = await keptPages(folder);
   if (kept !== undefined) return kept;
-  const drawn = await drawer.draw(await readFile(paper.path));
+  const drawn = await drawer.draw(await readPlainFile(paper.path));
   await mkdir(cache, { recursive: true });
   // Made under a name of its own and moved there in one step: two builds may draw one paper at once.
   const half = await mkdtemp(path.join(cache, '.making-'));

@@ -113,6 +113,10 @@ async function lookAtUnnamed(folder: string, name: string) {
       safe.why === 'outside'
         ? `photos/${name} leads out of the house folder`
         : `photos/${name} is no plain file`;
+    if (safe.why === 'closed')
+      return {
+        trouble: { message: `photos/${name} can’t be read: you may not`, hints: ['check who may read it'] },
+      };
     return { trouble: { message, hints: ['put the picture itself into photos/'] } };
   }
   // No entry under photos: has a star in its file's name, so the two kinds of id can't meet.

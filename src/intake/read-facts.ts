@@ -1,5 +1,5 @@
 /** The YAML files of a house folder, merged by top-level word, with the place of every fact. */
-import { readdir, readFile, stat } from 'node:fs/promises';
+import { readdir, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
@@ -7,6 +7,7 @@ import type { Place, PlaceBook } from '../diagnostics/place.js';
 import { valueAt } from '../facts/explain-issue.js';
 import { nearestWord } from '../facts/nearest-word.js';
 import { lineIndex } from './line-index.js';
+import { readPlainFile } from './read-plain-file.js';
 import { safePath } from './safe-path.js';
 import { readYaml, type YamlFile } from './yaml.js';
 
@@ -141,6 +142,8 @@ async function readText(
   });
   const safe = await safePath(folder, name);
   if (!safe.ok) {
+    if (safe.why === 'closed')
+      return fail('intake.no-file', `${file} can’t be read: you may not`, 'check who may read it');
     return safe.why === 'outside'
       ? fail(
           'intake.outside',
@@ -158,7 +161,7 @@ async function readText(
         'check that it is the right file',
       );
     }
-    const bytes = await readFile(safe.absolute);
+    const bytes = await readPlainFile(safe.absolute);
     const text = decodeUtf8(bytes);
     return text === undefined ? { diagnostic: notUtf8(bytes, file) } : { text };
   } catch (thrown) {

@@ -3,7 +3,10 @@ import path from 'node:path';
 
 export type SafePath =
   | { readonly ok: true; readonly absolute: string }
-  | { readonly ok: false; readonly why: 'outside' | 'absent' | 'no-file' };
+  | {
+      readonly ok: false /** closed: the system does not let it be looked at. */;
+      readonly why: 'outside' | 'absent' | 'no-file' | 'closed';
+    };
 
 /**
  * A file named in the facts, held inside its folder: neither `..`, an absolute path nor a link may lead out,
@@ -18,8 +21,9 @@ export async function safePath(folder: string, name: string): Promise<SafePath> 
     const real = await realpath(joined);
     if (!isInside(await realpath(folder), real)) return { ok: false, why: 'outside' };
     return (await lstat(real)).isFile() ? { ok: true, absolute: real } : { ok: false, why: 'no-file' };
-  } catch {
-    return { ok: false, why: 'absent' };
+  } catch (thrown) {
+    const { code = '' } = thrown as NodeJS.ErrnoException;
+    return { ok: false, why: ['EACCES', 'EPERM'].includes(code) ? 'closed' : 'absent' };
   }
 }
 

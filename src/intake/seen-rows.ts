@@ -5,7 +5,6 @@
  * as CSV and as a workbook may differ in those. Several such rows of one file are several
  * payments and are counted; the same rows in two overlapping files are one each.
  */
-import { readFile } from 'node:fs/promises';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { asInert, asItWas } from '../facts/inert-text.js';
 import { readSheetDate } from '../facts/sheet-date.js';
@@ -14,6 +13,7 @@ import { readPlainCsv } from './bank-csv.js';
 import { amountIn, layoutOf, newLayout, PLAIN_MANNER, rowIn, type SheetLayout } from './bank-layout.js';
 import type { BankRow } from './bank-rows.js';
 import { plainText } from './bank-text.js';
+import { readPlainFile } from './read-plain-file.js';
 import { safePath } from './safe-path.js';
 import { plainWord } from './sheet-headings.js';
 import type { SheetRows } from './sheet-rows.js';
@@ -71,8 +71,16 @@ export async function readSeen(folder: string, shown: string): Promise<SeenFile>
   if (!safe.ok)
     return safe.why === 'absent'
       ? { ...nothing, diagnostics: [] }
-      : { ...nothing, diagnostics: [wrong(file, `${file} is no plain file of this folder`, 'move it away')] };
-  return seenFrom(await readFile(safe.absolute), file);
+      : safe.why === 'closed'
+        ? { ...nothing, diagnostics: [closed(file, 'EACCES')] }
+        : {
+            ...nothing,
+            diagnostics: [wrong(file, `${file} is no plain file of this folder`, 'move it away')],
+          };
+  const bytes = await readPlainFile(safe.absolute).catch((thrown: NodeJS.ErrnoException) => thrown);
+  return bytes instanceof Error
+    ? { ...nothing, diagnostics: [closed(file, bytes.code)] }
+    : seenFrom(bytes, file);
 }
 
 export function seenFrom(bytes: Buffer, file: string): SeenFile {
@@ -171,6 +179,10 @@ export function withSeen(file: SeenFile, added: readonly SeenRow[]): Buffer {
     Buffer.from((layout.isClosed || lines.length === 0 ? '' : layout.lineEnd) + lines.join('')),
   ]);
 }
+
+/** It is there, and the system does not give its bytes. */
+const closed = (file: string, code = 'unknown reason'): Diagnostic =>
+  wrong(file, `${file} can’t be read (${code})`, 'check who may read it');
 
 const wrong = (file: string, message: string, ...hints: string[]): Diagnostic => ({
   code: 'cli.import',

@@ -1,9 +1,10 @@
 /** Which files of a house folder hold the costs, miles and hours, and their rows. */
-import { readFile, stat } from 'node:fs/promises';
+import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { readCsv } from './csv-cells.js';
 import { listing } from './documents.js';
+import { readPlainFile } from './read-plain-file.js';
 import { safePath } from './safe-path.js';
 import { LISTS, type List, MOST_BYTES, MOST_ROWS, type SheetRows, unreadable } from './sheet-rows.js';
 import type { WorkbookSheet } from './workbook-cells.js';
@@ -72,6 +73,16 @@ async function readBytes(
   file: string,
 ): Promise<{ readonly bytes: Buffer } | { readonly wrong: Diagnostic }> {
   const safe = await safePath(folder, name);
+  if (!safe.ok && safe.why === 'closed')
+    return {
+      wrong: unreadable(
+        list,
+        file,
+        `${file} can’t be read: you may not`,
+        ['check who may read it'],
+        'intake.no-file',
+      ),
+    };
   if (!safe.ok)
     return {
       wrong:
@@ -103,7 +114,7 @@ async function readBytes(
           'intake.too-big',
         ),
       };
-    return { bytes: await readFile(safe.absolute) };
+    return { bytes: await readPlainFile(safe.absolute) };
   } catch (thrown) {
     const why = (thrown as NodeJS.ErrnoException).code ?? 'unknown reason';
     return {

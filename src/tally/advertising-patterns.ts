@@ -5,6 +5,7 @@
  * proportion to its length, whatever it says. How a pattern is written stands in `tables/advertising.yaml`.
  */
 import { type AdvertisingWord, wordsInAdvertisement } from './advertising-words.js';
+import { entryOf } from './read-table.js';
 import { stemOf } from './stem.js';
 
 export interface PhraseTree<Row> {
@@ -40,10 +41,10 @@ export function plantPhrases<Row>(
   groups: Readonly<Record<string, readonly string[]>>,
   rows: readonly { readonly row: Row; readonly patterns: readonly string[] }[],
 ): PhraseTree<Row> {
-  const entries = new Map(
+  const entries = Object.fromEntries(
     Object.entries(groups).map(([name, list]) => [name, list.map((entry) => symbolsOf(entry))]),
   );
-  const sets = new Map([...entries].map(([name, list]) => [name, wordSetOf(list)]));
+  const sets = new Map(Object.entries(entries).map(([name, list]) => [name, wordSetOf(list)]));
   const root = node<Row>();
   for (const { row, patterns } of rows) {
     for (const pattern of patterns) {
@@ -86,11 +87,10 @@ export const symbolsOf = (words: string): Symbols =>
 const ELEMENT = /\[([^\]]*)\](\?)?|\{([^}]*)\}(\?)?|,\??|\*|[^\s[\]{},*]+/gu;
 
 /** Every way in which a pattern can be read, as a row of symbols. */
-function sequencesOf(pattern: string, entries: ReadonlyMap<string, readonly Symbols[]>): Symbols[] {
+function sequencesOf(pattern: string, entries: Readonly<Record<string, readonly Symbols[]>>): Symbols[] {
   const inGroup = (name: string): Symbols[] => {
-    const list = entries.get(name);
-    if (list === undefined) throw new Error(`the table of advertising words has no group “${name}”`);
-    return [[`{${name}}`], ...list.filter((symbols) => symbols.length > 1)];
+    const several = entryOf(entries, name, 'advertising').filter((symbols) => symbols.length > 1);
+    return [[`{${name}}`], ...several];
   };
   let all: Symbols[] = [[]];
   for (const [whole, choices, choiceLeft, group, groupLeft] of pattern.matchAll(ELEMENT)) {
@@ -118,12 +118,14 @@ export function findPhrases<Row>(
   const memberOf = groupsByWord(tree.groups);
   const symbols = words.map((word) => symbolsFor(word, memberOf));
   const hits: Hit<Row>[] = [];
-  for (let first = 0; first < words.length; first++) {
+  for (const first of symbols.keys()) {
     let here: readonly Node<Row>[] = [tree.root];
-    for (let at = first; at < words.length && here.length > 0; at++) {
+    for (let at = first; here.length > 0; at++) {
+      const own = symbols[at];
+      if (own === undefined) break;
       const there: Node<Row>[] = [];
       for (const one of here)
-        for (const symbol of symbols[at] ?? []) {
+        for (const symbol of own) {
           const next = one.next.get(symbol);
           if (next !== undefined) there.push(next);
         }

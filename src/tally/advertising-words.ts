@@ -28,11 +28,9 @@ interface Seen {
 /** Characters that take no room: controls of direction, joiners, soft hyphens, marks, and letters drawn as nothing. */
 const UNSEEN = /\p{Cf}|\p{M}|[\u115f\u1160\u3164\uffa0]/u;
 
-/** Letters of other alphabets that look like Latin ones. */
+/** Letters of other alphabets that look like Latin ones, each before its Latin one. */
 const LOOKALIKES: Readonly<Record<string, string>> = Object.fromEntries(
-  [...'аaеeоoрpсcхxуyіiѕsјjһhԁdνvοoαaιiρpκkτtıi'].flatMap((letter, i, all) =>
-    i % 2 === 0 ? [[letter, all[i + 1] ?? letter]] : [],
-  ),
+  'аa еe оo рp сc хx уy іi ѕs јj һh ԁd νv οo αa ιi ρp κk τt ıi'.split(' ').map((pair) => [...pair]),
 );
 
 /**

@@ -15,6 +15,7 @@ import {
   wordSetOf,
 } from './advertising-patterns.js';
 import { type AdvertisingWord, holdsUnseen, wordsInAdvertisement } from './advertising-words.js';
+import { entryOf } from './read-table.js';
 import { type AdvertisingPhrase, type AdvertisingRuleId, advertisingTable } from './tables/advertising.js';
 
 export interface AdvertisingRule {
@@ -42,7 +43,7 @@ export interface AdvertisingFinding {
   /** Why, in our own words. */
   readonly because: string;
   /** What to say: the property, not the people. */
-  readonly instead?: string;
+  readonly instead?: string | undefined;
   readonly rule: AdvertisingRule;
 }
 
@@ -95,7 +96,9 @@ function tree(): PhraseTree<Row> {
   const { groups, phrases } = advertisingTable();
   const setOf = (words: AdvertisingPhrase['unless-before']): WordSet =>
     wordSetOf(
-      words.flatMap((one) => (typeof one === 'string' ? [one] : (groups[one.group] ?? []))).map(symbolsOf),
+      words
+        .flatMap((one) => (typeof one === 'string' ? [one] : entryOf(groups, one.group, 'advertising')))
+        .map(symbolsOf),
     );
   planted = plantPhrases(
     groups,
@@ -175,16 +178,12 @@ function findingOf(
   const within = words.slice(first, last + 1);
   const from = Math.min(...within.map((word) => word.from));
   const to = Math.max(...within.map((word) => word.to));
-  const reason = advertisingTable().reasons[phrase.reason];
-  if (reason === undefined)
-    throw new Error(`the table of advertising words has no reason “${phrase.reason}”`);
   return {
     from,
     to,
     level: phrase.level === 'block' ? 'block' : 'warn',
     words: text.slice(from, to),
-    because: reason.because,
-    ...(reason.instead === undefined ? {} : { instead: reason.instead }),
+    ...entryOf(advertisingTable().reasons, phrase.reason, 'advertising'),
     rule: advertisingRule(phrase.rule, phrase.status),
   };
 }

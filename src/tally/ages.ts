@@ -2,7 +2,7 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
 import { type AgeSpan, ageSpan, inMonths } from '../facts/age.js';
-import { type HouseDate, printDate } from '../facts/date.js';
+import { type HouseDate, mayBeOneDay, printDate } from '../facts/date.js';
 import type { Fact } from '../facts/fact.js';
 import type { House, System } from '../facts/house.js';
 import { inFuture } from './future-dates.js';
@@ -44,8 +44,8 @@ export function deriveAges(
     const dated = dateOf(system, asOf, path, diagnostics);
     const age = dated.date === undefined ? undefined : ageSpan(dated.date, asOf);
     // Dates that were written are checked with all others; this one was worked out here.
-    if (age?.future && dated.date !== undefined && dated.basis === 'label')
-      diagnostics.push(inFuture([...path, 'label'], dated.date, asOf));
+    if (dated.basis === 'label' && dated.date?.earliest !== undefined && dated.date.earliest > asOf)
+      diagnostics.push(inFuture([...path, 'label'], dated.date.earliest, asOf));
     checkOrder(system, dated, path, diagnostics);
     const component = findComponent(system.is);
     if (component === undefined && isThere(system)) diagnostics.push(noLife(system, path));
@@ -71,7 +71,8 @@ function dateOf(system: System, asOf: string, path: FactPath, diagnostics: Diagn
   const labelled = labelDate(system, asOf, path, diagnostics);
   const made = system.made?.value;
   if (made !== undefined) {
-    if (labelled !== undefined && !meet(made, labelled)) diagnostics.push(labelSaysOtherwise(labelled, path));
+    if (labelled !== undefined && !mayBeOneDay(made, labelled))
+      diagnostics.push(labelSaysOtherwise(labelled, path));
     return { basis: 'made', date: made, fact: system.made };
   }
   if (labelled !== undefined) return { basis: 'label', date: labelled, fact: undefined };
@@ -100,10 +101,6 @@ function labelDate(
   });
   return undefined;
 }
-
-/** ISO days sort as text; an open end reaches everything. */
-const meet = (one: HouseDate, other: HouseDate): boolean =>
-  (one.earliest ?? '') <= (other.latest ?? '9999') && (other.earliest ?? '') <= (one.latest ?? '9999');
 
 const labelSaysOtherwise = (labelled: HouseDate, path: FactPath): Diagnostic => ({
   code: 'tally.label',

@@ -6,11 +6,13 @@
  * "updated"; nothing recorded in fifteen years "not updated". Repairs, cleaning, servicing and safety work alone
  * are upkeep. The appraiser alone decides; no condition or quality rating is ever given.
  */
+
 import { ageSpan } from '../facts/age.js';
 import { printDate } from '../facts/date.js';
 import type { Finish, House, Room } from '../facts/house.js';
 import { nameOf } from '../facts/place-name.js';
 import { type Deed, type Improvement, type ImprovementSource, PUT_IN } from './improvements.js';
+import { systemName } from './system-name.js';
 import { timeFrameOf, updateWords } from './tables/updates.js';
 
 export type UpdateWord = 'not updated' | 'updated' | 'remodeled';
@@ -168,7 +170,7 @@ function changeWords(room: Room, one: Done): string {
       ? finishWords(source.item)
       : source.kind === 'work'
         ? source.item.what
-        : (source.item.name ?? source.item.is);
+        : systemName(source.item);
   return [
     `${what}, ${did}`,
     ...(isStructural(source) ? ['structure changed'] : []),

@@ -93,7 +93,7 @@ function baseLines(what: string, shape: Shape, corners: readonly Point[], rule: 
   if (rectangles === undefined) {
     return [
       {
-        what: `${what}, within its walls: ${(shape.walls ?? []).join(', ')}`,
+        what: `${what}, within its walls: ${shape.walls.join(', ')}`,
         area: areaOf(corners),
         into: undefined,
         rule,
@@ -112,7 +112,9 @@ const dimensions = (width: number, depth: number, reading: Reading): string =>
   `${lengthWords(width, reading)} × ${lengthWords(depth, reading)}`;
 
 function fromRooms(level: Level, rooms: readonly RoomFloor[], path: FactPath): Base {
-  const sized = rooms.filter((room) => room.floor !== undefined);
+  const sized = rooms.flatMap(({ name, shape, floor }) =>
+    floor === undefined ? [] : [{ name, shape, floor }],
+  );
   if (sized.length === 0) {
     const unknown: Diagnostic = {
       code: 'tally.level-size',
@@ -138,11 +140,11 @@ function fromRooms(level: Level, rooms: readonly RoomFloor[], path: FactPath): B
     corners: undefined,
     lines: sized.map((room) => ({
       what: `${room.name}, inside faces${room.shape ? `, ${room.shape.sizeWords}` : ''}`,
-      area: room.floor ?? 0n,
+      area: room.floor,
       into: undefined,
       rule: 'Inside size of a room; walls are not included.',
     })),
-    area: sized.reduce((sum, room) => sum + (room.floor ?? 0n), 0n),
+    area: sized.reduce((sum, room) => sum + room.floor, 0n),
     remarks: [`${level.name}: inside sizes only, walls not included; an estimate, and low.${left}`],
     diagnostics: [estimated],
   };

@@ -25,13 +25,16 @@ export function rectanglesOf(corners: readonly Point[]): readonly Rectangle[] | 
     turned.map(({ west, south, east, north }) => ({ west: south, south: west, east: north, north: east })),
   );
   if (along.length !== across.length) return along.length < across.length ? along : across;
-  return extent(along[0]) >= extent(across[0]) ? along : across;
+  return largestOf(along) >= largestOf(across) ? along : across;
 }
 
-function extent(rectangle: Rectangle | undefined): bigint {
-  if (rectangle === undefined) return 0n;
-  const { west, south, east, north } = rectangle;
-  return BigInt(east - west) * BigInt(north - south);
+const extent = ({ west, south, east, north }: Rectangle): bigint =>
+  BigInt(east - west) * BigInt(north - south);
+
+function largestOf(rectangles: readonly Rectangle[]): bigint {
+  let most = 0n;
+  for (const one of rectangles.map(extent)) if (one > most) most = one;
+  return most;
 }
 
 function largestFirst(rectangles: readonly Rectangle[]): Rectangle[] {

@@ -30,15 +30,16 @@ export interface NearFloors<T> {
 
 /** Groups floors whose neighbours are at most 2 ft apart, from the lowest up; a floor alone is a group too. */
 export function groupFloors<T>(heights: readonly FloorHeight<T>[]): NearFloors<T>[] {
-  const groups: FloorHeight<T>[][] = [];
+  const groups: { readonly floors: FloorHeight<T>[]; readonly lowest: number; highest: number }[] = [];
   for (const floor of [...heights].sort((a, b) => a.height - b.height)) {
     const group = groups.at(-1);
-    const below = group?.at(-1);
-    if (group !== undefined && below !== undefined && floor.height - below.height <= NEAR) group.push(floor);
-    else groups.push([floor]);
+    if (group !== undefined && floor.height - group.highest <= NEAR) {
+      group.floors.push(floor);
+      group.highest = floor.height;
+    } else groups.push({ floors: [floor], lowest: floor.height, highest: floor.height });
   }
-  return groups.map((floors) => {
-    const span = (floors.at(-1)?.height ?? 0) - (floors[0]?.height ?? 0);
+  return groups.map(({ floors, lowest, highest }) => {
+    const span = highest - lowest;
     return { floors, span, kind: span < NEAR ? 'within' : span === NEAR ? 'exactly' : 'chain' };
   });
 }
@@ -49,7 +50,7 @@ export interface PlacedLevel {
   readonly index: number;
 }
 
-/** Flags near floors. `areas` are the levels' sums, in the order of `levels`. */
+/** Flags near floors. `areas` are the levels' sums. */
 export function checkSplitFloors(
   levels: readonly Level[],
   areas: readonly LevelArea[],
@@ -98,13 +99,14 @@ function splitDiagnostic(group: NearFloors<PlacedLevel>): Diagnostic {
 /** Word for word, a level near one that is below grade would be below grade with it. */
 function gradeReadings(group: NearFloors<PlacedLevel>, areas: readonly LevelArea[]): OpenReading[] {
   if (!mixesGrades(group)) return [];
-  return group.floors.flatMap(({ floor }): OpenReading[] => {
-    const finished = areas[floor.index]?.byClass['above-finished'] ?? 0n;
+  const sums = group.floors.flatMap(({ floor }) => areas.filter(({ id }) => id === floor.level.id));
+  return sums.flatMap(({ name, byClass }): OpenReading[] => {
+    const finished = byClass['above-finished'];
     if (finished === 0n) return [];
     const counts = wholeSquareFeet(finished);
     return [
       {
-        room: floor.level.name,
+        room: name,
         words: `Its floor is within 2 ft of a level below grade. Taken word for word the two are one level, and all of it is below grade: then none of its ${counts} sq ft count above grade. The figures here keep the two apart, as written.`,
         countedIfPass: counts,
         countedIfFail: 0,

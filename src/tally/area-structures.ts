@@ -35,7 +35,8 @@ export function sumStructures(house: House, rooms: readonly RoomFloor[]): Struct
     const line = lineOf(structure);
     const measured = structureArea(structure.id, name, answer.shape?.area);
     found[line].push(measured);
-    if (line === 'disconnected' && structure.attached) readings.push(attachedReading(measured));
+    if (line === 'disconnected' && structure.attached && measured.squareFeet !== undefined)
+      readings.push(attachedReading(name, measured.squareFeet));
   }
   for (const room of rooms)
     if (room.alsoOn !== undefined)
@@ -67,8 +68,7 @@ function lineOf(structure: Structure): Line {
 }
 
 /** Nothing in the folder says that finished space leads into it, so it isn't counted; it may be. */
-function attachedReading({ name, squareFeet }: StructureArea): OpenReading {
-  const counts = squareFeet ?? 0;
+function attachedReading(name: string, counts: number): OpenReading {
   return {
     room: name,
     words: `Finished, usable all year and attached. It counts as finished area (${counts} sq ft) only if finished space of the house leads into it; then it belongs in the outline or the parts of its level. Here it is stated apart.`,

@@ -6,13 +6,13 @@ import { readLength } from '../facts/length.js';
 import { bad, good, type Read } from '../facts/read.js';
 import type { Point } from './corners.js';
 import { firstCrossing } from './crossing.js';
-import { growOutward, type Side, sidesOf } from './measuring.js';
+import { type Compass, growOutward, sidesOf } from './measuring.js';
 
 export interface Grown {
   /** Outside faces, or as they came if nothing could be added. */
   readonly corners: readonly Point[];
   /** Sides whose walls aren't known and so aren't included, in the order north, east, south, west. */
-  readonly lacking: readonly Exclude<Side, 'slanted'>[];
+  readonly lacking: readonly Compass[];
   /** Something was added, or is known to be nothing. */
   readonly grown: boolean;
   /** Half of a shared wall was added somewhere. */
@@ -28,7 +28,6 @@ interface Wall {
   readonly party: boolean;
 }
 
-type Compass = Exclude<Side, 'slanted'>;
 type WallWord = 'all' | Compass;
 const COMPASS: readonly Compass[] = ['north', 'east', 'south', 'west'];
 
@@ -61,7 +60,7 @@ export function growByWalls(level: Level, written: readonly Point[], path: FactP
   if (known.length === 0) return { ...none, grown: false };
   if (known.every((wall) => wall.thickness === 0)) return { ...none, grown: true };
 
-  const grown = growOutward(corners, ({ side }) => (side === 'slanted' ? 0 : (wallOn(side)?.thickness ?? 0)));
+  const grown = growOutward(corners, ({ side }) => wallOn(side)?.thickness ?? 0);
   if (!Array.isArray(grown)) {
     return { ...none, lacking: used, grown: false, diagnostics: [...diagnostics, slantedWall(level, path)] };
   }
@@ -91,7 +90,8 @@ function withoutStops(corners: readonly Point[]): readonly Point[] {
 function readWalls(level: Level, path: FactPath) {
   const walls = new Map<WallWord, Wall>();
   const diagnostics: Diagnostic[] = [];
-  for (const [word, text] of Object.entries(level.walls ?? {}) as [WallWord, string | undefined][]) {
+  for (const word of ['all', ...COMPASS] as const) {
+    const text = level.walls?.[word];
     if (text === undefined) continue;
     const wall = readWall(text);
     if (wall.ok) walls.set(word, wall.value);

@@ -28,24 +28,20 @@ export function commonReading(list: readonly Taped[]): Reading | undefined {
 export const lengthWords = (units: number, reading: Reading = 'inches'): string =>
   printLength({ units, reading, written: '' });
 
-const ASCII_FRACTIONS: Readonly<Record<string, string>> = {
-  '⅛': '1/8',
-  '¼': '1/4',
-  '⅜': '3/8',
-  '½': '1/2',
-  '⅝': '5/8',
-  '¾': '3/4',
-  '⅞': '7/8',
-};
+const ASCII_FRACTIONS = [
+  ['⅛', '1/8'],
+  ['¼', '1/4'],
+  ['⅜', '3/8'],
+  ['½', '1/2'],
+  ['⅝', '5/8'],
+  ['¾', '3/4'],
+  ['⅞', '7/8'],
+] as const;
 
 /** `units` of 0.1 µm as a keyboard can type them into a house folder: `11'6 1/2"`, `11.5 ft`, `3.50 m`. */
 export function lengthToType(units: number, reading: Reading = 'inches'): string {
-  return lengthWords(units, reading)
-    .replace(
-      /(\d?)([⅛¼⅜½⅝¾⅞])/g,
-      (_, digit: string, glyph: string) =>
-        `${digit}${digit === '' ? '' : ' '}${ASCII_FRACTIONS[glyph] ?? ''}`,
-    )
+  const apart = lengthWords(units, reading).replace(/(?<=\d)(?=[⅛¼⅜½⅝¾⅞])/, ' ');
+  return ASCII_FRACTIONS.reduce((words, [glyph, typed]) => words.replace(glyph, typed), apart)
     .replace('′ 0″', "'")
     .replace('′ ', "'")
     .replace('′', "'")

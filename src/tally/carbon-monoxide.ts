@@ -20,7 +20,7 @@ export function burns(system: System): boolean | undefined {
 }
 
 /** "furnace, gas" as it stands in a sentence: the furnace. */
-const called = ({ is }: System): string => is.split(',')[0] ?? is;
+const called = ({ is }: System): string => is.replace(/,.*$/s, '');
 
 /** "Garage" as it stands in a sentence. */
 const lower = (name: string): string =>

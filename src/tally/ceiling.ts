@@ -149,8 +149,15 @@ function fromSection(
   path: FactPath,
 ): SlopeAnswer {
   const { highest, pitch, sides, length, lowest } = ceiling;
-  const slant = /^(\d+)\D+(\d+)$/.exec(pitch ?? '');
-  if (highest === undefined || slant === null || sides === undefined || length === undefined) {
+  // The schema has seen to it that a pitch is two numbers.
+  const [rise, run] = (pitch?.match(/\d+/g) ?? []).map(BigInt);
+  if (
+    highest === undefined ||
+    rise === undefined ||
+    run === undefined ||
+    sides === undefined ||
+    length === undefined
+  ) {
     const missing = (['highest', 'pitch', 'sides', 'length'] as const).filter(
       (w) => ceiling[w] === undefined,
     );
@@ -159,7 +166,6 @@ function fromSection(
       `give the taped areas, for example  { at-7-ft: 9' x 30', at-5-ft: 13' x 30' }`,
     ]);
   }
-  const [rise, run] = [BigInt(slant[1] ?? 0), BigInt(slant[2] ?? 0)];
   if (rise === 0n || run === 0n)
     return refuse([...path, 'pitch'], `a pitch of ${pitch} is no slope`, [
       'write rise in run, for example 12 in 12',
@@ -171,19 +177,19 @@ function fromSection(
       'check both, or write a flat ceiling as one height, for example  ceiling: 7\'6"',
     ]);
   }
+  const flat = BigInt(ceiling.flat?.units ?? 0);
   /** Floor below all that is at least `height` high: the flat part, and the run of each slope down to there. */
   const floorAbove = (height: number): Ratio => {
     if (highest.units < height) return { top: 0n, bottom: rise };
     const down = BigInt(highest.units - Math.max(height, lowest?.units ?? 0));
-    const width = BigInt(ceiling.flat?.units ?? 0) * rise + BigInt(sides) * down * run;
+    const width = flat * rise + BigInt(sides) * down * run;
     return { top: width * BigInt(length.units), bottom: rise };
   };
   const full = floorAbove(heightLimit('full', highest.reading));
   const counted = floorAbove(heightLimit('least', highest.reading));
   if (floor === undefined) return { slope: judged(full, counted, wholeOf(floorAbove(0))), diagnostics: [] };
 
-  const flat = BigInt(ceiling.flat?.units ?? 0) * BigInt(length.units);
-  if (flat > floor || (lowest !== undefined && wholeOf(counted) > floor)) {
+  if (flat * BigInt(length.units) > floor || (lowest !== undefined && wholeOf(counted) > floor)) {
     return refuse(path, `by its section ${name} has more floor than by its size`, [
       'check flat, pitch, length and lowest against the size of the room',
     ]);

@@ -5,7 +5,7 @@
  */
 import { difference, type Geom, intersection, union } from 'polyclip-ts';
 import { SQUARE_INCH } from '../facts/floor-area.js';
-import { absolute, isSame, type Point } from './corners.js';
+import { isSame, type Point } from './corners.js';
 import { twiceArea } from './measuring.js';
 
 /** One connected piece of a region. */
@@ -55,10 +55,11 @@ function regionOf(result: [number, number][][][], smallest: bigint): Region {
     // Rounding may flatten a ring altogether.
     const [outer, ...holes] = rings.map(toCorners).filter((ring) => twiceArea(ring) !== 0n);
     if (outer === undefined) continue;
-    const own = holes.reduce((sum, hole) => sum - absolute(twiceArea(hole)), absolute(twiceArea(outer)));
+    // Outer rings come anticlockwise and holes clockwise.
+    const own = holes.reduce((sum, hole) => sum + twiceArea(hole), twiceArea(outer));
     if (own < 2n * smallest || own <= 0n) continue;
     doubled += own;
-    pieces.push({ outer: turned(outer, true), holes: holes.map((hole) => turned(hole, false)) });
+    pieces.push({ outer, holes });
   }
   pieces.sort((a, b) => compareLowest(a.outer, b.outer));
   return { area: doubled / 2n, polygons: pieces };
@@ -68,10 +69,6 @@ function regionOf(result: [number, number][][][], smallest: bigint): Region {
 function toCorners(ring: [number, number][]): Point[] {
   const whole = ring.map(([x, y]): Point => [Math.round(x) + 0, Math.round(y) + 0]);
   return whole.filter((p, i) => !isSame(p, whole[(i + 1) % whole.length] as Point));
-}
-
-function turned(corners: Point[], anticlockwise: boolean): Point[] {
-  return twiceArea(corners) >= 0n === anticlockwise ? corners : corners.toReversed();
 }
 
 function compareLowest(a: Point[], b: Point[]): number {

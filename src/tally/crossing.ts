@@ -53,7 +53,8 @@ function meetingOf([a, b]: Edge, [c, d]: Edge): Point | undefined {
 function foldOf([a, b]: Edge, [c, d]: Edge, follows: boolean): Point | undefined {
   const [shared, mine, other] = follows ? [b, a, d] : [a, b, c];
   if (turnOf(mine, shared, other) !== 0n) return undefined;
-  if (isBetween(shared, mine, other)) return follows ? other : shared;
+  // Of the last edge and the first this is never so: the edge before the last ends at `other`, and was reported.
+  if (isBetween(shared, mine, other)) return other;
   if (isBetween(shared, other, mine)) return follows ? mine : shared;
   return undefined;
 }

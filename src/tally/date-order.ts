@@ -4,11 +4,13 @@
  * A pair is wrong only if it is wrong whatever the dates leave open: "2026" and "2026-03" may be in order. That a
  * system was made before it was installed is checked where its age is worked out, since its label may say when.
  */
+
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
 import { type HouseDate, printDate } from '../facts/date.js';
 import type { House, Warranty } from '../facts/house.js';
 import { nameOfPlace } from '../facts/place-name.js';
+import { systemName } from './system-name.js';
 
 /** Two dates of which the first can't be after the second. */
 interface Pair {
@@ -112,7 +114,7 @@ function pairs(house: House): Pair[] {
       (system, index): Pair => ({
         first: ['made', system.made?.value, 'made'],
         second: ['serviced', system.serviced, 'serviced'],
-        what: `“${system.name ?? system.is}”`,
+        what: `“${systemName(system)}”`,
         path: ['systems', index, 'serviced'],
         marked: 'second',
       }),
@@ -122,7 +124,7 @@ function pairs(house: House): Pair[] {
         system.installed?.value === undefined
           ? (['made', system.made?.value, 'made'] as const)
           : (['installed', system.installed.value, 'installed'] as const);
-      return warrantyPairs(system.warranty, start, system.name ?? system.is, ['systems', index, 'warranty']);
+      return warrantyPairs(system.warranty, start, systemName(system), ['systems', index, 'warranty']);
     }),
     ...house.work.flatMap((item, index): Pair[] => [
       {

@@ -123,7 +123,7 @@ function netArea(
   const beside = home.finishes.filter((other) => other !== finish && other.on === finish.on).length;
   const rest =
     beside === 0 ? '' : ` Other finishes of the same ${finish.on} are in it: their part wasn’t taken off.`;
-  if (finish.on === 'walls') return wallArea(home, measures, table, rest);
+  if (finish.on === 'walls' && 'windows' in home) return wallArea(home, measures, table, rest);
   const floor = measures.roomFloors.get(home.id);
   if (floor === undefined) return notKnown('Not known: the size of the room isn’t recorded.');
   if (finish.on === 'ceiling' && 'ceiling' in home && isSloped(home.ceiling))
@@ -134,13 +134,13 @@ function netArea(
 
 const isSloped = (ceiling: Room['ceiling']): boolean => ceiling !== undefined && !('units' in ceiling);
 
-function wallArea(home: Room | Structure, measures: RoomMeasures, table: TradeQuantities, rest: string): Net {
+function wallArea(home: Room, measures: RoomMeasures, table: TradeQuantities, rest: string): Net {
   const walls = measures.roomWalls.get(home.id);
   if (walls === undefined) return notKnown('Not known: the size of the room isn’t recorded.');
   if (walls.height === undefined) return notKnown('Not known: the height of the walls isn’t recorded.');
   const { doorSquareFeet, windowSquareFeet } = table.wallOpenings.figures;
-  const doors = 'doors' in home ? home.doors : undefined;
-  const windows = 'windows' in home ? home.windows.length : 0;
+  const { doors } = home;
+  const windows = home.windows.length;
   const openings = BigInt((doors ?? 0) * doorSquareFeet + windows * windowSquareFeet) * SQUARE_FOOT;
   const area = BigInt(walls.perimeter) * BigInt(walls.height) - openings;
   if (area <= 0n) return notKnown('Not known: the openings would be larger than the walls.');

@@ -10,11 +10,12 @@ import type { Finish, House } from '../facts/house.js';
  */
 export function checkFutureDates(house: House, asOf: string): Diagnostic[] {
   return pastDates(house).flatMap(([date, path]) =>
-    date?.earliest !== undefined && date.earliest > asOf ? [inFuture(path, date, asOf)] : [],
+    date?.earliest !== undefined && date.earliest > asOf ? [inFuture(path, date.earliest, asOf)] : [],
   );
 }
 
-export function inFuture(path: FactPath, date: HouseDate, asOf: string): Diagnostic {
+/** `day`: the first that the date can be, YYYY-MM-DD. */
+export function inFuture(path: FactPath, day: string, asOf: string): Diagnostic {
   return {
     code: 'tally.future',
     severity: 'error',
@@ -22,7 +23,7 @@ export function inFuture(path: FactPath, date: HouseDate, asOf: string): Diagnos
     message: `this date lies after the day the packet is made for (${asOf})`,
     hints: [
       'check the year; what is only planned is left out until it is done',
-      ...(date.earliest === undefined ? [] : [`build for that day:  --as-of ${date.earliest}`]),
+      `build for that day:  --as-of ${day}`,
     ],
   };
 }

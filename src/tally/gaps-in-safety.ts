@@ -1,8 +1,10 @@
 /** What is lacking where somebody can be hurt: lead, alarms, stairs, a pool, a range that can tip. */
+
 import { nameOf } from '../facts/place-name.js';
 import { addItem, addLine, BUYER, freeId, type Gap, type GapSources, rankOf, SALE } from './gap.js';
 import { targetOf } from './lead-notes.js';
 import { isRange } from './observed-range.js';
+import { systemName } from './system-name.js';
 
 export function safetyGaps(sources: GapSources): Gap[] {
   return [
@@ -112,7 +114,7 @@ function bracketsUnknown({ house }: GapSources): Gap[] {
       {
         path: ['systems', index],
         audiences: BUYER,
-        lacks: `whether a bracket keeps “${system.name ?? system.is}” from tipping is not said`,
+        lacks: `whether a bracket keeps “${systemName(system)}” from tipping is not said`,
         hint: 'look behind its foot, then add  anti-tip: yes  or  anti-tip: no',
         rank: rankOf('range'),
       },

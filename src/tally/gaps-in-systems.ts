@@ -1,10 +1,12 @@
 /** What is lacking of systems and appliances: whether they are there, how old they are, what they run on. */
+
 import type { FactPath } from '../diagnostics/fact-path.js';
 import type { System, Warranty } from '../facts/house.js';
 import { burns } from './carbon-monoxide.js';
 import { addItem, addLine, EVERYONE, freeId, type Gap, type GapSources, rankOf, SALE } from './gap.js';
 import { isWaterHeater } from './observed-water-heater.js';
 import { isThere } from './still-there.js';
+import { systemName } from './system-name.js';
 
 interface Asked {
   readonly name: string;
@@ -62,8 +64,6 @@ const ASKED: readonly Asked[] = [
   },
 ];
 
-const printedName = (system: System): string => system.name ?? system.is;
-
 export function systemGaps(sources: GapSources): Gap[] {
   const { house } = sources;
   return [
@@ -105,7 +105,7 @@ function ageUnknown({ system, path, basis }: GapSources['ages'][number]): Gap[] 
     {
       path,
       audiences: EVERYONE,
-      lacks: `the age of “${printedName(system)}” is not known`,
+      lacks: `the age of “${systemName(system)}” is not known`,
       hint: 'look at its label or the permit; a span will do, for example  made: 2005/2012',
       rank: asked < 0 ? rankOf('age') : rankOf('age of a big system', asked),
     },
@@ -121,7 +121,7 @@ function fuelUnknown(system: System, path: FactPath): Gap[] {
     {
       path,
       audiences: SALE,
-      lacks: `what “${printedName(system)}” runs on is not said`,
+      lacks: `what “${systemName(system)}” runs on is not said`,
       hint: `${addLine('fuel: gas', 'fuel: electric')}  or propane, oil, wood`,
       rank: rankOf('fuel'),
     },
@@ -134,7 +134,7 @@ function settingUnknown(system: System, path: FactPath): Gap[] {
     {
       path,
       audiences: ['buyer', 'care'],
-      lacks: `how hot “${printedName(system)}” is set is not recorded`,
+      lacks: `how hot “${systemName(system)}” is set is not recorded`,
       hint: 'read its dial, then add  set-to: 120 F',
       rank: rankOf('hot water'),
     },
@@ -149,7 +149,7 @@ function stayUnknown(system: System, path: FactPath): Gap[] {
     {
       path,
       audiences: SALE,
-      lacks: `whether “${printedName(system)}” stays with the house is not said`,
+      lacks: `whether “${systemName(system)}” stays with the house is not said`,
       hint: addLine('conveys: yes', 'conveys: no'),
       rank: rankOf('appliance'),
     },
@@ -173,7 +173,7 @@ function warranties({ house }: GapSources): Gap[] {
     );
   return [
     ...house.systems.flatMap((system, index) =>
-      gaps(system.warranty, printedName(system), ['systems', index, 'warranty']),
+      gaps(system.warranty, systemName(system), ['systems', index, 'warranty']),
     ),
     ...house.work.flatMap((item, index) => gaps(item.warranty, item.what, ['work', index, 'warranty'])),
   ];

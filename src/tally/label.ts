@@ -23,7 +23,7 @@ export function readLabel(serial: string, pattern: string, asOf: string): Read<H
     const match = /^\s*((?:YYYY|YY|WW|MM)+)\s+at\s+(\d{1,2})\s*$/.exec(piece);
     if (match === null) return bad(`“${pattern}” does not say how to read the label`, EXAMPLE);
     let at = Number(match[2]) - 1;
-    for (const letters of match[1]?.match(/YYYY|YY|WW|MM/g) ?? []) {
+    for (const [letters] of piece.matchAll(/YYYY|YY|WW|MM/g)) {
       const read = serial.slice(at, at + letters.length);
       if (!/^\d+$/.test(read) || read.length < letters.length) {
         return bad(

@@ -96,10 +96,10 @@ function jobOf(
 
 /** Replaced windows settle a job, so their fact comes first. */
 function pathOf(group: readonly DatedWork[]): FactPath {
-  const first = group.find(({ item }) => item['windows-replaced']) ?? group[0];
-  return first === undefined
-    ? ['work']
-    : ['work', first.index, first.item['windows-replaced'] ? 'windows-replaced' : 'paint-disturbed'];
+  const { index, item } = group.reduce((first, one) =>
+    !first.item['windows-replaced'] && one.item['windows-replaced'] ? one : first,
+  );
+  return ['work', index, item['windows-replaced'] ? 'windows-replaced' : 'paint-disturbed'];
 }
 
 function areaWords(items: readonly WorkItem[], area: bigint): string {

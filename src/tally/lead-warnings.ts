@@ -10,10 +10,12 @@ import { placeKey } from './lead-places.js';
  * papers are named needs none: the folder already answers what the warning would ask.
  */
 export function leadWarnings(house: House, jobs: readonly LeadJob[]): Diagnostic[] {
-  const places = new Map<string, LeadJob[]>();
+  const places = new Map<string, [LeadJob, ...LeadJob[]]>();
   for (const job of jobs) {
     if (job.verdict === 'minor' || isAnswered(house, job)) continue;
-    places.set(placeKey(job), [...(places.get(placeKey(job)) ?? []), job]);
+    const known = places.get(placeKey(job));
+    if (known === undefined) places.set(placeKey(job), [job]);
+    else known.push(job);
   }
   return [...places.values()].map((found) => warning(house, found));
 }
@@ -23,19 +25,19 @@ const isAnswered = (house: House, job: LeadJob): boolean =>
     (item) => item.by !== undefined && item.by === house.lead?.firm && item.evidence.length > 0,
   );
 
-function warning(house: House, jobs: readonly LeadJob[]): Diagnostic {
+function warning(house: House, jobs: readonly [LeadJob, ...LeadJob[]]): Diagnostic {
   const [first] = jobs;
   return {
     code: 'tally.lead',
     severity: 'warning',
-    path: first?.path ?? ['work'],
-    message: `lead rules may reach this work: ${first?.where}, ${whatWasDone(jobs)}`,
+    path: first.path,
+    message: `lead rules may reach this work: ${first.where}, ${whatWasDone(jobs)}`,
     hints: [whatToType(house, jobs), 'ask the state’s lead programme whether the rules apply'],
   };
 }
 
 /** "8.5 sq ft of paint disturbed (minor repair ends at 6)", "painted windows replaced". */
-function whatWasDone(jobs: readonly LeadJob[]): string {
+function whatWasDone(jobs: readonly [LeadJob, ...LeadJob[]]): string {
   const windows = jobs.some((job) => job.items.some((item) => item['windows-replaced']));
   const over = jobs.filter((job) => job.area > 0n && !job.items.some((item) => item['windows-replaced']));
   const areas = [...new Set(over.map((job) => paintedSquareFeet(job.area)))];
@@ -45,7 +47,7 @@ function whatWasDone(jobs: readonly LeadJob[]): string {
     ...(areas.length === 0
       ? []
       : [
-          `${listWords(areas)} sq ft of paint disturbed${removed ? ' with a part of the structure' : ` (minor repair ends at ${jobs[0]?.limitSquareFeet})`}`,
+          `${listWords(areas)} sq ft of paint disturbed${removed ? ' with a part of the structure' : ` (minor repair ends at ${jobs[0].limitSquareFeet})`}`,
         ]),
   ].join('; ');
 }

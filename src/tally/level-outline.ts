@@ -20,7 +20,7 @@ import {
 } from './area-words.js';
 import type { Point } from './corners.js';
 import { firstCrossing } from './crossing.js';
-import { areaOf, boundsOf, printGap, rectangle, twiceArea, walk } from './measuring.js';
+import { areaOf, boundsOf, printGap, rectangle, walk } from './measuring.js';
 
 export interface Shape {
   readonly corners: readonly Point[];
@@ -32,8 +32,8 @@ export interface Shape {
   readonly reading: Reading;
   /** "11′ 6″ × 12′ 0″"; of an outline the greatest width and depth. */
   readonly sizeWords: string;
-  /** The walls as written, for an outline. */
-  readonly walls: readonly string[] | undefined;
+  /** The walls of an outline as written; a size has none. */
+  readonly walls: readonly string[];
 }
 
 /** What may have a shape. */
@@ -91,7 +91,7 @@ function fromSize(size: Size, start: Point): Shape {
     perimeter: 2 * (width + depth),
     reading: commonReading(sizeTaped(size)) ?? 'inches',
     sizeWords: printSize(size),
-    walls: undefined,
+    walls: [],
   };
 }
 
@@ -190,27 +190,19 @@ function crossed(
   name: string,
   path: FactPath,
 ): Diagnostic | undefined {
-  const wall = (index: number) => `wall ${index + 1} (${steps[index]?.written ?? ''})`;
+  // Whatever meets itself nowhere encloses something.
   const crossing = firstCrossing(corners);
-  if (crossing !== undefined) {
-    const [first, second] = crossing.edges;
-    return {
-      code: 'tally.outline',
-      severity: 'error',
-      path: [...path, second],
-      message: `the outline of ${name} meets itself: ${wall(first)} and ${wall(second)} cross or touch`,
-      hints: [
-        `check the compass words and lengths from ${wall(first)} to ${wall(second)}`,
-        'write the walls in order, each once, from a corner back to it',
-      ],
-    };
-  }
-  if (twiceArea(corners) !== 0n) return undefined;
+  if (crossing === undefined) return undefined;
+  const walls = steps.map((step, index) => `wall ${index + 1} (${step.written})`);
+  const [first, second] = crossing.edges.map((index) => walls[index]);
   return {
     code: 'tally.outline',
     severity: 'error',
-    path,
-    message: `the outline of ${name} encloses nothing`,
-    hints: ['write the walls in order, from a corner back to it'],
+    path: [...path, crossing.edges[1]],
+    message: `the outline of ${name} meets itself: ${first} and ${second} cross or touch`,
+    hints: [
+      `check the compass words and lengths from ${first} to ${second}`,
+      'write the walls in order, each once, from a corner back to it',
+    ],
   };
 }

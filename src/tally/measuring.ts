@@ -16,6 +16,9 @@ export interface Move {
 /** Which side of the house a stretch of wall is on; `slanted` for a wall that follows neither axis. */
 export type Side = 'north' | 'east' | 'south' | 'west' | 'slanted';
 
+/** Of a wall that follows one of the axes. */
+export type Compass = Exclude<Side, 'slanted'>;
+
 /** An outline's outermost lines, in 0.1 µm. */
 export interface Bounds {
   west: number;
@@ -145,11 +148,14 @@ export function sidesOf(corners: readonly Point[]): Side[] {
  */
 export function growOutward(
   corners: readonly Point[],
-  thicknessOf: (edge: { index: number; side: Side }) => number,
+  thicknessOf: (edge: { index: number; side: Compass }) => number,
 ): Point[] | { slanted: true } {
   const sides = sidesOf(corners);
-  if (sides.includes('slanted')) return { slanted: true };
-  const moves = sides.map((side, index) => outward(side, thicknessOf({ index, side })));
+  const moves: Move[] = [];
+  for (const [index, side] of sides.entries()) {
+    if (side === 'slanted') return { slanted: true };
+    moves.push(outward(side, thicknessOf({ index, side })));
+  }
   const grown: Point[] = [];
   for (const [index, [x, y]] of corners.entries()) {
     const before = (index + corners.length - 1) % corners.length;
@@ -173,7 +179,7 @@ export function middleOf(bounds: Bounds): Point {
   return [Math.floor((bounds.west + bounds.east) / 2), Math.floor((bounds.south + bounds.north) / 2)];
 }
 
-function outward(side: Side, thickness: number): Move {
+function outward(side: Compass, thickness: number): Move {
   if (side === 'north') return { east: 0, north: thickness };
   if (side === 'south') return { east: 0, north: -thickness };
   return { east: side === 'east' ? thickness : -thickness, north: 0 };

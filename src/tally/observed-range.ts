@@ -1,6 +1,8 @@
 /** Whether a bracket keeps a range from tipping over. */
+
 import type { House, System } from '../facts/house.js';
 import { answered, judged, type Observation, observe } from './observation.js';
+import { systemName } from './system-name.js';
 import { safetyRules } from './tables/safety.js';
 
 /** A range by any name that is still there; its hood, outlet and cord are none. */
@@ -19,7 +21,7 @@ export function observeRanges(house: House): Observation[] {
           id: `anti-tip-${system.id}`,
           path: ['systems', index, 'anti-tip'],
           topic: 'range',
-          what: system.name ?? system.is,
+          what: systemName(system),
           evidence: system.evidence,
         },
         rule,

@@ -1,4 +1,5 @@
 /** How hot a water heater is set, and where its relief pipe ends. */
+
 import type { YesNo } from '../facts/field-kinds.js';
 import type { House, System } from '../facts/house.js';
 import { printLength } from '../facts/length.js';
@@ -13,6 +14,7 @@ import {
   observe,
   taped,
 } from './observation.js';
+import { systemName } from './system-name.js';
 import { safetyRules } from './tables/safety.js';
 
 /** A heater that was taken out heats nothing. */
@@ -26,7 +28,7 @@ export function observeWaterHeaters(house: House): Observation[] {
       id: `${word}-${system.id}`,
       path: ['systems', index, word],
       topic,
-      what: system.name ?? system.is,
+      what: systemName(system),
       evidence: system.evidence,
     });
     // A tankless heater may have no relief pipe; where one is recorded it is told.

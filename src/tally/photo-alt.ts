@@ -3,11 +3,13 @@
  *
  * The sentence is a proposal: the program has not seen the picture, so nothing is published from it.
  */
+
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Finish, House, Photo, WorkItem } from '../facts/house.js';
 import { nameOf, nameOfPlace } from '../facts/place-name.js';
 import { typedInYaml } from '../facts/typed-in-yaml.js';
 import { capital } from './area-words.js';
+import { systemName } from './system-name.js';
 
 /** A warning for each photo that would be shown and is left out for want of words. */
 export function checkPhotoWords(house: House): Diagnostic[] {
@@ -95,7 +97,7 @@ function seenAfter(
   return listOf(
     house.systems
       .filter((system) => where !== undefined && system.where === where && system.did !== 'removed')
-      .map((system) => system.name ?? system.is),
+      .map((system) => systemName(system)),
   );
 }
 

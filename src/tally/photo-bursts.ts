@@ -57,8 +57,9 @@ function countsOn(a: string, b: string): boolean {
 }
 
 function numbered(name: string): { rest: string; number: number } | undefined {
-  const match = /^(.*?)(\d{1,9})(\D*)$/.exec(name);
-  return match === null
-    ? undefined
-    : { rest: `${match[1]}\u0000${(match[3] ?? '').toLowerCase()}`, number: Number(match[2]) };
+  const last = /\d{1,9}(?=\D*$)/.exec(name);
+  if (last === null) return undefined;
+  const [digits] = last;
+  const ending = name.slice(last.index + digits.length).toLowerCase();
+  return { rest: `${name.slice(0, last.index)}\u0000${ending}`, number: Number(digits) };
 }

@@ -3,6 +3,7 @@
  * that weighs the two against each other, and that puts photos in order.
  */
 import type { Cameras } from '../facts/camera.js';
+import { compareText } from '../facts/compare-text.js';
 import { type HouseDate, readDate } from '../facts/date.js';
 import type { House } from '../facts/house.js';
 
@@ -64,5 +65,3 @@ function sortKey(photo: DatedPhoto & { readonly name: string }): string {
   if (day?.takenAt !== undefined) return `${day.takenAt}\u0000${photo.name}`;
   return day?.date.earliest ?? day?.date.latest ?? LAST;
 }
-
-const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -9,8 +9,8 @@ const FEET_PER_METRE = 1 / 0.3048;
 
 /** Length of the shortest way over the WGS 84 ellipsoid (Karney 2013, doi:10.1007/s00190-012-0578-z), in feet. */
 export function feetBetween(a: Spot, b: Spot): number {
-  const { s12 } = geodesic.Geodesic.WGS84.Inverse(a.north, a.east, b.north, b.east);
-  return (s12 ?? Number.NaN) * FEET_PER_METRE;
+  const { s12 = Number.NaN } = geodesic.Geodesic.WGS84.Inverse(a.north, a.east, b.north, b.east);
+  return s12 * FEET_PER_METRE;
 }
 
 /**
@@ -33,17 +33,23 @@ export function farFrom(spots: ReadonlyMap<string, Spot>, withinFeet: number): R
  * million pairs.
  */
 function middleOf(spots: readonly Spot[]): Spot {
-  const points = spots.map(({ north, east }) => {
-    const [lat, lon] = [(north * Math.PI) / 180, (east * Math.PI) / 180];
-    return [Math.cos(lat) * Math.cos(lon), Math.cos(lat) * Math.sin(lon), Math.sin(lat)] as const;
+  const points = spots.map((spot) => {
+    const [lat, lon] = [(spot.north * Math.PI) / 180, (spot.east * Math.PI) / 180];
+    return {
+      spot,
+      at: [Math.cos(lat) * Math.cos(lon), Math.cos(lat) * Math.sin(lon), Math.sin(lat)] as const,
+    };
   });
-  let best = { at: 0, sum: Number.POSITIVE_INFINITY };
-  for (const [at, [x, y, z]] of points.entries()) {
-    let sum = 0;
-    for (const [u, v, w] of points) sum += Math.hypot(x - u, y - v, z - w);
-    if (sum < best.sum) best = { at, sum };
-  }
-  return spots[best.at] ?? { north: Number.NaN, east: Number.NaN };
+  return points
+    .map(({ spot, at: [x, y, z] }) => {
+      let sum = 0;
+      for (const {
+        at: [u, v, w],
+      } of points)
+        sum += Math.hypot(x - u, y - v, z - w);
+      return { spot, sum };
+    })
+    .reduce((best, one) => (one.sum < best.sum ? one : best)).spot;
 }
 
 const FEET_PER_MILE = 5280;

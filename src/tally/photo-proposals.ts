@@ -5,6 +5,7 @@
  * pictures and says yes. Nothing is ever paired by itself. Start reading at `proposePhotos`.
  */
 import { Temporal } from 'temporal-polyfill';
+import { compareText } from '../facts/compare-text.js';
 import type { House, WorkItem } from '../facts/house.js';
 import { photosReliedOn } from '../facts/photos-relied-on.js';
 import { type Burst, findBursts } from './photo-bursts.js';
@@ -91,8 +92,6 @@ function sortByTime(house: House, photos: readonly SeenPhoto[]): SeenPhoto[] {
     })),
   ).map(({ photo }) => photo);
 }
-
-const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 function heldWords(house: House, photo: SeenPhoto, asOf: string): string | undefined {
   const entry = entryOf(house, photo);
@@ -256,15 +255,14 @@ function bestFirst(a: Claim, b: Claim): number {
     a.days - b.days ||
     nearerTime(a, b) ||
     a.index - b.index ||
-    (a.photo.name < b.photo.name ? -1 : a.photo.name > b.photo.name ? 1 : 0)
+    compareText(a.photo.name, b.photo.name)
   );
 }
 
 /** Of one day: the last photo before the work, the first one after it. */
 function nearerTime(a: Claim, b: Claim): number {
   if (a.slot !== b.slot || a.moment.day !== b.moment.day) return 0;
-  const [x, y] = [a.moment.time ?? '', b.moment.time ?? ''];
-  const order = x < y ? -1 : x > y ? 1 : 0;
+  const order = compareText(a.moment.time ?? '', b.moment.time ?? '');
   return a.slot === 'before' ? -order : order;
 }
 

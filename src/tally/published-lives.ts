@@ -7,7 +7,7 @@
  * The rows are in `tables/lives.yaml`. Start reading at `livesOf`.
  */
 import { z } from 'zod';
-import { readTable } from './read-table.js';
+import { entryOf, readTable } from './read-table.js';
 
 /** A table or study that lives were read from. */
 export interface LifeSource {
@@ -135,7 +135,7 @@ const readWords = {
  * with tank and without, have lives of their own.
  */
 export function findComponent(text: string): Component | undefined {
-  index ??= indexNames();
+  index ??= indexNames(lives().names);
   return index.get(keyOf(text));
 }
 
@@ -157,8 +157,7 @@ export function livesOf(component: Pick<Component, 'id'>): Lives {
   const rows = all
     .filter((row) => row.component === component.id)
     .map((row): PublishedLife => {
-      const source = sources[row.source];
-      if (source === undefined) throw new Error(`tables/lives.yaml names a source it lacks: ${row.source}`);
+      const source = entryOf(sources, row.source, 'lives');
       const { low, high, open = false, upTo = false, note } = row;
       return {
         source: { id: row.source, ...source },
@@ -227,9 +226,12 @@ function lives(): z.infer<typeof table> {
 /** Every name and alias, so that finding one doesn't walk the table; the id counts as a name too. */
 let index: Map<string, Component> | undefined;
 
-function indexNames(): Map<string, Component> {
+/** Throws where two components have a name in common: nobody could tell which is meant. */
+export function indexNames(
+  names: Readonly<Record<string, Pick<Component, 'name' | 'aliases'>>>,
+): Map<string, Component> {
   const found = new Map<string, Component>();
-  for (const [id, { name, aliases }] of Object.entries(lives().names)) {
+  for (const [id, { name, aliases }] of Object.entries(names)) {
     for (const text of [id, name, ...aliases]) {
       const earlier = found.get(keyOf(text));
       if (earlier !== undefined && earlier.id !== id)

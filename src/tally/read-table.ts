@@ -6,7 +6,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { CORE_SCHEMA, load } from 'js-yaml';
 import { z } from 'zod';
-import { madeTable } from './tables/made.js';
 
 /** Tables already read, each with the shape it was checked against. */
 const known = new Map<string, { shape: z.ZodType; value: unknown }>();
@@ -28,6 +27,20 @@ export function readTable<T>(name: string, shape: z.ZodType<T>): T {
 /** Whether the program has a table of that name. */
 export const hasTable = (name: string): boolean =>
   existsSync(new URL(`./tables/${name}.yaml`, import.meta.url)) || madeTable(name) !== undefined;
+
+/**
+ * What was made of a table when the program was built: the same contents, already checked, in a form that is read in no
+ * time. Undefined where the program runs from its source: there the YAML itself is read. Only YAML is written by hand.
+ *
+ * @param folder where the build puts them (`tests/tools/make-tables.mjs`)
+ */
+export function madeTable<T>(
+  name: string,
+  folder = new URL('./tables/made/', import.meta.url),
+): T | undefined {
+  const file = new URL(`${name}.json`, folder);
+  return existsSync(file) ? (JSON.parse(readFileSync(file, 'utf8')) as T) : undefined;
+}
 
 /** The tables read so far, by name: what the build lays down beside the program. */
 export const tablesRead = (): ReadonlyMap<string, unknown> =>

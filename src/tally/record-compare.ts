@@ -3,12 +3,14 @@
  * may explain the difference is drawn from the facts of the folder only.
  */
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
-import { printDate } from '../facts/date.js';
+import { type HouseDate, printDate } from '../facts/date.js';
 import { SQUARE_FOOT, wholeSquareFeet } from '../facts/floor-area.js';
 import type { House, WorkItem } from '../facts/house.js';
 import { groupThousands } from '../facts/written-number.js';
 import type { Areas, RecordComparison, StructureArea } from './area-answer.js';
 import { listWords } from './area-words.js';
+
+type PublicRecord = NonNullable<House['record']>;
 
 export type Compared = Pick<Areas, 'levels' | 'byClass' | 'structures' | 'estimate' | 'readings'> & {
   /** Inside floors of the finished rooms above grade that count, added up. */
@@ -25,14 +27,16 @@ export function compareRecord(
   const squareFeet = wholeSquareFeet(record.area.area);
   const measured = areas.levels.some((level) => level.basis !== 'none');
   const difference = measured ? areas.byClass['above-finished'].squareFeet - squareFeet : undefined;
-  const words = comparisonWords(house, areas, squareFeet, difference);
+  const words = comparisonWords(record, areas, squareFeet, difference);
   const comparison: RecordComparison = {
     squareFeet,
     source: record.source,
     difference,
     words,
     causes:
-      difference === undefined || difference === 0 ? [] : causesOf(house, areas, squareFeet, difference),
+      difference === undefined || difference === 0
+        ? []
+        : causesOf(house, record, areas, squareFeet, difference),
   };
   const large =
     difference !== undefined && (Math.abs(difference) > 10 || Math.abs(difference) * 100 > squareFeet);
@@ -40,13 +44,12 @@ export function compareRecord(
 }
 
 function comparisonWords(
-  house: House,
+  record: PublicRecord,
   areas: Compared,
   squareFeet: number,
   difference: number | undefined,
 ): string {
-  const { record } = house;
-  const says = [record?.source, record?.date === undefined ? undefined : printDate(record.date)].filter(
+  const says = [record.source, record.date === undefined ? undefined : printDate(record.date)].filter(
     Boolean,
   );
   const source = says.length === 0 ? 'The public record' : `The public record (${says.join(', ')})`;
@@ -77,22 +80,28 @@ function differs(comparison: RecordComparison): Diagnostic {
 /** About the same: within 10 sq ft or a tenth. */
 const isAbout = (a: number, b: number): boolean => 10 * Math.abs(a - b) <= Math.max(100, Math.abs(b));
 
-function causesOf(house: House, areas: Compared, squareFeet: number, difference: number): string[] {
+function causesOf(
+  house: House,
+  record: PublicRecord,
+  areas: Compared,
+  squareFeet: number,
+  difference: number,
+): string[] {
   return [
-    ...shortcut(house, areas),
+    ...shortcut(record, areas),
     ...(difference < 0 ? countedThere(areas, -difference) : []),
     ...(difference < 0 && areas.estimate
       ? ['The figure here is an estimate that leaves out walls or rooms; the record’s may hold them.']
       : []),
-    ...laterWork(house),
+    ...laterWork(house, record.date),
     ...measuredInside(areas, squareFeet, difference),
     ...(Math.abs(difference) <= 10 ? ['The record’s figure may come from rounded lengths.'] : []),
   ];
 }
 
 /** The first floor times one and a half, for a half storey: an old habit of assessors that measures nothing. */
-function shortcut(house: House, areas: Compared): string[] {
-  const stated = house.record?.area.area ?? 0n;
+function shortcut(record: PublicRecord, areas: Compared): string[] {
+  const stated = record.area.area;
   return areas.levels.flatMap((level) => {
     if (level.gross === undefined) return [];
     const doubled = 2n * stated - 3n * level.gross;
@@ -112,7 +121,9 @@ function countedThere(areas: Compared, missing: number): string[] {
       ? [`The record may count ${what} (${groupThousands(size)} sq ft).`]
       : [];
   const each = (list: readonly StructureArea[], about: string) =>
-    list.flatMap((one) => may(`${about}${one.name}`, one.squareFeet ?? 0));
+    list.flatMap(({ name, squareFeet }) =>
+      squareFeet === undefined ? [] : may(`${about}${name}`, squareFeet),
+    );
   return [
     ...may('the finished area below grade', byClass['below-finished'].squareFeet),
     ...may('the finished area with too low a ceiling', byClass['non-standard'].squareFeet),
@@ -129,8 +140,7 @@ function countedThere(areas: Compared, missing: number): string[] {
 }
 
 /** Work on the structure since; a date known only as a span may lie on either side of the record's. */
-function laterWork(house: House): string[] {
-  const dated = house.record?.date;
+function laterWork(house: House, dated: HouseDate | undefined): string[] {
   const end = dated?.latest;
   if (dated === undefined || end === undefined) return [];
   const changed = house.work.filter((item) => item.structural && (item.done?.latest ?? '9999') > end);

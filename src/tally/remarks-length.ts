@@ -49,7 +49,7 @@ export function stopWithin(text: string, limit: number): RemarksStop | undefined
 
 /** A blank follows, and before it a mark that ends a sentence, perhaps within quotes. */
 function endsSentence(text: string, at: number): boolean {
-  if (!/\s/u.test(text[at] ?? '')) return false;
+  if (!/\s/u.test(text.charAt(at))) return false;
   const before = text.slice(Math.max(0, at - 12), at);
   return /[.!?…]["”’)]?$/u.test(before) && !SHORTENED.test(before);
 }

@@ -139,7 +139,11 @@ Without a bucket: rows 6 to 9. Write what they were for.
     expect(read(folder, 'imports/columns.yaml')).toContain(
       '    payee: "Description"\n    amount: "Amount"\n    paid-is: negative\n    paid: card\n    days: month-first\n',
     );
-    expect(readdirSync(path.join(folder, 'imports')).sort()).toEqual(['columns.yaml', 'seen.csv']);
+    expect(readdirSync(path.join(folder, 'imports')).sort()).toEqual([
+      'columns.yaml',
+      'costs.csv.before-import',
+      'seen.csv',
+    ]);
   });
 
   it('adds nothing the second time, also from a workbook of the same rows', async () => {
@@ -798,7 +802,7 @@ describe('a kill between two files', () => {
       `.sillplate-writing-costs.csv-${pid}`,
       `imports/.sillplate-writing-seen.csv-${pid}`,
       `imports/.sillplate-writing-.unfinished.json-${pid}`,
-      `imports/.sillplate-lock-import-${pid}`,
+      `imports/.sillplate-lock-import.${pid}`,
     ];
     const others = [...names(process.ppid), '.sillplate-writing-mine', 'costs.csv-1'];
     for (const name of [...names(dead), ...others]) writeFileSync(path.join(folder, name), '');

@@ -4,8 +4,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, describe, expect, test } from 'vitest';
-import { hasTable, tablesRead } from '../../src/tally/read-table.js';
-import { madeTable } from '../../src/tally/tables/made.js';
+import { hasTable, madeTable, tablesRead } from '../../src/tally/read-table.js';
 import { askedQuestions } from '../../src/tally/tables/questions.js';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'sillplate-tables-'));

@@ -203,6 +203,7 @@ describe('a sale', () => {
       year: 2026,
       sure: false,
       written: '2026-08',
+      words: 'August 2026',
     });
     expect(told(late.diagnostics, 'tally.future')).toEqual([]);
   });

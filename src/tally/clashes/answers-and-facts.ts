@@ -1,8 +1,9 @@
 /** “How old is the roof?”, answered with another year than the roof’s own entry gives. */
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
-import { type HouseDate, printDate } from '../../facts/date.js';
+import { type HouseDate, mayBeOneDay, printDate } from '../../facts/date.js';
 import type { System } from '../../facts/house.js';
 import { isThere } from '../still-there.js';
+import { systemName } from '../system-name.js';
 import { type ClashSources, clashOf } from './clash.js';
 
 const ASKS =
@@ -22,20 +23,19 @@ export function answersAndFacts({ house }: ClashSources): Diagnostic[] {
     // “Before 2005” and “about 2016” are no one year.
     if (/\b(about|around|before|after|or|between|since|perhaps|probably)\b|~|\?/i.test(sentence)) return [];
     const dated = house.systems.flatMap((system, at) =>
-      isCalled(system, thing) ? [{ system, at, dates: datesOf(system) }] : [],
+      isCalled(system, thing) ? [datesOf(system, at)] : [],
     );
-    const known = dated.flatMap(({ dates }) => dates);
-    if (known.length === 0 || dated.some(({ dates }) => dates.length === 0)) return [];
-    if (known.some(({ date }) => mayBeIn(date, year))) return [];
-    const [first] = dated;
-    const [shown] = first?.dates ?? [];
-    if (first === undefined || shown === undefined) return [];
+    // One whose dates nobody knows may be the one that is meant.
+    if (dated.some((dates) => dates.length === 0)) return [];
+    const known = dated.flat();
+    const [shown] = known;
+    if (shown === undefined || known.some(({ date }) => mayBeIn(date, year))) return [];
     return [
       clashOf({
         severity: 'error',
         path: ['answers', index, 'answer'],
-        beside: ['systems', first.at, shown.word],
-        message: `“${ask}” is answered with ${year}, and “${first.system.name ?? first.system.is}” was ${shown.word} (${printDate(shown.date)})`,
+        beside: ['systems', shown.at, shown.word],
+        message: `“${ask}” is answered with ${year}, and “${shown.name}” was ${shown.word} (${printDate(shown.date)})`,
         hints: ['correct the answer', `if the answer is right, correct  ${shown.word}:  there`],
       }),
     ];
@@ -47,17 +47,20 @@ const isCalled = (system: System, thing: string): boolean =>
   isThere(system) &&
   [system.is.split(',')[0], system.name].some((name) => name?.trim().toLowerCase() === thing);
 
+/** One date of a system. */
 interface Stated {
+  readonly name: string;
+  readonly at: number;
   readonly word: 'installed' | 'made';
   readonly date: HouseDate;
 }
 
-function datesOf({ installed, made }: System): Stated[] {
-  return [
-    ...(installed?.value === undefined ? [] : [{ word: 'installed' as const, date: installed.value }]),
-    ...(made?.value === undefined ? [] : [{ word: 'made' as const, date: made.value }]),
-  ];
+function datesOf(system: System, at: number): Stated[] {
+  return (['installed', 'made'] as const).flatMap((word): Stated[] => {
+    const date = system[word]?.value;
+    return date === undefined ? [] : [{ name: systemName(system), at, word, date }];
+  });
 }
 
-const mayBeIn = ({ earliest, latest, uncertain }: HouseDate, year: string): boolean =>
-  uncertain || ((earliest ?? '') <= `${year}-12-31` && (latest ?? '9999') >= `${year}-01-01`);
+const mayBeIn = (date: HouseDate, year: string): boolean =>
+  date.uncertain || mayBeOneDay(date, { earliest: `${year}-01-01`, latest: `${year}-12-31` });

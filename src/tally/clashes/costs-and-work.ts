@@ -2,10 +2,11 @@
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { Bucket } from '../../facts/bucket.js';
 import type { House } from '../../facts/house.js';
-import type { CostRow, Ledger } from '../../facts/ledger.js';
+import { type CostRow, EMPTY_LEDGER } from '../../facts/ledger.js';
 import { nameOfPlace } from '../../facts/place-name.js';
 import { listImprovements } from '../improvements.js';
 import { type FindPayee, payeeFinder, sellsOf } from '../money/payee-names.js';
+import { systemName } from '../system-name.js';
 import { whoDid } from '../who.js';
 import { type ClashSources, clashOf, surelyBefore } from './clash.js';
 
@@ -17,14 +18,15 @@ const FREE =
   /\b(free|no charge|without charge|nothing (was )?paid|unpaid|under warranty|paid by|seller paid|insurer paid)\b/i;
 
 export function costsAndWork({ house, ledger }: ClashSources): Diagnostic[] {
-  if (ledger === undefined || ledger.costs.length === 0) return [];
-  const rows = ledger.costs.filter(({ bucket, cents }) => WORK.includes(bucket) && cents > 0);
+  const { costs, sheets } = ledger ?? EMPTY_LEDGER;
+  if (sheets.costs === undefined || costs.length === 0) return [];
+  const rows = costs.filter(({ bucket, cents }) => WORK.includes(bucket) && cents > 0);
   const find = payeeFinder(house);
   const payees = unlistedPayees(house, rows, find);
   // A row whose payee has no work is one finding, wherever it was for.
   const said = new Set(payees.flatMap(({ rows: own }) => own));
   return [
-    ...unpaidWork(house, ledger, find),
+    ...unpaidWork(house, costs, sheets.costs, find),
     ...payees.map(({ finding }) => finding),
     ...unlistedPlaces(
       house,
@@ -34,7 +36,7 @@ export function costsAndWork({ house, ledger }: ClashSources): Diagnostic[] {
 }
 
 /** Work that somebody was hired for after the purchase, with no row to them and none for it. */
-function unpaidWork(house: House, { costs, sheets }: Ledger, find: FindPayee): Diagnostic[] {
+function unpaidWork(house: House, costs: readonly CostRow[], sheet: string, find: FindPayee): Diagnostic[] {
   const { bought } = house.house;
   return house.work.flatMap((item, index): Diagnostic[] => {
     const who = whoDid(house, item.by);
@@ -60,7 +62,7 @@ function unpaidWork(house: House, { costs, sheets }: Ledger, find: FindPayee): D
       clashOf({
         severity: 'note',
         path: ['work', index, 'by'],
-        message: `“${item.what}” was done by ${who.person.name}, and ${sheets.costs ?? 'the cost sheet'} has no row to them${shop ? ', and what it has for it went to a shop' : ' and none for it'}`,
+        message: `“${item.what}” was done by ${who.person.name}, and ${sheet} has no row to them${shop ? ', and what it has for it went to a shop' : ' and none for it'}`,
         hints: [
           `add the payment, with  ${item.id}  in the column  place`,
           'if nothing was paid, say so beside the work:  note: nothing paid',
@@ -90,13 +92,13 @@ function unlistedPayees(house: House, rows: readonly CostRow[], find: FindPayee)
       const known = find(payee);
       return known.person?.id === person.id && sellsOf(known) === 'services';
     });
-    const [first] = own;
+    const [first, ...more] = own;
     if (first === undefined) return [];
     const finding = clashOf({
       severity: 'note',
       path: ['costs', first.row, 'payee'],
       beside: ['people', index, 'name'],
-      message: `${person.name} was paid for “${first.what}”${own.length > 1 ? ` (and ${own.length - 1} more)` : ''}, and no work in the folder was done by them`,
+      message: `${person.name} was paid for “${first.what}”${andMore(more.length)}, and no work in the folder was done by them`,
       hints: [`add the work, with  by: ${person.id}`, 'if it stands there already, name them in its  by:'],
     });
     return [{ rows: own, finding }];
@@ -106,29 +108,31 @@ function unlistedPayees(house: House, rows: readonly CostRow[], find: FindPayee)
 /** Rows for a room, level, structure or system in which nothing was done. */
 function unlistedPlaces(house: House, rows: readonly CostRow[]): Diagnostic[] {
   const done = placesOfWork(house);
-  const places = [...new Set(rows.flatMap(({ place }) => (place === undefined ? [] : [place])))];
-  return places.flatMap((place): Diagnostic[] => {
-    if (done.has(place)) return [];
-    const own = rows.filter((row) => row.place === place);
-    const [first] = own;
+  const unlisted = new Map<string, { readonly first: CostRow; more: number }>();
+  for (const row of rows) {
+    if (row.place === undefined || done.has(row.place)) continue;
+    const known = unlisted.get(row.place);
+    if (known === undefined) unlisted.set(row.place, { first: row, more: 0 });
+    else known.more += 1;
+  }
+  return [...unlisted].map(([place, { first, more }]): Diagnostic => {
     const system = house.systems.find(({ id }) => id === place);
-    if (first === undefined) return [];
-    const name = system === undefined ? nameOfPlace(house, place) : (system.name ?? system.is);
-    return [
-      clashOf({
-        severity: 'note',
-        path: ['costs', first.row, 'place'],
-        message: `“${first.what}”${own.length > 1 ? ` (and ${own.length - 1} more)` : ''} was paid for “${name}”, and the folder tells of no work ${system === undefined ? 'there' : 'on it'}`,
-        hints: [
-          system === undefined
-            ? `add the work, for example  - { id: ${place}-work, what: ${first.what.replaceAll(/[,:{}"]/g, '')}, did: repaired, where: [${place}] }`
-            : `add the work, with  systems: [${place}]`,
-          'if it was for another place, correct the column  place',
-        ],
-      }),
-    ];
+    const name = system === undefined ? nameOfPlace(house, place) : systemName(system);
+    return clashOf({
+      severity: 'note',
+      path: ['costs', first.row, 'place'],
+      message: `“${first.what}”${andMore(more)} was paid for “${name}”, and the folder tells of no work ${system === undefined ? 'there' : 'on it'}`,
+      hints: [
+        system === undefined
+          ? `add the work, for example  - { id: ${place}-work, what: ${first.what.replaceAll(/[,:{}"]/g, '')}, did: repaired, where: [${place}] }`
+          : `add the work, with  systems: [${place}]`,
+        'if it was for another place, correct the column  place',
+      ],
+    });
   });
 }
+
+const andMore = (more: number): string => (more === 0 ? '' : ` (and ${more} more)`);
 
 /** Ids in whose place something was done, work items themselves, and the levels that such rooms are on. */
 function placesOfWork(house: House): ReadonlySet<string> {

@@ -4,6 +4,7 @@ import type { HouseDate } from '../../facts/date.js';
 import type { Finish, House, System, WorkItem } from '../../facts/house.js';
 import { nameOf } from '../../facts/place-name.js';
 import type { Deed } from '../improvements.js';
+import { systemName } from '../system-name.js';
 
 export interface DatedDeed {
   readonly kind: 'work' | 'system' | 'finish' | 'alarm';
@@ -121,7 +122,7 @@ function ofSystem(system: System, path: FactPath): DatedDeed[] {
   return [
     {
       kind: 'system',
-      name: `“${system.name ?? system.is}”`,
+      name: `“${systemName(system)}”`,
       path,
       word: 'installed',
       date: installed.value,

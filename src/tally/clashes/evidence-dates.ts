@@ -4,6 +4,7 @@ import type { FactPath } from '../../diagnostics/fact-path.js';
 import { type HouseDate, printDate } from '../../facts/date.js';
 import type { Document, House } from '../../facts/house.js';
 import { photoDay } from '../photo-days.js';
+import { systemName } from '../system-name.js';
 import { type ClashSources, clashOf, surelyBefore } from './clash.js';
 import { type DatedDeed, datedDeeds, wasDone } from './dated-deeds.js';
 
@@ -24,7 +25,7 @@ export function evidenceDates({ house, cameras }: ClashSources): Diagnostic[] {
       system.made?.value === undefined
         ? []
         : olderPapers(house, system.made.evidence, system.made.value, {
-            what: `“${system.name ?? system.is}” was made`,
+            what: `“${systemName(system)}” was made`,
             path: ['systems', at, 'made'],
             word: 'made',
           }),
@@ -78,9 +79,9 @@ interface Claim {
 }
 
 function olderPapers(house: House, evidence: readonly string[], date: HouseDate, claim: Claim): Diagnostic[] {
-  return papersAmong(house, evidence).flatMap(({ paper, at }) =>
-    LOOKS_BACK.includes(paper.kind) && surelyBefore(paper.date, date)
-      ? [older(paper, at, `${claim.what} (${printDate(date)})`, claim.path, claim.word, date)]
+  return papersAmong(house, evidence).flatMap(({ paper, at, day }) =>
+    LOOKS_BACK.includes(paper.kind) && surelyBefore(day, date)
+      ? [older(paper, at, day, `${claim.what} (${printDate(date)})`, claim.path, claim.word, date)]
       : [],
   );
 }
@@ -94,12 +95,13 @@ function olderCopies(
   index: number,
 ): Diagnostic[] {
   if (issued === undefined) return [];
-  return papersAmong(house, evidence).flatMap(({ paper, at }) =>
-    paper.kind === 'permit' && surelyBefore(paper.date, issued)
+  return papersAmong(house, evidence).flatMap(({ paper, at, day }) =>
+    paper.kind === 'permit' && surelyBefore(day, issued)
       ? [
           older(
             paper,
             at,
+            day,
             `the permit for “${what}” was issued (${printDate(issued)})`,
             ['permits', index, 'issued'],
             'issued',
@@ -113,6 +115,7 @@ function olderCopies(
 const older = (
   paper: Document,
   at: number,
+  day: HouseDate,
   claim: string,
   path: FactPath,
   word: string,
@@ -122,15 +125,18 @@ const older = (
     severity: 'warning',
     path,
     beside: ['documents', at, 'date'],
-    message: `${claim}, and the paper that is to show it, “${paper.what}”, is older (${paper.date === undefined ? '' : printDate(paper.date)})`,
+    message: `${claim}, and the paper that is to show it, “${paper.what}”, is older (${printDate(day)})`,
     hints: [
       `correct  ${word}: ${date.written}  or the paper’s  date:`,
       `if another paper shows it, name that in  evidence:  in place of ${paper.id}`,
     ],
   });
 
+/** A paper without a date is older than nothing. */
 const papersAmong = (
   house: House,
   evidence: readonly string[],
-): { readonly paper: Document; readonly at: number }[] =>
-  house.documents.flatMap((paper, at) => (evidence.includes(paper.id) ? [{ paper, at }] : []));
+): { readonly paper: Document; readonly at: number; readonly day: HouseDate }[] =>
+  house.documents.flatMap((paper, at) =>
+    paper.date !== undefined && evidence.includes(paper.id) ? [{ paper, at, day: paper.date }] : [],
+  );

@@ -5,6 +5,7 @@ import { type HouseDate, printDate } from '../../facts/date.js';
 import type { Finish, House } from '../../facts/house.js';
 import { nameOf } from '../../facts/place-name.js';
 import { type Deed, PUT_IN } from '../improvements.js';
+import { systemName } from '../system-name.js';
 import { type ClashSources, clashOf, surelyBefore } from './clash.js';
 
 interface KeptThing {
@@ -31,13 +32,13 @@ export function keptAndDone({ house }: ClashSources): Diagnostic[] {
           hints: ['if it was left as found, take out  did:', 'if it was changed, take out  kept:'],
         }),
       ];
-    if (surelyBefore(bought, thing.date) && thing.date !== undefined)
+    if (bought !== undefined && thing.date !== undefined && surelyBefore(bought, thing.date))
       return [
         clashOf({
           severity: 'warning',
           path,
           beside: [...thing.path, thing.word],
-          message: `${thing.name} is kept as found, and its date (${printDate(thing.date)}) is after you bought the house (${bought === undefined ? '' : printDate(bought)})`,
+          message: `${thing.name} is kept as found, and its date (${printDate(thing.date)}) is after you bought the house (${printDate(bought)})`,
           hints: [
             'if it is new since, take out  kept:',
             thing.word === 'installed'
@@ -72,7 +73,7 @@ function keptThings(house: House): KeptThing[] {
       system.kept
         ? [
             {
-              name: `“${system.name ?? system.is}”`,
+              name: `“${systemName(system)}”`,
               path: ['systems', at],
               did: system.did,
               word: 'installed',

@@ -10,6 +10,7 @@ import type { Finish, House } from '../../facts/house.js';
 import { nameOf } from '../../facts/place-name.js';
 import { ROOF } from '../roof.js';
 import { isThere } from '../still-there.js';
+import { systemName } from '../system-name.js';
 import { tradeOf } from '../trades.js';
 import { type ClashSources, clashOf } from './clash.js';
 
@@ -19,28 +20,30 @@ interface Old {
   readonly path: FactPath;
   /** "kept as found", "refinished". */
   readonly how: string;
-  readonly of: { readonly on?: Finish['on']; readonly is?: string; readonly room?: string | undefined };
+  /** `on`: the surface of a finish. `is`: what a system is, empty for a finish. `room`: the use of its room. */
+  readonly of: {
+    readonly on: Finish['on'] | undefined;
+    readonly is: string;
+    readonly room: string | undefined;
+  };
 }
 
 /** What people call a class of things, and which things are of it. */
 const SUBJECTS: readonly (readonly [RegExp, (old: Old) => boolean])[] = [
-  [/^windows?$/, ({ of }) => of.on === 'windows' || /^window\b/i.test(of.is ?? '')],
+  [/^windows?$/, ({ of }) => of.on === 'windows' || /^window\b/i.test(of.is)],
   [/^(floors?|flooring)$/, ({ of }) => of.on === 'floor'],
   [/^doors?$/, ({ of }) => of.on === 'doors'],
   [/^(cabinets?|cabinetry)$/, ({ of }) => of.on === 'cabinets'],
   [/^(counters?|countertops?)$/, ({ of }) => of.on === 'counter'],
   [/^(paint|walls)$/, ({ of }) => of.on === 'walls'],
   [/^trim$/, ({ of }) => of.on === 'trim'],
-  [/^(wiring|electrical)$/, ({ of }) => /^wiring\b/i.test(of.is ?? '')],
-  [/^(plumbing|pipes?|piping)$/, ({ of }) => /^(supply|drain) pipes\b/i.test(of.is ?? '')],
-  [/^(roof|roofs|roofing)$/, ({ of }) => ROOF.test(of.is ?? '')],
-  [
-    /^appliances?$/,
-    ({ of }) => of.is !== undefined && tradeOf(of.is) === 'appliances' && !/opener/.test(of.is),
-  ],
-  [/^toilets?$/, ({ of }) => of.on === 'toilet' || /^toilet\b/i.test(of.is ?? '')],
-  [/^faucets?$/, ({ of }) => of.on === 'faucet' || /^faucet\b/i.test(of.is ?? '')],
-  [/^(lights?|lighting)$/, ({ of }) => of.on === 'lights' || /^light\b/i.test(of.is ?? '')],
+  [/^(wiring|electrical)$/, ({ of }) => /^wiring\b/i.test(of.is)],
+  [/^(plumbing|pipes?|piping)$/, ({ of }) => /^(supply|drain) pipes\b/i.test(of.is)],
+  [/^(roof|roofs|roofing)$/, ({ of }) => ROOF.test(of.is)],
+  [/^appliances?$/, ({ of }) => tradeOf(of.is) === 'appliances' && !/opener/.test(of.is)],
+  [/^toilets?$/, ({ of }) => of.on === 'toilet' || /^toilet\b/i.test(of.is)],
+  [/^faucets?$/, ({ of }) => of.on === 'faucet' || /^faucet\b/i.test(of.is)],
+  [/^(lights?|lighting)$/, ({ of }) => of.on === 'lights' || /^light\b/i.test(of.is)],
   [/^kitchens?$/, ({ of }) => of.room === 'kitchen'],
   [/^(baths?|bathrooms?)$/, ({ of }) => of.room === 'bath'],
   [/^everything$/, () => true],
@@ -65,9 +68,8 @@ const WHOLE = /\b(in|of|throughout) (the (whole )?house|every room|all rooms)\b/
 export function newInWords({ house }: ClashSources): Diagnostic[] {
   const olds = oldThings(house);
   return ownWords(house).flatMap(([words, path]) =>
-    claimsIn(words).flatMap(({ said, subject }): Diagnostic[] => {
-      const fits = SUBJECTS.find(([pattern]) => pattern.test(subject))?.[1];
-      const [first, ...more] = fits === undefined ? [] : olds.filter(fits);
+    claimsIn(words).flatMap(({ said, fits }): Diagnostic[] => {
+      const [first, ...more] = olds.filter(fits);
       if (first === undefined) return [];
       const others = more.length === 0 ? '' : ` (and ${more.length} more)`;
       return [
@@ -88,7 +90,8 @@ export function newInWords({ house }: ClashSources): Diagnostic[] {
 
 interface Claim {
   readonly said: string;
-  readonly subject: string;
+  /** Whether it is said of a thing. */
+  readonly fits: (old: Old) => boolean;
   readonly at: number;
 }
 
@@ -100,9 +103,9 @@ function claimsIn(words: string): Claim[] {
       const end = match.index + whole.length;
       const [clause = ''] = lower.slice(end).split(/[.;,]/);
       const around = `${about.replace(/^ (?:of (?:the )?|the )/, ' ')}${clause.slice(0, 40)}`;
-      const subject = about.trim().split(' ').find(isSubject);
-      if (subject === undefined || (SCOPE.test(around) && !WHOLE.test(around))) return [];
-      return [{ said: words.slice(match.index, end), subject, at: match.index }];
+      const [fits] = about.trim().split(' ').flatMap(subjectOf);
+      if (fits === undefined || (SCOPE.test(around) && !WHOLE.test(around))) return [];
+      return [{ said: words.slice(match.index, end), fits, at: match.index }];
     }),
   );
   // Two patterns can fit one phrase, or parts of one: it is one claim.
@@ -114,7 +117,9 @@ function claimsIn(words: string): Claim[] {
 const overlap = (one: Claim, other: Claim): boolean =>
   one.at < other.at + other.said.length && other.at < one.at + one.said.length;
 
-const isSubject = (word: string): boolean => SUBJECTS.some(([pattern]) => pattern.test(word));
+/** One at most: no word is of two subjects. */
+const subjectOf = (word: string): Claim['fits'][] =>
+  SUBJECTS.flatMap(([pattern, fits]) => (pattern.test(word) ? [fits] : []));
 
 function oldThings(house: House): Old[] {
   const useOf = (id: string | undefined) => house.rooms.find((room) => room.id === id)?.use;
@@ -133,7 +138,7 @@ function oldThings(house: House): Old[] {
                 name: `“${finish.what}” (${finish.on}, ${nameOf(room)})`,
                 path: ['rooms', at, 'finishes', index, finish.kept ? 'kept' : 'did'],
                 how,
-                of: { on: finish.on, room: room.use },
+                of: { on: finish.on, is: '', room: room.use },
               },
             ];
       }),
@@ -142,10 +147,10 @@ function oldThings(house: House): Old[] {
       system.kept && isThere(system)
         ? [
             {
-              name: `“${system.name ?? system.is}”`,
+              name: `“${systemName(system)}”`,
               path: ['systems', at, 'kept'],
               how: 'kept as found',
-              of: { is: system.is, room: useOf(system.where) },
+              of: { on: undefined, is: system.is, room: useOf(system.where) },
             },
           ]
         : [],

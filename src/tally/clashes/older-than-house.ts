@@ -1,8 +1,8 @@
 /** What is older than the house that it is in. */
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import { addYears } from '../../facts/age.js';
-import { printDate } from '../../facts/date.js';
-import type { House } from '../../facts/house.js';
+import { type HouseDate, printDate } from '../../facts/date.js';
+import { systemName } from '../system-name.js';
 import { type ClashSources, clashOf, surelyBefore } from './clash.js';
 import { type DatedDeed, datedDeeds, wasDone } from './dated-deeds.js';
 
@@ -16,24 +16,22 @@ const SECOND_HAND = /second[- ]hand|\bused\b|salvag|reclaim|moved here|from (ano
 const STOCK_YEARS = 2;
 
 export function olderThanHouse({ house, ages }: ClashSources): Diagnostic[] {
-  const { built } = house.house;
+  const built = house.house.built.value;
+  if (built === undefined) return [];
   const apart = new Set(house.structures.filter((one) => !one.attached).map(({ id }) => id));
   // A garage that stands apart, and what hangs in it, may be older than the house.
   const inHouse = (where: readonly string[]): boolean =>
     where.length === 0 || where.some((id) => !apart.has(id));
-  const done = datedDeeds(house).filter(
-    (deed) => inHouse(deed.where) && surelyBefore(deed.date, built.value),
-  );
+  const done = datedDeeds(house).filter((deed) => inHouse(deed.where) && surelyBefore(deed.date, built));
   return [
-    ...done.map((deed) => doneBefore(deed, house)),
+    ...done.map((deed) => doneBefore(deed, built)),
     ...ages.flatMap(({ system, path, date, basis }) => {
-      const from = built.value?.earliest;
+      const from = built.earliest;
       if (basis === 'installed' || date?.latest === undefined || from === undefined) return [];
-      if (date.uncertain || built.value?.uncertain === true || date.latest >= addYears(from, -STOCK_YEARS))
-        return [];
+      if (date.uncertain || built.uncertain || date.latest >= addYears(from, -STOCK_YEARS)) return [];
       if (!COMES_NEW.test(system.is) || !inHouse(system.where === undefined ? [] : [system.where])) return [];
       // A day before the house was built is said where it was put in.
-      if (surelyBefore(system.installed?.value, built.value)) return [];
+      if (surelyBefore(system.installed?.value, built)) return [];
       if (SECOND_HAND.test(`${system.note ?? ''} ${system.made?.note ?? ''} ${system.made?.from ?? ''}`))
         return [];
       return [
@@ -41,7 +39,7 @@ export function olderThanHouse({ house, ages }: ClashSources): Diagnostic[] {
           severity: 'warning',
           path: [...path, basis === 'label' ? 'label' : 'made'],
           beside: ['house', 'built'],
-          message: `“${system.name ?? system.is}” was made (${printDate(date)}) long before the house was built (${builtWords(house)})`,
+          message: `“${systemName(system)}” was made (${printDate(date)}) long before the house was built (${printDate(built)})`,
           hints: [
             basis === 'label'
               ? 'read the label again, and how its date is read:  reads:'
@@ -55,12 +53,12 @@ export function olderThanHouse({ house, ages }: ClashSources): Diagnostic[] {
   ];
 }
 
-function doneBefore(deed: DatedDeed, house: House): Diagnostic {
+function doneBefore(deed: DatedDeed, built: HouseDate): Diagnostic {
   return clashOf({
     severity: 'error',
     path: [...deed.path, deed.word],
     beside: ['house', 'built'],
-    message: `${deed.name} ${wasDone(deed)} (${printDate(deed.date)}) before the house was built (${builtWords(house)})`,
+    message: `${deed.name} ${wasDone(deed)} (${printDate(deed.date)}) before the house was built (${printDate(built)})`,
     hints: [
       `check the year, and correct  ${deed.word}: ${deed.date.written}`,
       'if the house is older, correct  built:  under house:',
@@ -68,6 +66,3 @@ function doneBefore(deed: DatedDeed, house: House): Diagnostic {
     ],
   });
 }
-
-const builtWords = ({ house }: House): string =>
-  house.built.value === undefined ? 'not known' : printDate(house.built.value);

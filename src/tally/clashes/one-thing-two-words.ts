@@ -4,6 +4,7 @@ import type { House, System } from '../../facts/house.js';
 import { nameOf } from '../../facts/place-name.js';
 import { HEATS_ROOMS } from '../heat-sources.js';
 import { isThere } from '../still-there.js';
+import { systemName } from '../system-name.js';
 import { type ClashSources, clashOf } from './clash.js';
 
 export function oneThingTwoWords({ house }: ClashSources): Diagnostic[] {
@@ -31,7 +32,7 @@ function fuels({ systems }: House): Diagnostic[] {
         severity: 'error',
         path: ['systems', at, 'fuel'],
         beside: ['systems', at, 'is'],
-        message: `“${system.name ?? system.is}” is “${system.is}”, and its fuel is “${system.fuel}”`,
+        message: `“${systemName(system)}” is “${system.is}”, and its fuel is “${system.fuel}”`,
         hints: [`if it runs on ${only}, write  fuel: ${only}`, `if it runs on ${system.fuel}, correct  is:`],
       }),
     ];
@@ -54,7 +55,7 @@ function serials({ systems }: House): Diagnostic[] {
         severity: 'warning',
         path: ['systems', at, 'label', 'serial'],
         beside: ['systems', first, 'label', 'serial'],
-        message: `“${system.name ?? system.is}” has the serial number of “${other.name ?? other.is}”: ${system.label.serial}`,
+        message: `“${systemName(system)}” has the serial number of “${systemName(other)}”: ${system.label.serial}`,
         hints: ['read both labels again', 'if both entries are of one thing, delete one of them'],
       }),
     ];
@@ -76,7 +77,7 @@ function heat(house: House): Diagnostic[] {
       severity: 'warning',
       path: ['rooms', room, 'heated'],
       beside: ['systems', first.at, 'did'],
-      message: `${nameOf(heated)} is heated, and “${first.system.name ?? first.system.is}” was removed, with no other heat among the systems`,
+      message: `${nameOf(heated)} is heated, and “${systemName(first.system)}” was removed, with no other heat among the systems`,
       hints: ['add what heats the house now to  systems:', 'if there is no heat, write  heated: no'],
     }),
   ];

@@ -2,7 +2,6 @@
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { FactPath } from '../../diagnostics/fact-path.js';
 import { type HouseDate, printDate } from '../../facts/date.js';
-import type { House } from '../../facts/house.js';
 import { whoDid } from '../who.js';
 import { type ClashSources, clashOf, surelyBefore } from './clash.js';
 import { type DatedDeed, datedDeeds, wasDone } from './dated-deeds.js';
@@ -23,27 +22,28 @@ export function ownerAndDates({ house }: ClashSources): Diagnostic[] {
     if (deed.kept || who.kind === 'not-known') return [];
     // Who put a system in long ago may be known although an earlier owner hired them.
     const ours = who.kind !== 'hired' || deed.kind === 'work';
-    if (ours && surelyBefore(deed.date, bought) && !EARLIER_OWNER.test(deed.said)) {
+    if (ours && bought !== undefined && surelyBefore(deed.date, bought) && !EARLIER_OWNER.test(deed.said)) {
       const by =
         who.kind === 'hired' ? `by ${who.person.name}` : who.kind === 'owner' ? 'by you' : 'by your family';
       return [beforePurchase(deed, by, bought)];
     }
-    if (surelyBefore(closed, deed.date)) return AFTER_SALE.test(deed.said) ? [] : [afterSale(deed, closed)];
+    if (closed !== undefined && surelyBefore(closed, deed.date))
+      return AFTER_SALE.test(deed.said) ? [] : [afterSale(deed, closed)];
     const told = deed.did === undefined || !UPKEEP.includes(deed.did);
-    return told && surelyBefore(listed, deed.date) ? [afterOffer(deed, house, listed)] : [];
+    return told && listed !== undefined && surelyBefore(listed, deed.date)
+      ? [afterOffer(deed, listed, closed)]
+      : [];
   });
 }
 
 const at = (deed: DatedDeed): FactPath => [...deed.path, deed.word];
 
-const words = (date: HouseDate | undefined): string => (date === undefined ? 'not known' : printDate(date));
-
-function beforePurchase(deed: DatedDeed, by: string, bought: HouseDate | undefined): Diagnostic {
+function beforePurchase(deed: DatedDeed, by: string, bought: HouseDate): Diagnostic {
   return clashOf({
     severity: 'warning',
     path: at(deed),
     beside: ['house', 'bought'],
-    message: `${deed.name} ${wasDone(deed)} ${by} (${printDate(deed.date)}) before you bought the house (${words(bought)})`,
+    message: `${deed.name} ${wasDone(deed)} ${by} (${printDate(deed.date)}) before you bought the house (${printDate(bought)})`,
     hints: [
       `correct  ${deed.word}: ${deed.date.written}`,
       'if an earlier owner had it done, write  by: not-known  and  from: seller',
@@ -53,13 +53,12 @@ function beforePurchase(deed: DatedDeed, by: string, bought: HouseDate | undefin
   });
 }
 
-function afterOffer(deed: DatedDeed, house: House, listed: HouseDate | undefined): Diagnostic {
-  const closed = house.money?.sale?.closed;
+function afterOffer(deed: DatedDeed, listed: HouseDate, closed: HouseDate | undefined): Diagnostic {
   return clashOf({
     severity: 'note',
     path: at(deed),
     beside: ['house', 'listed'],
-    message: `${deed.name} ${wasDone(deed)} (${printDate(deed.date)}) after the house was offered (${words(listed)}), so a sheet that the agent was given then does not have it`,
+    message: `${deed.name} ${wasDone(deed)} (${printDate(deed.date)}) after the house was offered (${printDate(listed)}), so a sheet that the agent was given then does not have it`,
     hints: [
       closed === undefined ? 'give the agent a new sheet' : 'see that the buyer was told',
       `if that is a slip, correct  ${deed.word}: ${deed.date.written}  or  listed:  under house:`,
@@ -67,12 +66,12 @@ function afterOffer(deed: DatedDeed, house: House, listed: HouseDate | undefined
   });
 }
 
-function afterSale(deed: DatedDeed, closed: HouseDate | undefined): Diagnostic {
+function afterSale(deed: DatedDeed, closed: HouseDate): Diagnostic {
   return clashOf({
     severity: 'warning',
     path: at(deed),
     beside: ['money', 'sale', 'closed'],
-    message: `${deed.name} ${wasDone(deed)} (${printDate(deed.date)}) after the sale had closed (${words(closed)})`,
+    message: `${deed.name} ${wasDone(deed)} (${printDate(deed.date)}) after the sale had closed (${printDate(closed)})`,
     hints: [
       `correct  ${deed.word}: ${deed.date.written}`,
       'if it was done for the buyer, say so beside it:  note: done after closing',

@@ -49,8 +49,9 @@ const BIG: readonly Big[] = [
 
 export function paidImprovements({ house, ledger }: ClashSources): Diagnostic[] {
   if (ledger === undefined) return [];
-  const done = listImprovements(house).done.filter((one) => !surelyBefore(one.done, house.house.bought));
-  const told = new Map(done.map((one) => [one, wordsOf(one)]));
+  const done = listImprovements(house)
+    .done.filter((one) => !surelyBefore(one.done, house.house.bought))
+    .map((one) => ({ where: one.where, words: wordsOf(one) }));
   const ids = new Set([...house.work, ...house.systems].map(({ id }) => id));
   return ledger.costs.flatMap((row): Diagnostic[] => {
     if (row.bucket !== 'improvement' || row.cents <= 0) return [];
@@ -59,7 +60,7 @@ export function paidImprovements({ house, ledger }: ClashSources): Diagnostic[] 
     const big = BIG.find(({ paid }) => paid.test(row.what));
     if (big === undefined) return [];
     const places = placesOf(row, house);
-    if (done.some((one) => big.told.test(told.get(one) ?? '') && isThere(one, places))) return [];
+    if (done.some((one) => big.told.test(one.words) && isThere(one, places))) return [];
     return [
       clashOf({
         severity: 'note',
@@ -94,7 +95,7 @@ function wordsOf({ source }: Improvement): string {
 }
 
 /** Work that says no place may be in any. */
-const isThere = ({ where }: Improvement, places: ReadonlySet<string> | undefined): boolean =>
+const isThere = ({ where }: Pick<Improvement, 'where'>, places: ReadonlySet<string> | undefined): boolean =>
   places === undefined || where.length === 0 || where.some((id) => places.has(id));
 
 /** The place of the column, and those that the row's words name, each level with its rooms; undefined: the whole house. */

@@ -3,6 +3,7 @@ import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { House, System } from '../../facts/house.js';
 import { nameKey } from '../../facts/name-key.js';
 import { isThere } from '../still-there.js';
+import { systemName } from '../system-name.js';
 import { type ClashSources, clashOf } from './clash.js';
 
 export function staysAndGoes({ house }: ClashSources): Diagnostic[] {
@@ -45,7 +46,7 @@ function systemAndEntry(house: House): Diagnostic[] {
         severity: 'error',
         path: ['conveys', at, 'stays'],
         beside: ['systems', index, 'conveys'],
-        message: `by the list of what stays, “${entry.what}” ${entry.stays === 'yes' ? 'stays' : 'goes'}; by its own entry, “${system.name ?? system.is}” ${system.conveys === 'yes' ? 'stays' : 'goes'}`,
+        message: `by the list of what stays, “${entry.what}” ${entry.stays === 'yes' ? 'stays' : 'goes'}; by its own entry, “${systemName(system)}” ${system.conveys === 'yes' ? 'stays' : 'goes'}`,
         hints: [
           `write the same in both:  stays: ${system.conveys}  here, or  conveys: ${entry.stays}  there`,
           'one of the two is enough; the list is for what is no system',
@@ -65,7 +66,7 @@ const namesOf = (system: System): string[] =>
 function takenOut(house: House): Diagnostic[] {
   return house.systems.flatMap((system, index): Diagnostic[] => {
     if (isThere(system)) return [];
-    const name = `“${system.name ?? system.is}”`;
+    const name = `“${systemName(system)}”`;
     const beside = ['systems', index, 'did'] as const;
     return [
       ...(system.conveys === 'yes'

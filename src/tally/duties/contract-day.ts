@@ -2,14 +2,14 @@
 import { type HouseDate, printDate } from '../../facts/date.js';
 import { dayWords } from '../../facts/date-moment.js';
 import type { House } from '../../facts/house.js';
-import type { DutyFact } from './duty-fact.js';
+import type { DutyFact, Span } from './duty-fact.js';
 
 /** When the sale closed or is to close: the word for it, else the sale of the money pages. */
 export const closingOf = (house: House): HouseDate | undefined =>
   house.duties?.closing ?? house.money?.sale?.closed;
 
 /** Known as a span: without a written contract it lies after the as-of day, or before a closing that has passed. */
-export function contractDay(house: House, asOf: string): DutyFact {
+export function contractDay(house: House, asOf: string): DutyFact & { readonly is: Span } {
   const written = house.duties?.contract;
   const about = {
     path: ['duties', 'contract'],
@@ -62,12 +62,11 @@ export function offerDay(house: House, asOf: string): OfferDay {
       words: `a contract before the closing of ${dayWords(closed)}`,
     };
   }
-  const later = listed?.earliest !== undefined && listed.earliest > asOf ? listed : undefined;
-  return later?.earliest === undefined
-    ? { low: asOf, high: asOf, words: `${dayWords(asOf)}, since no contract date is written` }
-    : {
-        low: later.earliest,
-        high: later.latest ?? later.earliest,
-        words: `the listing of ${printDate(later)}, since no contract date is written`,
-      };
+  if (listed?.earliest === undefined || listed.earliest <= asOf)
+    return { low: asOf, high: asOf, words: `${dayWords(asOf)}, since no contract date is written` };
+  return {
+    low: listed.earliest,
+    high: listed.latest ?? listed.earliest,
+    words: `the listing of ${printDate(listed)}, since no contract date is written`,
+  };
 }

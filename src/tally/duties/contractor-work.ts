@@ -1,8 +1,10 @@
 /** What hired people did since the purchase: asked of a seller in some states, with who did it and under which permit. */
+
 import type { FactPath } from '../../diagnostics/fact-path.js';
 import type { HouseDate } from '../../facts/date.js';
 import type { Finish, House, Person } from '../../facts/house.js';
 import { nameOf } from '../../facts/place-name.js';
+import { systemName } from '../system-name.js';
 import { type Who, whoDid } from '../who.js';
 import type { DutyFact } from './duty-fact.js';
 import type { Truth } from './truth.js';
@@ -48,7 +50,7 @@ function piecesOf(house: House): Piece[] {
         ? []
         : [
             {
-              what: system.name ?? system.is,
+              what: systemName(system),
               who: whoDid(house, system.by),
               done: system.installed?.value,
               permit: system.permit,

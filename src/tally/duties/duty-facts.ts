@@ -2,7 +2,7 @@
  * The facts that conditions of rules ask about, read from a house. What the folder doesn’t say is not known; where it
  * is read from something else than its own word, the words say from what.
  */
-import { ageSpan, inMonths } from '../../facts/age.js';
+import { monthsBetween } from '../../facts/age.js';
 import { type HouseDate, printDate } from '../../facts/date.js';
 import { dayWords } from '../../facts/date-moment.js';
 import type { YesNo } from '../../facts/field-kinds.js';
@@ -12,11 +12,13 @@ import { isThere } from '../still-there.js';
 import type { DutyFactName } from '../tables/duties.js';
 import { contractDay, offerDay } from './contract-day.js';
 import { contractorFact } from './contractor-work.js';
-import { type DutyFact, exactly } from './duty-fact.js';
+import { type DutyFact, exactly, type Span } from './duty-fact.js';
 import { renovatedForResale } from './for-resale.js';
 import { ownerBuildFact, ownerPermitFact } from './owner-builder.js';
 
-export type DutyFacts = Readonly<Record<DutyFactName, DutyFact>>;
+export type DutyFacts = Readonly<Record<DutyFactName, DutyFact>> & {
+  readonly contract: { readonly is: Span };
+};
 
 /** `asOf`: YYYY-MM-DD; a contract that isn’t written is signed on that day at the earliest. */
 export function readDutyFacts(house: House, asOf: string): DutyFacts {
@@ -208,12 +210,10 @@ function monthsOwned(house: House, asOf: string): DutyFact {
   if (bought === undefined)
     return { is: undefined, path, words: 'when it was bought is not written', asks, hint };
   const offer = offerDay(house, asOf);
-  const months = (day: string, end: 'youngest' | 'oldest'): number | undefined => {
-    const span = ageSpan(bought, day);
-    const age = span[end];
-    return span.future ? 0 : age && inMonths(age);
+  const is = {
+    low: bought.latest === undefined ? 0 : monthsBetween(bought.latest, offer.low),
+    high: bought.earliest === undefined ? undefined : monthsBetween(bought.earliest, offer.high),
   };
-  const is = { low: months(offer.low, 'youngest') ?? 0, high: months(offer.high, 'oldest') };
   const count =
     is.low === is.high
       ? `${is.low}`

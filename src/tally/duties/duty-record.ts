@@ -19,13 +19,13 @@ export function recordOf(
   const tellings = tellingsOf(rule.id, house);
   const [told] = tellings.toSorted((a, b) => (firstDay(a) < firstDay(b) ? -1 : 1));
   if (told !== undefined) {
-    const late = due?.day !== undefined && firstDay(told) > due.day;
+    const after = due?.day !== undefined && firstDay(told) > due.day ? due.words : undefined;
     const note = told.note === undefined ? '' : `, ${told.note}`;
     return {
-      state: late ? 'late' : 'recorded',
-      words: `${printDate(told.on)}${note}${late ? '; after its day' : ''}`,
+      state: after === undefined ? 'recorded' : 'late',
+      words: `${printDate(told.on)}${note}${after === undefined ? '' : '; after its day'}`,
       evidence: tellings.flatMap(({ evidence }) => evidence),
-      told,
+      told: { on: told.on, path: told.path, after },
     };
   }
   const passed = result === 'applies' && due?.day !== undefined && due.day < asOf;
@@ -39,7 +39,10 @@ export function recordOf(
   };
 }
 
-type Told = DutyTelling & { readonly note: string | undefined; readonly evidence: readonly string[] };
+type Told = Pick<DutyTelling, 'on' | 'path'> & {
+  readonly note: string | undefined;
+  readonly evidence: readonly string[];
+};
 
 /** What stands under `given:`, else under `lead:`. */
 function tellingsOf(id: string, house: House): Told[] {
@@ -53,4 +56,4 @@ function tellingsOf(id: string, house: House): Told[] {
 }
 
 /** A day that is open towards the past may be any, and so is never late. */
-const firstDay = ({ on }: DutyTelling): string => on.earliest ?? '';
+const firstDay = ({ on }: Told): string => on.earliest ?? '';

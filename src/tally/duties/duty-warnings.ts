@@ -120,15 +120,15 @@ function oneLine(house: House, open: readonly Duty[], words: string, asOf: strin
 }
 
 function tooLate(duties: readonly Duty[]): Diagnostic[] {
-  return duties.flatMap(({ rule, due, record: { state, told } }): Diagnostic[] =>
-    state !== 'late' || told === undefined
+  return duties.flatMap(({ rule, record: { told } }): Diagnostic[] =>
+    told?.after === undefined
       ? []
       : [
           {
             code: 'tally.duty',
             severity: 'warning',
             path: told.path,
-            message: `${rule.id} is recorded for ${printDate(told.on)}, and it was due ${due?.words ?? ''}`,
+            message: `${rule.id} is recorded for ${printDate(told.on)}, and it was due ${told.after}`,
             hints: [
               'correct the day, if it is wrong',
               ...(rule.late === undefined ? [] : [`what the law says of that: ${rule.late}`]),

@@ -57,6 +57,8 @@ export interface DutyTelling {
   readonly on: HouseDate;
   /** Where its day stands. */
   readonly path: FactPath;
+  /** By when it was due, in words, where it was told after that. */
+  readonly after: string | undefined;
 }
 
 export interface DutyKeep {

@@ -5,8 +5,9 @@
  * well as contract and closing, and the anniversary itself counts in, which is the careful reading.
  */
 import type { FactPath } from '../../diagnostics/fact-path.js';
-import { addDays, ageSpan, inMonths } from '../../facts/age.js';
-import { type HouseDate, printDate, readDate } from '../../facts/date.js';
+import { addDays, monthsBetween } from '../../facts/age.js';
+import { compareText } from '../../facts/compare-text.js';
+import { type HouseDate, printDate } from '../../facts/date.js';
 import { dayWords } from '../../facts/date-moment.js';
 import type { House, Permit } from '../../facts/house.js';
 import { closingOf } from './contract-day.js';
@@ -68,6 +69,8 @@ export function ownerBuildFact(house: House, asOf: string): DutyFact {
 
 interface Offer {
   readonly what: string;
+  /** Its first day. */
+  readonly from: string;
   readonly date: HouseDate;
 }
 
@@ -79,7 +82,9 @@ function offers(house: House): Offer[] {
     ['closing', closingOf(house)],
     ['ready to be let', house.money?.rental?.['in-service']],
   ];
-  return days.flatMap(([what, date]) => (date?.earliest === undefined ? [] : [{ what, date }]));
+  return days.flatMap(([what, date]) =>
+    date?.earliest === undefined ? [] : [{ what, from: date.earliest, date }],
+  );
 }
 
 function measure(
@@ -87,8 +92,8 @@ function measure(
   offered: readonly Offer[],
   asOf: string,
 ): Pick<DutyFact, 'path' | 'words'> & { readonly is: Span } {
-  const complete = permit.state === 'final' || permit.final !== undefined ? permit.final : undefined;
-  const first = offered.toSorted((a, b) => ((a.date.earliest ?? '') < (b.date.earliest ?? '') ? -1 : 1))[0];
+  const complete = permit.final;
+  const [first] = offered.toSorted((a, b) => compareText(a.from, b.from));
   const when = first === undefined ? 'not offered yet' : `${first.what} ${printDate(first.date)}`;
   const path = [...permit.path, 'final'];
   if (complete?.latest === undefined)
@@ -98,7 +103,7 @@ function measure(
       words: `no final inspection of ${nameOf(permit)} is written, so it counts as not complete; ${when}`,
     };
   const from = complete.latest;
-  const to = first?.date.earliest ?? asOf;
+  const to = first?.from ?? asOf;
   return {
     is: {
       low: monthsUpTo(from, to),
@@ -114,9 +119,5 @@ function measure(
 
 /** The smallest number of months after `from` on whose day `to` has come or passed: 12 on the anniversary, 13 a day later. */
 export function monthsUpTo(from: string, to: string): number {
-  if (to <= from) return 0;
-  const start = readDate(from);
-  if (!start.ok) throw new Error(`${from} is no day`);
-  const age = ageSpan(start.value, addDays(to, -1)).youngest;
-  return age === undefined ? 0 : inMonths(age) + 1;
+  return to <= from ? 0 : monthsBetween(from, addDays(to, -1)) + 1;
 }

@@ -1,13 +1,12 @@
 /** Dated readings of a rule, picked by the day of the contract and never by the day of the run. */
 import type { DutyRule } from '../tables/duties.js';
-import type { DutyFact } from './duty-fact.js';
+import type { Span } from './duty-fact.js';
 
 type Versions = NonNullable<DutyRule['versions']>;
 
 /** Those that may hold: one for a known day, more where the contract’s day is open. None: the rule came later. */
-export function pickVersions(versions: Versions | undefined, { is }: Pick<DutyFact, 'is'>): Versions {
+export function pickVersions(versions: Versions | undefined, { is }: { readonly is: Span }): Versions {
   if (versions === undefined) return [];
-  if (is === undefined || typeof is === 'string') return versions;
   return versions.filter(
     ({ from, to }) =>
       !(from !== undefined && is.high !== undefined && is.high < from) &&

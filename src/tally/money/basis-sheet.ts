@@ -15,10 +15,10 @@ import { gainOf } from './gain.js';
 import { groupBy } from './group-by.js';
 import { improvementGroups } from './improvement-groups.js';
 import { landPart } from './land-part.js';
-import type { SheetLine, WorksheetPart } from './money-tally.js';
+import type { Sale, SheetLine, WorksheetPart } from './money-tally.js';
 import type { OpenFigure, RoleSheet } from './role-figures.js';
 import { sheetDates } from './sheet-dates.js';
-import { saleDayFacts, salePriceFacts } from './sheet-facts.js';
+import { saleDayFact, salePriceFact } from './sheet-facts.js';
 import { figureLine, rowsLine, sumLines, totalLine } from './sheet-line.js';
 
 const TITLES: Record<Holder, { readonly title: string; readonly form: string }> = {
@@ -37,7 +37,8 @@ export function basisSheet(books: Books, role: Holder): RoleSheet {
   const sums = addBasis(books, role);
   const changed = role === 'rental' && books.money.rental?.['from-home'] === 'yes';
   const conversion = changed ? convertBasis(books, sums) : undefined;
-  const gain = gainFigures(books, sums, conversion);
+  const converted = typeof conversion === 'object' ? conversion : undefined;
+  const sold = books.sale && saleOf(books, books.sale, sums, converted);
   return {
     role,
     ...TITLES[role],
@@ -65,12 +66,12 @@ export function basisSheet(books: Books, role: Holder): RoleSheet {
       adjustedPart(sums),
       ...(sums.land === undefined ? [] : [landPart(books, sums, sums.land)]),
       ...(changed ? [conversionPart(books, sums.land, conversion)] : []),
-      ...(gain === undefined ? [] : [salePart(books, sums, gain, conversion)]),
+      ...(sold === undefined ? [] : [sold.part]),
       ...(role === 'rental' ? improvementGroups(books, sums.repairs) : []),
       ...apartParts(books, role, sums.repairs),
     ],
     basis: sums.adjusted,
-    gain,
+    gain: sold?.gain,
     building: sums.land?.building,
   };
 }
@@ -111,21 +112,6 @@ function adjustedPart({ adjusted, repairs }: HeldBasis): WorksheetPart {
   };
 }
 
-function gainFigures(
-  books: Books,
-  { adjusted }: HeldBasis,
-  conversion: ConversionBasis | string | undefined,
-): OpenFigure | undefined {
-  const { sale } = books;
-  if (sale === undefined) return undefined;
-  const selling = sumRows(rowsIn(books, 'selling')).cents;
-  const at = (basis: number): number => gainOf(sale.price, selling, basis);
-  const other = adjusted.other === undefined ? undefined : at(adjusted.other);
-  return typeof conversion === 'object'
-    ? { cents: convertedGain(sale.price - selling, conversion), other: undefined }
-    : { cents: at(adjusted.cents), other };
-}
-
 /** One line for each tax year; one alone keeps its plain name. */
 function sellingLines(selling: readonly CostRow[]): SheetLine[] {
   const rules = ['gain-on-sale'] as const;
@@ -139,44 +125,43 @@ function sellingLines(selling: readonly CostRow[]): SheetLine[] {
     : years.map(([year, rows]) => line(`selling-${year}`, `Costs of selling, tax year ${year}`, rows));
 }
 
-function salePart(
+/** The sale of a holder's house; `converted`: it is measured as a home that became a rental. */
+function saleOf(
   books: Books,
+  sale: Sale,
   { adjusted }: HeldBasis,
-  gain: OpenFigure,
-  conversion: ConversionBasis | string | undefined,
-): WorksheetPart {
+  converted: ConversionBasis | undefined,
+): { readonly gain: OpenFigure; readonly part: WorksheetPart } {
+  const { price } = sale;
   const selling = rowsIn(books, 'selling');
-  const cost = sumRows(selling);
-  const price = books.sale?.price ?? 0;
+  const cost = sumRows(selling).cents;
+  const at = (basis: number): number => gainOf(price, cost, basis);
+  const gain: OpenFigure = converted
+    ? { cents: convertedGain(price - cost, converted), other: undefined }
+    : { cents: at(adjusted.cents), other: adjusted.other === undefined ? undefined : at(adjusted.other) };
   const rules = ['gain-on-sale'] as const;
-  const facts = [...salePriceFacts(books), ...saleDayFacts(books)];
-  const converted = typeof conversion === 'object' ? conversion : undefined;
-  const used = price - cost.cents - gain.cents;
-  const note = converted
-    ? 'a gain is measured from the one basis and a loss from the other; between them there is neither'
-    : gain.other === undefined
-      ? undefined
-      : `open: ${printMoney(gain.cents)} without the repairs that are open, ${printMoney(gain.other)} with them. The preparer decides`;
-  return {
-    id: 'sale',
-    title: 'Gain or loss on the sale',
-    lines: [
-      figureLine('price', 'Sale price', price, { rules, facts }),
-      ...sellingLines(selling),
-      totalLine('realised', 'What the sale brought', price - cost.cents, { rules }),
-      figureLine(
-        'less-basis',
-        converted ? 'Basis for gain or loss' : 'Adjusted basis',
-        0 - (converted ? used : adjusted.cents),
-        {
-          rules: converted ? ['home-turned-rental'] : ['adjusted-basis'],
-        },
-      ),
-      totalLine('gain', gain.cents < 0 ? 'Loss' : 'Gain', gain.cents, {
-        rules,
-        facts,
-        note,
-      }),
-    ],
-  };
+  const facts = [salePriceFact(sale), saleDayFact(sale)];
+  const basis = converted
+    ? ({ label: 'Basis for gain or loss', rule: 'home-turned-rental' } as const)
+    : ({ label: 'Adjusted basis', rule: 'adjusted-basis' } as const);
+  const lines = [
+    figureLine('price', 'Sale price', price, { rules, facts }),
+    ...sellingLines(selling),
+    totalLine('realised', 'What the sale brought', price - cost, { rules }),
+    // What lies between the two: one basis, or of a home that became a rental the one that was used.
+    figureLine('less-basis', basis.label, gain.cents - (price - cost), { rules: [basis.rule] }),
+    totalLine('gain', gain.cents < 0 ? 'Loss' : 'Gain', gain.cents, {
+      rules,
+      facts,
+      note: converted
+        ? 'a gain is measured from the one basis and a loss from the other; between them there is neither'
+        : openGain(gain),
+    }),
+  ];
+  return { gain, part: { id: 'sale', title: 'Gain or loss on the sale', lines } };
 }
+
+const openGain = ({ cents, other }: OpenFigure): string | undefined =>
+  other === undefined
+    ? undefined
+    : `open: ${printMoney(cents)} without the repairs that are open, ${printMoney(other)} with them. The preparer decides`;

@@ -1,7 +1,7 @@
 /** A house's rows and money facts, put in order once for everything that adds them up. */
 
 import type { Bucket } from '../../facts/bucket.js';
-import type { HouseDate } from '../../facts/date.js';
+import { type HouseDate, printDate } from '../../facts/date.js';
 import { yearOf } from '../../facts/day-number.js';
 import { money as moneyWords } from '../../facts/fields/money.js';
 import type { House, Money } from '../../facts/house.js';
@@ -46,7 +46,14 @@ function saleBy({ sale }: Money, asOf: string): Sale | undefined {
   const day = sale?.closed.latest;
   if (sale === undefined || day === undefined || day > asOf) return undefined;
   const { price, closed } = sale;
-  return { price, day, year: yearOf(day), sure: sureDay(closed) !== undefined, written: closed.written };
+  return {
+    price,
+    day,
+    year: yearOf(day),
+    sure: sureDay(closed) !== undefined,
+    written: closed.written,
+    words: printDate(closed),
+  };
 }
 
 /** The day of a date that can be one day only. */

@@ -1,11 +1,11 @@
 /** Planned against actual. */
 
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
-import { BUCKET_NAMES, BUCKETS, type Bucket } from '../../facts/bucket.js';
+import { BUCKET_NAMES, BUCKETS } from '../../facts/bucket.js';
 import type { CostRow } from '../../facts/ledger.js';
 import { nameOfPlace } from '../../facts/place-name.js';
 import { TRADES } from '../trades.js';
-import { type Books, sumRows } from './books.js';
+import { type Books, rowsIn, sumRows } from './books.js';
 import type { Lessons } from './money-tally.js';
 import { type Belonging, belongingOfTrade } from './spending-shares.js';
 
@@ -58,7 +58,7 @@ function budgetRows(
   const plain = word.trim().toLowerCase();
   if (plain === 'all') return { label: 'All work on the house', rows: spent };
   const bucket = BUCKET_NAMES.find((name) => name === plain || BUCKETS[name].title.toLowerCase() === plain);
-  if (bucket !== undefined) return { label: BUCKETS[bucket].title, rows: bucketRows(books, bucket) };
+  if (bucket !== undefined) return { label: BUCKETS[bucket].title, rows: rowsIn(books, bucket) };
   const place = [...house.levels, ...house.structures, ...house.rooms, ...house.stairs].find(
     ({ id }) => id === word,
   );
@@ -76,5 +76,3 @@ function budgetRows(
   const { id, label } = belongingOfTrade(trade);
   return { label, rows: spent.filter((row) => tradeOfRow(row).id === id) };
 }
-
-const bucketRows = (books: Books, bucket: Bucket): readonly CostRow[] => books.byBucket.get(bucket) ?? [];

@@ -12,11 +12,11 @@ import { afterSaleNote, joinNotes } from './after-sale.js';
 import { type Books, rowsIn, sumRows, taxYearOf } from './books.js';
 import { DIVIDED, type GoodsLine, goodsLineOf, kindsWords } from './goods-lines.js';
 import { groupBy } from './group-by.js';
-import type { SheetLine, WorksheetPart } from './money-tally.js';
+import type { Sale, SheetLine, WorksheetPart } from './money-tally.js';
 import type { RoleSheet } from './role-figures.js';
 import { sellerTaxLines } from './seller-tax.js';
 import { sheetDates } from './sheet-dates.js';
-import { saleDayFacts, salePriceFacts } from './sheet-facts.js';
+import { saleDayFact, salePriceFact } from './sheet-facts.js';
 import { figureLine, rowsLine, sumLines, totalLine } from './sheet-line.js';
 
 /** What becomes cost of the house, repairs included. */
@@ -61,7 +61,7 @@ export function dealerSheet(books: Books): RoleSheet {
         id: `sale-${year}`,
         title: `Tax year ${year}: the sale`,
         year,
-        lines: saleLines(books, year, goods),
+        lines: saleLines(books.sale, goods),
       });
     const rest = apart.get(year) ?? [];
     if (rest.length > 0)
@@ -172,7 +172,7 @@ function goodsYear({
     figureLine(id('41'), 'Stock at the end of the year', end, {
       rules,
       formLine: '41',
-      facts: books.sale === undefined ? [] : saleDayFacts(books),
+      facts: books.sale === undefined ? [] : [saleDayFact(books.sale)],
       note: soldBy
         ? undefined
         : yearOf(books.asOf) === year && books.sale === undefined
@@ -188,19 +188,15 @@ function goodsYear({
   return { lines, end, goods: all - end };
 }
 
-function saleLines(books: Books, year: number, goods: number): SheetLine[] {
-  const { sale } = books;
+function saleLines(sale: Sale, goods: number): SheetLine[] {
+  const { price, year } = sale;
   const rules = ['gross-profit-lines'] as const;
-  const price = sale?.price ?? 0;
   return [
     figureLine(`y${year}-1`, 'Gross receipts: the sale price', price, {
       rules,
       formLine: '1',
-      facts: [...salePriceFacts(books), ...saleDayFacts(books)],
-      note:
-        sale?.sure === false
-          ? 'the folder names no single day; the last possible one decides the year'
-          : undefined,
+      facts: [salePriceFact(sale), saleDayFact(sale)],
+      note: sale.sure ? undefined : 'the folder names no single day; the last possible one decides the year',
     }),
     figureLine(`y${year}-4`, 'Cost of goods sold, from line 42', 0 - goods, { rules, formLine: '4' }),
     totalLine(`y${year}-5`, 'Gross profit', price - goods, {
@@ -260,7 +256,7 @@ function allYears(
     cost,
     figureLine('receipts', 'Gross receipts', sale.price, {
       rules: ['gross-profit-lines'],
-      facts: salePriceFacts(books),
+      facts: [salePriceFact(sale)],
     }),
     totalLine('gross-profit', 'Gross profit, all years', profit, {
       rules: ['gross-profit-lines'],

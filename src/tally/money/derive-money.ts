@@ -14,7 +14,7 @@ import type { Ledger } from '../../facts/ledger.js';
 import type { Areas } from '../area.js';
 import type { Improvement } from '../improvements.js';
 import { basisSheet } from './basis-sheet.js';
-import { type Books, openBooks, sumRows } from './books.js';
+import { openBooks, sumRows } from './books.js';
 import { bucketTotals } from './bucket-totals.js';
 import { checkReceipts } from './check-receipts.js';
 import { checkRows } from './check-rows.js';
@@ -46,12 +46,19 @@ export function deriveMoney({ house, ledger, areas, improvements, asOf }: MoneyI
   readonly diagnostics: readonly Diagnostic[];
 } {
   const books = openBooks(house, ledger, asOf);
-  const sheets = rolesFrom(books.money.role).map((role) => sheetOf(books, role));
+  const sheets: Record<Role, RoleSheet> = {
+    dealer: dealerSheet(books),
+    investor: basisSheet(books, 'investor'),
+    'main-home': basisSheet(books, 'main-home'),
+    rental: basisSheet(books, 'rental'),
+  };
   const findings = payeeYears(books);
   const miles = mileSpans(ledger.trips);
   const { lessons, diagnostics } = drawLessons(books, areas, improvements);
   const body = {
-    worksheets: sheets.map((sheet) => worksheetOf(sheet, roleNotes(books, sheet))),
+    worksheets: rolesFrom(books.money.role).map((role) =>
+      worksheetOf(sheets[role], roleNotes(books, sheets[role])),
+    ),
     contrasts: contrastRoles(books, sheets),
     payees: findings.map(({ year }) => year),
     miles,
@@ -78,9 +85,6 @@ export function deriveMoney({ house, ledger, areas, improvements, asOf }: MoneyI
     ],
   };
 }
-
-const sheetOf = (books: Books, role: Role): RoleSheet =>
-  role === 'dealer' ? dealerSheet(books) : basisSheet(books, role);
 
 /** Ids of every rule that something cites. A log that is kept cites what it should hold. */
 function* cited({

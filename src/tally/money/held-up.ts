@@ -17,8 +17,9 @@ type Stretch = readonly [first: number, last: number];
  * owner wrote down is not found a second time.
  */
 export function heldUp(books: Books): HeldUp[] {
+  const order = ({ from, by }: HeldUp): string => `${from} ${by}`;
   return [...written(books), ...found(books)].sort(
-    (a, b) => b.days - a.days || (a.from < b.from ? -1 : a.from > b.from ? 1 : a.by < b.by ? -1 : 1),
+    (a, b) => b.days - a.days || (order(a) < order(b) ? -1 : 1),
   );
 }
 
@@ -47,7 +48,7 @@ function found(books: Books): HeldUp[] {
     if (days >= LEAST_DAYS) out.push(quiet(books, free, free + days - 1));
   };
   for (const [first, last] of busy) {
-    if (first > free) close(first);
+    close(first);
     free = Math.max(free, last + 1);
   }
   close(end);

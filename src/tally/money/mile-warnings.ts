@@ -1,6 +1,7 @@
 /** What a mileage log lacks. Source: `mileage-log` in tables/mileage.yaml. */
 
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
+import type { FactPath } from '../../diagnostics/fact-path.js';
 import { printDate } from '../../facts/date.js';
 import { yearOf } from '../../facts/day-number.js';
 import type { Money } from '../../facts/house.js';
@@ -24,10 +25,10 @@ export function mileWarnings(
   ];
 }
 
-const warning = (path: Diagnostic['path'], message: string, hints: readonly string[]): Diagnostic => ({
+const warning = (path: FactPath, message: string, hints: readonly string[]): Diagnostic => ({
   code: 'tally.miles',
   severity: 'warning',
-  ...(path === undefined ? {} : { path }),
+  path,
   message,
   hints,
 });
@@ -51,7 +52,7 @@ function earlyTrips(trips: readonly Trip[], bought: string | undefined): Diagnos
 
 const noRate = ({ from, rows }: MileSpan): Diagnostic =>
   warning(
-    ['miles', rows[0] ?? 1, 'date'],
+    ['miles', ...rows.slice(0, 1), 'date'],
     `no rate is known for trips in ${from.slice(0, 4)}, so their miles come to no money`,
     ['check the year; if it is right, ask your preparer for the rate'],
   );
@@ -59,8 +60,7 @@ const noRate = ({ from, rows }: MileSpan): Diagnostic =>
 function odometerWarnings(trips: readonly Trip[], odometer: Money['odometer']): Diagnostic[] {
   const groups = groupBy(trips, ({ date, vehicle }) => `${yearOf(date)} ${vehicleKey(vehicle)}`);
   const missing = [...groups.values()].flatMap((own) => {
-    const first = own[0];
-    if (first === undefined) return [];
+    const [first] = own;
     const year = yearOf(first.date);
     const at = odometer.findIndex(
       (one) =>

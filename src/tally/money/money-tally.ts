@@ -213,6 +213,8 @@ export interface Sale {
   readonly sure: boolean;
   /** When it closed, as the owner wrote it. */
   readonly written: string;
+  /** The same in words: "August 2026". */
+  readonly words: string;
 }
 
 export interface MoneyTally {

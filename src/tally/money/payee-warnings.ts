@@ -5,6 +5,7 @@ import { dayWords } from '../../facts/date-moment.js';
 import { printMoney } from '../../facts/money.js';
 import { rowsInWords } from '../../facts/row-runs.js';
 import { typedInYaml } from '../../facts/typed-in-yaml.js';
+import { informationReturnDue } from './business-day.js';
 import type { Lack, PayeeFinding } from './payee-years.js';
 
 /** `asOf`: YYYY-MM-DD; a day that has passed by then is told as such. */
@@ -42,12 +43,13 @@ function businessQuestion(open: readonly PayeeFinding[]): Diagnostic[] {
 /** At the payee's entry, or at the first payment where there is none. */
 const pathOf = ({ known, year }: PayeeFinding, word?: string): FactPath =>
   known.index === undefined
-    ? ['costs', year.rows[0] ?? 1, 'payee']
+    ? ['costs', ...year.rows.slice(0, 1), 'payee']
     : ['money', 'payees', known.index, ...(word === undefined ? [] : [word])];
 
 function reportNote(finding: PayeeFinding, asOf: string): Diagnostic {
-  const { payee, year, counted, form, due, taxpayerForm } = finding.year;
-  const what = `${printMoney(counted)} paid to “${payee}” in ${year} may have to go on a Form ${form}, ${due === undefined ? '' : `due ${dayWords(due)}${due < asOf ? ', which has passed' : ''}`}`;
+  const { payee, year, counted, form, taxpayerForm } = finding.year;
+  const due = informationReturnDue(year);
+  const what = `${printMoney(counted)} paid to “${payee}” in ${year} may have to go on a Form ${form}, due ${dayWords(due)}${due < asOf ? ', which has passed' : ''}`;
   if (taxpayerForm === 'on-file')
     return {
       code: 'tally.payee',
@@ -78,7 +80,7 @@ function undecided(finding: PayeeFinding): Diagnostic {
   return {
     code: 'tally.payee',
     severity: 'warning',
-    path: onlyWay(finding) ? ['costs', finding.untold[0] ?? 1, 'paid'] : pathOf(finding),
+    path: onlyWay(finding) ? ['costs', ...finding.untold.slice(0, 1), 'paid'] : pathOf(finding),
     message: `whether a return has to name “${payee}” for ${year} is undecided: ${finding.lacking.map((lack) => (isLlc(finding) && lack === 'tax-class' ? LLC : WORDS[lack])).join(', ')}`,
     hints: [whatToWrite(finding)],
   };

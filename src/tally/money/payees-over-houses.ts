@@ -10,7 +10,7 @@ import type { House, Money, Payee } from '../../facts/house.js';
 import type { CostRow, Ledger } from '../../facts/ledger.js';
 import { nameKey } from '../../facts/name-key.js';
 import { type Books, openBooks } from './books.js';
-import { groupBy } from './group-by.js';
+import { type Group, groupBy } from './group-by.js';
 import type { PayeeYear } from './money-tally.js';
 import type { KnownPayee } from './payee-names.js';
 import { type PayeeFinding, payeeYears } from './payee-years.js';
@@ -24,19 +24,16 @@ export interface HouseBooks {
 export function payeesOverHouses(houses: readonly HouseBooks[], asOf: string): PayeeYear[] {
   const opened = houses.map(({ house, ledger }) => openBooks(house, ledger, asOf));
   const keyOf = keysOver(opened);
-  const payees = new Map(
-    [...groupBy(opened.flatMap(knownIn), (known) => keyOf(known.key))].map(([key, own]) => [
-      key,
-      merged(key, own),
-    ]),
+  const paid = groupBy(
+    opened.flatMap((books) => books.costs.map((row): Paid => ({ books, row }))),
+    ({ books, row }) => keyOf(books.findPayee(row.payee).key),
   );
-  const paid = opened.flatMap((books) => books.costs.map((row) => ({ books, row })));
-  const byYear = groupBy(
-    paid,
-    ({ books, row }) => `${yearOf(row.date)} ${keyOf(books.findPayee(row.payee).key)}`,
-  );
-  return [...byYear.values()]
-    .flatMap((own) => yearOfPayee(own, payees, keyOf))
+  return [...groupBy(opened.flatMap(knownIn), ({ key }) => keyOf(key))]
+    .flatMap(([key, own]) => {
+      const known = merged(key, own);
+      const byYear = groupBy(paid.get(key) ?? [], ({ row }) => yearOf(row.date));
+      return [...byYear.values()].flatMap((all) => yearOfPayee(all, known));
+    })
     .map(({ year }) => year)
     .sort((a, b) => a.year - b.year || b.paid - a.paid || (a.payee < b.payee ? -1 : 1));
 }
@@ -47,16 +44,10 @@ interface Paid {
 }
 
 /** `own`: what one payee was paid in one year. Whether it was in a business is asked of the houses it was paid for. */
-function yearOfPayee(
-  own: readonly Paid[],
-  payees: ReadonlyMap<string, KnownPayee>,
-  keyOf: (key: string) => string,
-): PayeeFinding[] {
-  const [first] = own;
-  const known = first && payees.get(keyOf(first.books.findPayee(first.row.payee).key));
-  if (first === undefined || known === undefined) return [];
+function yearOfPayee(own: Group<Paid>, known: KnownPayee): PayeeFinding[] {
+  const [{ books }] = own;
   const costs = own.map(({ row }) => row);
-  const money = { ...first.books.money, 'in-business': unanimous(own.map(({ books }) => books.money)) };
+  const money = { ...books.money, 'in-business': unanimous(own.map((one) => one.books.money)) };
   return payeeYears({ costs, money, findPayee: () => known }, 'all houses');
 }
 
@@ -80,19 +71,21 @@ function keysOver(opened: readonly Books[]): (key: string) => string {
   };
   for (const { house, findPayee } of opened)
     for (const { name } of house.people) {
-      const [one, other] = [keyOf(nameKey(name)), keyOf(findPayee(name).key)].toSorted();
-      if (one !== undefined && other !== undefined && one !== other) leads.set(other, one);
+      const [own, entry] = [keyOf(nameKey(name)), keyOf(findPayee(name).key)];
+      if (own < entry) leads.set(entry, own);
+      else if (entry < own) leads.set(own, entry);
     }
   return keyOf;
 }
 
-function merged(key: string, own: readonly KnownPayee[]): KnownPayee {
+function merged(key: string, own: Group<KnownPayee>): KnownPayee {
   const entries = own.flatMap(({ facts }) => facts ?? []);
   const person = own.find((one) => one.person !== undefined)?.person;
-  const labels = (
-    entries.length > 0 ? entries.map(({ name }) => name) : own.map(({ label }) => label)
-  ).toSorted();
-  const label = labels[0] ?? key;
+  const names = entries.length > 0 ? entries.map(({ name }) => name) : own.map(({ label }) => label);
+  const label = names.reduce((least, one) => {
+    if (one < least) return one;
+    return least;
+  });
   return {
     key,
     label,
@@ -103,43 +96,37 @@ function merged(key: string, own: readonly KnownPayee[]): KnownPayee {
 }
 
 function mergedFacts(name: string, entries: readonly Payee[]): Payee {
-  const attorney = agreed(
-    entries.flatMap((one) => one.attorney ?? []),
-    ['not known'],
-  );
+  const attorney = entries.flatMap((one) => one.attorney ?? []);
   const relation = [...new Set(entries.flatMap((one) => one.relation ?? []))].toSorted().join('; ');
   return {
     name,
-    sells:
-      agreed(
-        entries.map(({ sells }) => sells),
-        ['not-known'],
-      ) ?? 'not-known',
-    'tax-class':
-      agreed(
-        entries.map((one) => one['tax-class']),
-        // That it is an LLC leaves open how it is taxed.
-        ['llc', 'not-known'],
-      ) ?? 'not-known',
-    'taxpayer-form':
-      agreed(
-        entries.map((one) => one['taxpayer-form']),
-        ['not-known'],
-      ) ?? 'not-known',
-    ...(attorney === undefined ? {} : { attorney }),
+    sells: agreed(
+      entries.map(({ sells }) => sells),
+      'not-known',
+    ),
+    // That it is an LLC leaves open how it is taxed.
+    'tax-class': agreed(
+      entries.map((one) => one['tax-class']),
+      'not-known',
+      'llc',
+    ),
+    'taxpayer-form': agreed(
+      entries.map((one) => one['taxpayer-form']),
+      'not-known',
+    ),
+    ...(attorney.length === 0 ? {} : { attorney: agreed(attorney, 'not known') }),
     ...(relation === '' ? {} : { relation }),
   };
 }
 
 /**
- * What all say who know it. `vague`: words that leave it open, the one that says most first; the last one is also for
- * what is contradicted. Undefined where nobody says anything.
+ * What all say who know it, else `vague`, where somebody says that: it leaves the answer open, and says something all
+ * the same. `open`: nobody knows, or two contradict each other.
  */
-function agreed<T extends string>(said: readonly T[], vague: readonly T[]): T | undefined {
-  const known = new Set(said.filter((one) => !vague.includes(one)));
-  if (known.size > 1) return vague.at(-1);
-  const [only] = known;
-  return only ?? vague.find((one) => said.includes(one));
+function agreed<T extends string>(said: readonly T[], open: T, vague: T = open): T {
+  const [only, other] = new Set(said.filter((one) => one !== open && one !== vague));
+  if (other !== undefined) return open;
+  return only ?? (said.includes(vague) ? vague : open);
 }
 
 /** What all of these houses say alike. */

@@ -35,6 +35,10 @@ export function basisChange(
   fact: Pick<TaxFact, 'paid-by' | 'reimbursed'>,
 ): number | undefined {
   if (fact.reimbursed === 'yes') return 0;
-  const moved = fact['paid-by'] === 'buyer' ? split.sellerCents : 0 - split.buyerCents;
+  const moved = unpaidBack(split, fact);
   return fact.reimbursed === 'no' || moved === 0 ? moved : undefined;
 }
+
+/** By how much a tax bill moves the buyer's basis that was not paid back. */
+export const unpaidBack = (split: TaxSplit, fact: Pick<TaxFact, 'paid-by'>): number =>
+  fact['paid-by'] === 'buyer' ? split.sellerCents : 0 - split.buyerCents;

@@ -7,8 +7,7 @@ import type { RoleContrast } from './money-tally.js';
 import { splitRepairs } from './repairs-in-basis.js';
 import type { OpenFigure, RoleSheet } from './role-figures.js';
 
-export function contrastRoles(books: Books, sheets: readonly RoleSheet[]): RoleContrast[] {
-  const sheetOf = (role: Role): RoleSheet | undefined => sheets.find((one) => one.role === role);
+export function contrastRoles(books: Books, sheets: Readonly<Record<Role, RoleSheet>>): RoleContrast[] {
   const all = (words: (role: Role) => string): Record<Role, string> => ({
     dealer: words('dealer'),
     investor: words('investor'),
@@ -29,7 +28,7 @@ export function contrastRoles(books: Books, sheets: readonly RoleSheet[]): RoleC
     contrast(
       'form',
       'Form',
-      all((role) => sheetOf(role)?.form ?? ''),
+      all((role) => sheets[role].form),
       ['forms-by-role'],
     ),
     contrast(
@@ -83,13 +82,13 @@ export function contrastRoles(books: Books, sheets: readonly RoleSheet[]): RoleC
     contrast(
       'basis',
       'Cost or adjusted basis',
-      all((role) => openWords(sheetOf(role)?.basis, role)),
+      all((role) => openWords(sheets[role].basis, role)),
       ['adjusted-basis', 'cost-of-goods-sold'],
     ),
     contrast(
       'gain',
       'Gross profit or gain',
-      all((role) => gainWords(sheetOf(role)?.gain, role)),
+      all((role) => gainWords(sheets[role].gain, role)),
       ['gain-on-sale', 'gross-profit-lines', 'main-home-exclusion'],
     ),
   ];
@@ -98,15 +97,14 @@ export function contrastRoles(books: Books, sheets: readonly RoleSheet[]): RoleC
 const sumOf = (books: Books, ...buckets: Parameters<typeof rowsIn>[1][]): number =>
   sumRows(rowsIn(books, ...buckets)).cents;
 
-function openWords(figure: OpenFigure | undefined, role: Role): string {
-  if (figure === undefined) return 'not sold';
+function openWords(figure: OpenFigure, role: Role): string {
   if (figure.other === undefined) return printMoney(figure.cents);
   const why = role === 'dealer' ? 'insurance payments' : 'repairs';
   return `${printMoney(figure.cents)}, or ${printMoney(figure.other)}: ${why} are open`;
 }
 
 function gainWords(figure: OpenFigure | undefined, role: Role): string {
-  if (figure === undefined) return openWords(figure, role);
+  if (figure === undefined) return 'not sold';
   const before = role === 'dealer' ? 'before costs of selling and holding' : 'after costs of selling';
   return `${openWords(figure, role)}; ${before}`;
 }

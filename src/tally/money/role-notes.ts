@@ -146,15 +146,15 @@ function smallBuildingNotes(books: Books, { building }: RoleSheet): SheetNote[] 
   const early = work.filter((row) => row.bucket !== 'repair' && row.date < service);
   const earlier = sumRows([...early, ...splitRepairs(books, 'rental').counted]).cents;
   const cost = building + earlier;
-  const yearly = rowsIn(books, 'repair', 'improvement', 'restoration', 'rebate', 'upkeep').filter(
-    (row) => taxYearOf(row) >= yearOf(service),
-  );
+  const yearly = books.costs.flatMap((row) => {
+    const words = YEARLY[row.bucket];
+    return words === undefined || taxYearOf(row) < yearOf(service) ? [] : [{ ...row, words }];
+  });
   return [...groupBy(yearly, taxYearOf)]
     .sort(([a], [b]) => a - b)
     .map(([year, rows]) => {
-      const kinds = groupBy(rows, ({ bucket }) => bucket);
-      const counted = [...kinds]
-        .map(([bucket, own]) => `${YEARLY[bucket] ?? bucket} ${printMoney(sumRows(own).cents)}`)
+      const counted = [...groupBy(rows, ({ words }) => words)]
+        .map(([words, own]) => `${words} ${printMoney(sumRows(own).cents)}`)
         .join(', ');
       const spent = sumRows(rows).cents;
       const since = sumRows(rows.filter(({ date }) => date >= service)).cents;
@@ -210,6 +210,5 @@ const holdingNote = (role: Role): SheetNote => ({
 const printPercent = (hundredths: number): string => `${printDecimal(hundredths, 2)} %`;
 
 function listYears(years: readonly number[]): string {
-  const last = years.at(-1);
-  return years.length < 2 ? String(last ?? '') : `${years.slice(0, -1).join(', ')} and ${last}`;
+  return years.length < 2 ? years.join('') : `${years.slice(0, -1).join(', ')} and ${years.at(-1)}`;
 }

@@ -3,9 +3,9 @@ import { dayWords } from '../../facts/date-moment.js';
 import { printMoney } from '../../facts/money.js';
 import { type Books, rowsIn, sumRows } from './books.js';
 import type { SheetLine } from './money-tally.js';
-import { basisChange, splitPropertyTax } from './property-tax-split.js';
+import { basisChange, splitPropertyTax, unpaidBack } from './property-tax-split.js';
 import { boughtFacts, propertyTaxFact } from './sheet-facts.js';
-import { figureLine, rowsLine } from './sheet-line.js';
+import { figureLine, rowsLine, sumLines } from './sheet-line.js';
 
 const RULES = ['property-tax-by-days'] as const;
 const LABEL = 'Seller’s property tax taken over, or buyer’s paid by the seller';
@@ -19,13 +19,13 @@ export function sellerTaxLines(books: Books): SheetLine[] {
   const bills = billLines(books);
   if (rows.length === 0) return bills;
   const told = sumRows(rows).cents;
-  const worked = bills.reduce((sum, { cents }) => sum + (cents ?? 0), 0);
-  const unsure = bills.some(({ cents }) => cents === undefined);
+  const worked = sumLines(bills);
+  const unsure = bills.find(({ cents }) => cents === undefined);
   const note =
     bills.length === 0
       ? undefined
-      : unsure
-        ? `only the rows count; the bill under money: property-tax: can’t be worked out (${bills[0]?.note ?? ''})`
+      : unsure !== undefined
+        ? `only the rows count; the bill under money: property-tax: can’t be worked out (${unsure.note})`
         : worked === told
           ? 'the bill under money: property-tax: comes to the same by days'
           : `only the rows count; by days the bill under money: property-tax: comes to ${printMoney(worked)}, which differs by ${printMoney(worked - told)}`;
@@ -63,7 +63,7 @@ function billLines(books: Books): SheetLine[] {
     if (change === undefined)
       return line(
         undefined,
-        `${words}; open: not added, since it isn’t written whether it was paid back at closing. If it was, nothing moves; if not, ${printMoney(basisChange(split, { ...bill, reimbursed: 'no' }) ?? 0)}`,
+        `${words}; open: not added, since it isn’t written whether it was paid back at closing. If it was, nothing moves; if not, ${printMoney(unpaidBack(split, bill))}`,
       );
     return line(change, bill.reimbursed === 'yes' ? `${words}; settled at closing, so nothing moves` : words);
   });

@@ -29,13 +29,7 @@ export function sheetDates(books: Books, role: Role): SheetDate[] {
           ),
         ]
       : []),
-    date(
-      'sold',
-      'Sold',
-      sale === undefined || money.sale === undefined
-        ? `not sold on ${dayWords(asOf)}`
-        : printDate(money.sale.closed),
-    ),
+    date('sold', 'Sold', sale === undefined ? `not sold on ${dayWords(asOf)}` : sale.words),
     date('held', 'Held', heldWords(books)),
   ];
 }

@@ -4,16 +4,17 @@ import type { Money } from '../../facts/house.js';
 import { printMoney } from '../../facts/money.js';
 import type { Books } from './books.js';
 import { shareOf } from './divide.js';
-import type { SheetFact } from './money-tally.js';
+import type { Sale, SheetFact } from './money-tally.js';
 
-/** The sale of books that have one; none otherwise. */
-export const salePriceFacts = ({ sale }: Books): SheetFact[] =>
-  sale === undefined ? [] : [{ path: 'money.sale.price', says: `sale price ${printMoney(sale.price)}` }];
+export const salePriceFact = ({ price }: Sale): SheetFact => ({
+  path: 'money.sale.price',
+  says: `sale price ${printMoney(price)}`,
+});
 
-export const saleDayFacts = ({ money }: Books): SheetFact[] =>
-  money.sale === undefined
-    ? []
-    : [{ path: 'money.sale.closed', says: `sale closed ${printDate(money.sale.closed)}` }];
+export const saleDayFact = ({ words }: Sale): SheetFact => ({
+  path: 'money.sale.closed',
+  says: `sale closed ${words}`,
+});
 
 export const boughtFacts = ({ house }: Books): SheetFact[] =>
   house.house.bought === undefined

@@ -1,5 +1,6 @@
 /** The small-business test of one tax year. Source: `small-business-test` in tables/basis.yaml. */
 import { basisRules } from '../tables/basis.js';
+import { addUp } from './books.js';
 import { divideRounded } from './divide.js';
 
 export interface SmallBusiness {
@@ -19,9 +20,10 @@ export function testSmallBusiness(year: number, receipts: ReadonlyMap<number, nu
   const dollars = amounts.find((one) => one.year === year)?.dollars;
   const limit = dollars === undefined ? undefined : dollars * 100;
   const years = Array.from({ length: yearsBefore }, (_, back) => year - yearsBefore + back);
+  const known = years.flatMap((one) => receipts.get(one) ?? []);
   const missing = years.filter((one) => !receipts.has(one));
   if (missing.length > 0) return { year, limit, average: undefined, passes: undefined, missing };
-  const sum = years.reduce((total, one) => total + (receipts.get(one) ?? 0), 0);
+  const sum = addUp(known);
   return {
     year,
     limit,

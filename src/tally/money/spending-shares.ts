@@ -40,8 +40,6 @@ export function tradeFinder(
   const byPlace = new Map<string, string>(house.systems.map((system) => [system.id, tradeOf(system.is)]));
   for (const { source, trade } of improvements)
     if (source.kind === 'work') byPlace.set(source.item.id, trade);
-  for (const item of house.work)
-    if (!byPlace.has(item.id)) byPlace.set(item.id, tradeOf(`${item.what} ${item.how ?? ''}`, item.trade));
   return (row) => {
     const named = row.place === undefined ? undefined : byPlace.get(row.place);
     const trade = named ?? (row.payee === undefined ? tradeOfWords(row.what) : tradeOfPayee(find, row.payee));

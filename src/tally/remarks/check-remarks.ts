@@ -11,6 +11,7 @@ import { type Finding, knownOf } from './items/known.js';
 import { readSentence, type Spoken } from './read-sentence.js';
 import { type Asked, askedIn, statementOf } from './sentence/questions.js';
 import { answeredFindings, answeredIn } from './sentence/questions-answered.js';
+import { stretchOf } from './words/stretch-of.js';
 import { sentencesOf, tokenize } from './words/token.js';
 
 export function checkRemarks(
@@ -26,27 +27,28 @@ export function checkRemarks(
   const names = [...ownNames(text, house), ...questions.map(({ word }) => word)];
   let spoken: Spoken | undefined;
   let heading: Spoken['context'];
-  const asked = askedIn(text);
-  let next = 0;
+  const asked = askedIn(text).values();
+  let pair = asked.next().value;
   for (const [first, end] of sentencesOf(text, tokens)) {
     let start = first;
-    const from = tokens[first]?.from ?? 0;
-    while (asked[next] !== undefined && (asked[next]?.to ?? 0) <= from) next++;
-    const pair = asked[next];
-    if (pair !== undefined && from < pair.to && (tokens[end - 1]?.to ?? 0) > pair.from) {
+    const { from, to } = stretchOf(tokens.slice(first, end));
+    while (pair !== undefined && pair.to <= from) pair = asked.next().value;
+    if (pair !== undefined && to > pair.from) {
+      const { to: answered } = pair;
       // Question and answer are read together, once.
       if (from <= pair.from) {
         const told = readAnswered(known, pair, text, house);
         findings.push(...told.findings);
         spoken = told.spoken ?? spoken;
       }
-      while (start < end && (tokens[start]?.from ?? 0) < pair.to) start++;
-      if (start >= end || /^[.!]$/.test(tokens[start]?.norm ?? '')) continue;
+      const rest = tokens.slice(first, end).filter((token) => token.from >= answered);
+      if (rest.length === 0) continue;
+      start = end - rest.length;
     }
     const read = readSentence({ known, text, tokens, names }, start, end, spoken, heading);
     findings.push(...read.findings);
     spoken = read.spoken;
-    if (isLineByItself(text, from, tokens[end - 1]?.to ?? from)) heading = spoken?.context;
+    if (isLineByItself(text, from, to)) heading = spoken?.context;
   }
   return answeredFindings(known, text, questions, findings);
 }
@@ -98,12 +100,11 @@ function ownNames(text: string, { house, people }: House): (readonly [number, nu
   const street = address.street?.replace(/^[\d\s-]+/, '');
   // "By Dry Wash Roofing" says nothing of dryness.
   const firms = people.map(({ name }) => name).filter((name) => /\s/.test(name));
-  const names = [house.name, street, address.city, address.county, ...firms].filter(
-    (name) => name !== undefined && name.length > 3,
+  const names = [house.name, street, address.city, address.county, ...firms].flatMap((name) =>
+    name !== undefined && name.length > 3 ? [name.toLowerCase()] : [],
   );
   const lower = text.toLowerCase();
-  return names.flatMap((name) => {
-    const word = (name ?? '').toLowerCase();
+  return names.flatMap((word) => {
     const found: (readonly [number, number])[] = [];
     for (let at = lower.indexOf(word); at >= 0; at = lower.indexOf(word, at + word.length))
       found.push([at, at + word.length]);

@@ -20,6 +20,7 @@ import { setPhrases } from './standing/set-phrases.js';
 import { spokenLevels } from './standing/spoken-levels.js';
 import { standing } from './standing/standing-figures.js';
 import { whole } from './standing/whole-house.js';
+import { stretchOf } from './words/stretch-of.js';
 import type { Token } from './words/token.js';
 import { has, type Unit, unitsOf } from './words/units.js';
 
@@ -56,7 +57,9 @@ export function readSentence(
   /** The room that a line by itself names above. */
   heading?: SentenceWords['context'],
 ): { readonly findings: Finding[]; readonly spoken: Spoken | undefined } {
+  const { from, to } = stretchOf(tokens.slice(first, end));
   const units = withAnswers(withPronoun(unitsOf(tokens, first, end), before), text, before?.thing);
+  const said = stretchOf(units);
   takeOffersAsThey(units);
   nameHeaterTanks(units);
   for (const unit of units) if (isInName(names, unit)) unit.senses = [];
@@ -88,7 +91,7 @@ export function readSentence(
     for (const one of sameFigure.get(unit.from) ?? []) done.add(one);
   };
   standing({ known, text, units, find, settle, taken });
-  const { phrases, said } = withLeftOut(
+  const { phrases, said: predicate } = withLeftOut(
     units,
     withHeadings(units, read.phrases, read.loose),
     before?.predicate ?? [],
@@ -100,12 +103,12 @@ export function readSentence(
     context: undefined,
   };
   let context: SentenceWords['context'] =
-    opensWithPronoun(units) || goesOn(text, tokens[first]?.from ?? 0) ? before?.context : heading;
+    opensWithPronoun(units) || goesOn(text, from) ? before?.context : heading;
   for (const phrase of phrases) {
     sentence.context = context;
     if (
       phrase.aside === undefined &&
-      (!phrase.place || opens(text, units[0]?.from ?? 0, phrase)) &&
+      (!phrase.place || opens(text, said.from, phrase)) &&
       isRoomThing(phrase.thing) &&
       !isTally(phrase, text)
     )
@@ -125,17 +128,17 @@ export function readSentence(
   }
   whole(known, read.phrases, read.loose, done, find, text, {
     text,
-    from: tokens[first]?.from ?? 0,
-    to: tokens[end - 1]?.to ?? 0,
+    from,
+    to,
     phrases: read.phrases,
     spoken: before,
   });
-  compared(known, sentence, find, units[0]?.from ?? 0, units.at(-1)?.to ?? 0);
+  compared(known, sentence, find, said.from, said.to);
   spokenLevels(known, sentence, units, find);
   houseNewness(known, text, units, find);
   conveyed(known, units, text, findings, find);
   conveyedInLists(known, units, findings, find);
-  inSetPhrases(known, text, tokens[first]?.from ?? 0, tokens[end - 1]?.to ?? 0, findings);
+  inSetPhrases(known, text, from, to, findings);
   praise(units, findings, find);
   const named = phrases.filter((phrase) => !phrase.place && phrase.aside === undefined);
   const last = named.at(-1);
@@ -148,7 +151,7 @@ export function readSentence(
             thing: last.thing,
             context,
             alone: named.length === 1,
-            predicate: said.map((one) => ({ ...one, negated: false })),
+            predicate: predicate.map((one) => ({ ...one, negated: false })),
           },
   };
 }
@@ -188,11 +191,9 @@ const TWIN = /^\s*(\/|and|&|\+)\s*(the )?$/i;
 function inSetPhrases(known: Known, text: string, from: number, to: number, findings: Finding[]): void {
   for (const said of setPhrases(known, text.slice(from, to))) {
     const [start, end] = [from + said.from, from + said.to];
-    for (let at = findings.length - 1; at >= 0; at--) {
-      const one = findings[at];
-      if (one === undefined) continue;
+    for (const one of findings.slice()) {
       const shared = Math.min(one.to, end) - Math.max(one.from, start);
-      if (shared > 0 && shared * 2 > one.to - one.from) findings.splice(at, 1);
+      if (shared > 0 && shared * 2 > one.to - one.from) findings.splice(findings.indexOf(one), 1);
     }
     findings.push({ ...said.judgement, from: start, to: end, says: text.slice(start, end) });
   }
@@ -200,11 +201,11 @@ function inSetPhrases(known: Known, text: string, from: number, to: number, find
 
 /** Taste and salesmanship, where nothing else was told. */
 function praise(units: readonly Unit[], findings: readonly Finding[], find: Find): void {
-  const told = findings.map(({ from, to }) => [from, to] as const).sort((a, b) => a[0] - b[0]);
-  let [next, end] = [0, 0];
+  const told = findings.toSorted((a, b) => a.from - b.from).values();
+  let next = told.next().value;
+  let end = 0;
   for (const unit of units) {
-    for (; (told[next]?.[0] ?? Number.POSITIVE_INFINITY) < unit.to; next++)
-      end = Math.max(end, told[next]?.[1] ?? 0);
+    for (; next !== undefined && next.from < unit.to; next = told.next().value) end = Math.max(end, next.to);
     if (has(unit, 'opinion') && unit.aside === undefined && end <= unit.from)
       find(unit.from, unit.to, {
         verdict: 'opinion',
@@ -216,11 +217,12 @@ function praise(units: readonly Unit[], findings: readonly Finding[], find: Find
 }
 
 /** The run of units that were set aside around a head. */
-function asideSpan(units: readonly Unit[], at: number): [number, number] {
+function asideSpan(units: readonly Unit[], at: number): readonly [number, number] {
   let [low, high] = [at, at];
   while (units[low - 1]?.aside === units[at]?.aside && units[low - 1] !== undefined) low--;
   while (units[high + 1]?.aside === units[at]?.aside && units[high + 1] !== undefined) high++;
-  return [units[low]?.from ?? 0, units[high]?.to ?? 0];
+  const { from, to } = stretchOf(units.slice(low, high + 1));
+  return [from, to];
 }
 
 export type Find = (from: number, to: number, judgement: Judgement) => void;

@@ -5,12 +5,11 @@
  * over the carport is new" may so meet the roof of the house. Before anything is held against the text, the folder's own
  * words are asked: where an entry holds more of the clause's words than those that speak against it, it is the one meant.
  */
-import { nameOf } from '../../facts/place-name.js';
+import { nameOfPlace } from '../../facts/place-name.js';
 import type { SentenceWords, Told } from './claims/claim-case.js';
 import { claimsOf } from './claims/claims.js';
 import { isOfContext } from './items/context-ties.js';
 import type { Item } from './items/items.js';
-import { placeOf } from './items/items.js';
 import type { Judgement, Known } from './items/known.js';
 import { meant } from './items/meant-items.js';
 import { itemsFor } from './items/pick-items.js';
@@ -18,6 +17,7 @@ import { inOnePlace } from './items/places.js';
 import { onSide } from './items/sides.js';
 import { sortByClass } from './judge/judge-class.js';
 import type { Attribute, Phrase } from './sentence/phrase.js';
+import { sinceLast, untilFirst } from './words/cut-at.js';
 
 /** Everything that a phrase claims, after a second look at what speaks against it. */
 export function sureClaimsOf(
@@ -92,7 +92,7 @@ function closerItems(
 ): readonly Item[] {
   const { text } = sentence;
   const words = clauseWords(sentence, phrase);
-  const head = stemOf(text.slice(phrase.from, phrase.to).split(/\W+/).filter(Boolean).at(-1) ?? '');
+  const head = stemOf(sinceLast(text.slice(phrase.from, phrase.to).replace(/\W+$/, ''), /\W/));
   if (words.size < 2) return [];
   const kin = new Set(itemsFor(known, phrase.thing));
   const against = new Set(
@@ -148,12 +148,8 @@ function clauseWords({ text, phrases }: SentenceWords, phrase: Phrase): Readonly
   const ends = [phrase, ...phrase.rooms, ...phrase.attributes.filter(({ shared }) => !shared)];
   const from = Math.min(...ends.map((one) => one.from));
   const to = Math.max(...ends.map((one) => one.to));
-  const before =
-    text
-      .slice(Math.max(0, from - NEAR), from)
-      .split(CLAUSE_END)
-      .at(-1) ?? '';
-  const behind = text.slice(to, to + NEAR).split(CLAUSE_END)[0] ?? '';
+  const before = sinceLast(text.slice(Math.max(0, from - NEAR), from), CLAUSE_END);
+  const behind = untilFirst(text.slice(to, to + NEAR), CLAUSE_END);
   const own = stemsIn([phrase, ...phrase.rooms].map((one) => text.slice(one.from, one.to)).join(' '));
   const words = stemsIn(`${before}${text.slice(from, to)}${behind}`);
   // "New tub and surround": the other members of a list name themselves.
@@ -178,7 +174,7 @@ const stemsOfItems = new WeakMap<Item, ReadonlySet<string>>();
 function wordsOf({ house }: Known, item: Item): ReadonlySet<string> {
   const before = stemsOfItems.get(item);
   if (before !== undefined) return before;
-  const places = item.where.length > 3 ? [] : item.where.map((id) => nameOf(placeOf(house, id)));
+  const places = item.where.length > 3 ? [] : item.where.map((id) => nameOfPlace(house, id));
   const found = stemsIn([item.label, item.what, item.words, ...places].join(' '));
   stemsOfItems.set(item, found);
   return found;

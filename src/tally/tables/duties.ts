@@ -90,6 +90,11 @@ export const MOMENTS = [
 ] as const;
 export type Moment = (typeof MOMENTS)[number];
 
+const due = z.union([
+  z.strictObject({ by: z.literal('days-before-closing'), days: whole, words: text }),
+  z.strictObject({ by: z.enum(MOMENTS).exclude(['days-before-closing']), words: text }),
+]);
+
 const notice = z.strictObject({
   title: text,
   /** Paragraph by paragraph. Quotation marks as the law has them. */
@@ -115,7 +120,7 @@ const dutyRule = sourced.extend({
   /** Of whom. */
   asked: text,
   when: condition,
-  due: z.strictObject({ by: z.enum(MOMENTS), days: whole.optional(), words: text }).optional(),
+  due: due.optional(),
   /** What the law says of being late. For reference. */
   late: text.optional(),
   form: z.strictObject({ title: text, from: text }).optional(),

@@ -5,6 +5,8 @@ import { remarkWords } from '../../tables/remarks.js';
 import { sensesIn } from '../items/item-meaning.js';
 import type { Judgement, Known } from '../items/known.js';
 import { hasShelter, lacksShelter } from '../items/shelters.js';
+import { type ToldAnswer, toldAnswers } from '../judge/told-answers.js';
+import { sinceLast } from '../words/cut-at.js';
 import { belongsTo, thing } from '../words/taxonomy.js';
 import type { ClaimCase } from './claim-case.js';
 import { septicOfBefore, wellBesideSupply } from './former-supplies.js';
@@ -39,8 +41,8 @@ export const no = (
 
 /** "Not on septic anymore", where the folder tells of the old tank. */
 function supplyBeside({ known, phrase, sentence }: ClaimCase): Judgement | undefined {
-  if (phrase.thing !== 'septic' || /septic/i.test(known.house.house.sewer?.value ?? 'septic'))
-    return undefined;
+  const sewer = known.house.house.sewer?.value;
+  if (phrase.thing !== 'septic' || sewer === undefined || /septic/i.test(sewer)) return undefined;
   const fact = septicOfBefore(known, clauseAround(sentence.text, phrase.from, phrase.to));
   return fact === undefined
     ? undefined
@@ -52,10 +54,7 @@ const NEAR = 90;
 
 /** The sentence around, and the next one where it goes on with "all of that", "it". */
 const clauseAround = (text: string, from: number, to: number): string =>
-  `${text
-    .slice(Math.max(0, from - NEAR), from)
-    .split(/[.;!?\n]/)
-    .at(-1)}${GOES_ON.exec(text.slice(from, to + NEAR))?.[0] ?? ''}`;
+  `${sinceLast(text.slice(Math.max(0, from - NEAR), from), /[.;!?\n]/)}${GOES_ON.exec(text.slice(from, to + NEAR))?.[0]}`;
 
 const GOES_ON =
   /^[^.;!?\n]*(?:\. (?:(?:all|both|none) of (?:that|it|them|this)|that|it|they|those|these)\b[^.;!?\n]*)?/i;
@@ -178,42 +177,28 @@ function deniedByAnswer({ known, phrase, found }: ClaimCase): Judgement | undefi
   const denial = new RegExp(remarkWords().denials, 'i');
   const inWords = deniedInWords(known, phrase.thing);
   if (inWords !== undefined) return inWords;
-  const index = known.house.answers.findIndex(
-    ({ ask, answer }) =>
+  const answer = toldAnswers(known).find(
+    ({ ask, value }) =>
       /^\W*(is|are|does|do|has|have) (there|the house|it)\b/i.test(ask) &&
-      answer.value !== undefined &&
-      denial.test(answer.value) &&
+      denial.test(value) &&
       sensesIn(ask).some((sense) => sense.tag === 'thing' && sense.id === phrase.thing),
   );
-  const answer = known.house.answers[index];
-  return answer === undefined
-    ? undefined
-    : no(
-        'an answer in the folder says that there is none',
-        ['answers', index],
-        `${answer.ask} ${answer.answer.value ?? ''}`,
-        undefined,
-        answer.answer.evidence,
-      );
+  return answer === undefined ? undefined : deniedBy(answer);
 }
+
+const deniedBy = ({ fact: { path, words, evidence } }: ToldAnswer): Judgement =>
+  no('an answer in the folder says that there is none', path, words, undefined, evidence);
 
 const NONE_OF =
   /\b(?:no|nor|neither|without|not any|never (?:had|been))\b(.*?)(?=\b(?:no|nor)\b|[.,:;—]|$)/gi;
 
 /** "No pool and no hot tub": an answer that says so of more than it was asked. */
-function deniedInWords({ house }: Known, id: string): Judgement | undefined {
-  for (const [index, { ask, answer }] of house.answers.entries())
-    for (const [, words = ''] of (answer.value ?? '').matchAll(NONE_OF)) {
+function deniedInWords(known: Known, id: string): Judgement | undefined {
+  for (const answer of toldAnswers(known))
+    for (const [, words = ''] of answer.value.matchAll(NONE_OF)) {
       const [first] = sensesIn(words).filter(({ tag }) => tag === 'thing');
       // "No smoking" denies no alarm.
-      if (first?.id === id && !(id === 'alarm' && !/alarm|detector/i.test(words)))
-        return no(
-          'an answer in the folder says that there is none',
-          ['answers', index],
-          `${ask} ${answer.value ?? ''}`,
-          undefined,
-          answer.evidence,
-        );
+      if (first?.id === id && !(id === 'alarm' && !/alarm|detector/i.test(words))) return deniedBy(answer);
     }
   return undefined;
 }

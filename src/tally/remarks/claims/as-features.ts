@@ -1,7 +1,9 @@
 /** Things that are named as a feature, of which the folder tells less: a hatch, a fence around the pool, an opener that is dead. */
 
+import { nameOf } from '../../../facts/place-name.js';
 import { factsOf } from '../items/item-words.js';
 import type { FactSaid, Judgement } from '../items/known.js';
+import { sinceLast, untilFirst } from '../words/cut-at.js';
 import type { ClaimCase } from './claim-case.js';
 
 const WALK_OUT = /\bwalk[\s-]?outs?\b/i;
@@ -19,12 +21,18 @@ export function walksOut({ known, phrase, sentence }: ClaimCase): Judgement | un
   const told: FactSaid[] = [
     ...levels.flatMap(({ id, name, note }, index) =>
       below.has(id)
-        ? [{ path: ['levels', index], words: [name ?? id, note].filter(Boolean).join(': '), evidence: [] }]
+        ? [
+            {
+              path: ['levels', index],
+              words: [nameOf({ id, name }), note].filter(Boolean).join(': '),
+              evidence: [],
+            },
+          ]
         : [],
     ),
     ...rooms.flatMap(({ level, name, note }, index) =>
       below.has(level)
-        ? [{ path: ['rooms', index], words: `${name ?? ''} ${note ?? ''}`.trim(), evidence: [] }]
+        ? [{ path: ['rooms', index], words: [name, note].filter(Boolean).join(' '), evidence: [] }]
         : [],
     ),
     { path: ['house', 'foundation'], words: house.foundation?.value ?? '', evidence: [] },
@@ -74,12 +82,8 @@ export function deadFeature({ phrase, sentence, found }: ClaimCase): Judgement |
   const systems = found.filter(({ kind }) => kind === 'system');
   if (systems.length === 0 || !systems.every(({ words }) => DEAD.test(words))) return undefined;
   const { text } = sentence;
-  const ahead =
-    text
-      .slice(Math.max(0, phrase.from - 40), phrase.from)
-      .split(/[.;!?\n]/)
-      .at(-1) ?? '';
-  const behind = text.slice(phrase.to, phrase.to + 40).split(/[.;!?\n]/)[0] ?? '';
+  const ahead = sinceLast(text.slice(Math.max(0, phrase.from - 40), phrase.from), /[.;!?\n]/);
+  const behind = untilFirst(text.slice(phrase.to, phrase.to + 40), /[.;!?\n]/);
   if (!AS_FEATURE.test(ahead) || SAID_SO.test(`${ahead} ${behind}`)) return undefined;
   return {
     verdict: 'wider',

@@ -25,9 +25,14 @@ export function ceilingIsFlat(one: ClaimCase): Judgement | undefined {
     const { ceiling } = place;
     return ceiling === undefined ? [] : [{ place, ceiling }];
   });
+  const flat = heights.flatMap(({ place, ceiling }) =>
+    'units' in ceiling
+      ? [{ path: ['levels'], words: `${nameOf(place)}: ${Math.round((ceiling.units / FOOT) * 10) / 10} ft` }]
+      : [],
+  );
   const isFlat =
     heights.length > 0 &&
-    heights.every(({ ceiling }) => 'units' in ceiling) &&
+    flat.length === heights.length &&
     levels.every(({ ceiling }) => ceiling !== undefined) &&
     ![...levels, ...rooms].some(({ note }) => SLOPED.test(note ?? '')) &&
     !one.found.some(({ words }) => SLOPED.test(words));
@@ -36,10 +41,6 @@ export function ceilingIsFlat(one: ClaimCase): Judgement | undefined {
     verdict: 'contradicted',
     rule: 'kind.ceiling-shape',
     because: 'the folder gives one flat height for it',
-    facts: heights.slice(0, 3).map(({ place, ceiling }) => ({
-      path: ['levels'],
-      words: `${nameOf(place)}: ${'units' in ceiling ? Math.round((ceiling.units / FOOT) * 10) / 10 : '?'} ft`,
-      evidence: [],
-    })),
+    facts: flat.slice(0, 3).map((fact) => ({ ...fact, evidence: [] })),
   };
 }

@@ -3,6 +3,7 @@ import type { Item } from '../items/items.js';
 import type { Judgement, Known } from '../items/known.js';
 import type { PlaceMeant } from '../items/places.js';
 import type { Attribute, Phrase } from '../sentence/phrase.js';
+import { untilFirst } from '../words/cut-at.js';
 import type { NumberSense } from '../words/numbers.js';
 
 /** A judgement with the attributes that it is about; none: about the thing itself. */
@@ -54,7 +55,7 @@ export const isDate = (number: NumberSense): number is Moment =>
 export function wordsBehind({ phrase, sentence }: ClaimCase, most = 60): string {
   const next = nextPhrase(sentence, phrase.to, true);
   const to = Math.min(phrase.to + most, next?.from ?? sentence.text.length);
-  return /^[^.;!\n]*/.exec(sentence.text.slice(phrase.to, to))?.[0] ?? '';
+  return untilFirst(sentence.text.slice(phrase.to, to), /[.;!\n]/);
 }
 
 /** The first phrase that begins behind `to`, by halves: a list may be long. */
@@ -62,7 +63,8 @@ export function nextPhrase({ phrases }: SentenceWords, to: number, skipPlaces = 
   let [low, high] = [0, phrases.length];
   while (low < high) {
     const middle = (low + high) >> 1;
-    if ((phrases[middle]?.from ?? 0) > to) high = middle;
+    const phrase = phrases[middle];
+    if (phrase !== undefined && phrase.from > to) high = middle;
     else low = middle + 1;
   }
   while (skipPlaces && phrases[low]?.place === true) low++;

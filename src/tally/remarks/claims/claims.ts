@@ -10,6 +10,7 @@ import { judgeDues, judgeLets } from '../judge/judge-dues.js';
 import { periodBehind } from '../sentence/counting.js';
 import type { Attribute, Phrase } from '../sentence/phrase.js';
 import { missesLevel } from '../standing/each-level.js';
+import { sinceLast, untilFirst } from '../words/cut-at.js';
 import type { Sense } from '../words/lexicon.js';
 import { belongsTo, isKindOf, thing } from '../words/taxonomy.js';
 import { absent } from './absent-things.js';
@@ -81,6 +82,7 @@ export function claimsOf(
     items: found,
     told: [],
   };
+  if (phrase.thing === 'flood-zone') return [{ judgement: FLOOD, attributes: [] }];
   if (phrase.negated && isSubjectOfDenial(phrase, sentence.text)) return [];
   if (phrase.negated && !NOT_WITHOUT.test(sentence.text.slice(Math.max(0, phrase.from - 20), phrase.from)))
     return negatedClaim(one);
@@ -177,21 +179,17 @@ const FLOOD: Judgement = {
   facts: [],
 };
 
-/** Dues, lets, flood zones, and things that the folder excludes: told without a look at the facts of the thing. */
+/** Dues, lets, and things that the folder excludes: told without a look at the facts of the thing. */
 function apartFromFacts(one: ClaimCase): Told[] | undefined {
   const { known, phrase, sentence, attributes } = one;
   const { text } = sentence;
   if (phrase.thing === 'association') {
-    const money = attributesOfKind(one, 'number').find(({ number }) => number.kind === 'money');
-    if (money === undefined)
-      return [{ judgement: judgeDues(known, undefined, isNotOf(text, phrase)), attributes: [] }];
-    const sum = money.number.kind === 'money' ? money.number.value : undefined;
-    return [
-      {
-        judgement: judgeDues(known, sum, false, periodBehind(text.slice(money.to, money.to + 16))),
-        attributes: [money],
-      },
-    ];
+    for (const money of attributesOfKind(one, 'number')) {
+      if (money.number.kind !== 'money') continue;
+      const per = periodBehind(text.slice(money.to, money.to + 16));
+      return [{ judgement: judgeDues(known, money.number.value, false, per), attributes: [money] }];
+    }
+    return [{ judgement: judgeDues(known, undefined, isNotOf(text, phrase)), attributes: [] }];
   }
   if (phrase.thing === 'short-lets') {
     const judgement = judgeLets(known);
@@ -199,13 +197,8 @@ function apartFromFacts(one: ClaimCase): Told[] | undefined {
       { judgement: LET_DENIED.test(wordsBehind(one)) ? reversed(judgement) : judgement, attributes: [] },
     ];
   }
-  if (phrase.thing === 'flood-zone') return [{ judgement: FLOOD, attributes: [] }];
-  const behind = (text.slice(phrase.to, phrase.to + 14).split(/[.!?;\n]/)[0] ?? '').toLowerCase();
-  const ahead =
-    text
-      .slice(Math.max(0, phrase.from - 14), phrase.from)
-      .split(/[.!?;\n]/)
-      .at(-1) ?? '';
+  const behind = untilFirst(text.slice(phrase.to, phrase.to + 14), /[.!?;\n]/).toLowerCase();
+  const ahead = sinceLast(text.slice(Math.max(0, phrase.from - 14), phrase.from), /[.!?;\n]/);
   const around = `${ahead}${text.slice(phrase.from, phrase.to)}${behind}`;
   if (/^\W*(is |are |was )?(not|none|no)\b/i.test(behind) || OFTEN_FORMER.test(around)) return undefined;
   const missing = absent(one);

@@ -19,10 +19,10 @@ export function withoutPairs(one: ClaimCase): void {
   if (attributesOfKind(one, 'number').length < 2) return;
   const isRight = (date: AttributeOf<'number'>): boolean =>
     one.told.some(({ judgement, attributes }) => judgement.verdict === 'backed' && attributes.includes(date));
-  for (let at = one.told.length - 1; at >= 0; at--) {
-    const { judgement, attributes } = one.told[at] ?? { judgement: undefined, attributes: [] };
-    if (judgement?.verdict !== 'contradicted' || !judgement.rule.startsWith('date.')) continue;
+  for (const told of one.told.slice()) {
+    const { judgement, attributes } = told;
+    if (judgement.verdict !== 'contradicted' || !judgement.rule.startsWith('date.')) continue;
     const date = attributes.find((word) => word.kind === 'number');
-    if (date?.kind === 'number' && partnersOf(one, date).some(isRight)) one.told.splice(at, 1);
+    if (date !== undefined && partnersOf(one, date).some(isRight)) one.told.splice(one.told.indexOf(told), 1);
   }
 }

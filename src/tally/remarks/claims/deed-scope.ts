@@ -27,7 +27,7 @@ export function itemsOfDeed({ known, phrase, items, found }: ClaimCase, word: Wo
   const part = PARTS.find(([verb]) => verb.test(word.word))?.[1];
   if (part === undefined || phrase.thing === 'tile') return items;
   // "Re-plumbed in PEX": the deed is of all the pipes, the kind of the new ones alone.
-  if (phrase.thing === part) return found.length > 0 ? found : items;
+  if (phrase.thing === part) return found;
   const { room, structure, level } = thing(phrase.thing);
   if (phrase.thing === 'house') return itemsFor(known, part);
   if (room === undefined && structure === undefined && level === undefined) return items;

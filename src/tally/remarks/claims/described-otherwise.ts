@@ -7,13 +7,14 @@ import type { Judgement } from '../items/known.js';
 import { itemsFor } from '../items/pick-items.js';
 import { inOnePlace } from '../items/places.js';
 import { asTyped } from '../judge/judged.js';
-import type { Sense } from '../words/lexicon.js';
+import { sinceLast } from '../words/cut-at.js';
+import type { ClassSense } from '../words/lexicon.js';
 import { thing } from '../words/taxonomy.js';
 import { attributesOfKind, type ClaimCase } from './claim-case.js';
 
 /** Whether a folder that describes the thing would have said that it is of this kind. */
-const isMarked = ({ group, id }: Sense): boolean =>
-  remarkClasses().groups[group ?? '']?.members[id]?.marked === true;
+const isMarked = ({ group, id }: ClassSense): boolean =>
+  remarkClasses().groups[group]?.members[id]?.marked === true;
 
 const PLAIN_NAME = /^\W*\w+\W*$/;
 
@@ -29,23 +30,24 @@ const saysNot = ({ kind, what, words }: Item, word: string): boolean =>
 
 export function describedWithout(
   items: readonly Item[],
-  senses: readonly Sense[],
+  senses: readonly ClassSense[],
   word: string,
 ): Judgement | undefined {
   const denied = items.filter((item) => saysNot(item, word));
   if (denied.length > 0 && denied.length === items.filter(({ kind }) => kind !== 'work').length)
     return {
       verdict: 'contradicted',
-      rule: `kind.${senses[0]?.group ?? ''}`,
+      rule: `kind.${senses[0]?.group}`,
       because: `the folder says not ${asTyped(word)}`,
       facts: factsOf(denied, 3),
       instead: undefined,
     };
   const things = items.filter(({ kind }) => kind === 'finish' || kind === 'system');
-  if (things.length === 0 || !senses.some(isMarked) || !things.every(isDescribed)) return undefined;
+  const marked = senses.find(isMarked);
+  if (things.length === 0 || marked === undefined || !things.every(isDescribed)) return undefined;
   return {
     verdict: 'contradicted',
-    rule: `kind.${senses.find(isMarked)?.group ?? ''}`,
+    rule: `kind.${marked.group}`,
     because: `the folder describes it, and not as “${asTyped(word)}”`,
     facts: factsOf(things, 3),
   };
@@ -59,11 +61,7 @@ const OVER_TUB = /^(?!.*\b(walk[\s-]?in|stall|beside|next to|separate|own)\b).*\
 export function showerIsOverTub(one: ClaimCase): Judgement | undefined {
   const { known, phrase, sentence, places } = one;
   const from = Math.max(0, phrase.from - 30);
-  const ahead =
-    sentence.text
-      .slice(from, phrase.to)
-      .split(/[.,;!?\n]/)
-      .at(-1) ?? '';
+  const ahead = sinceLast(sentence.text.slice(from, phrase.to), /[.,;!?\n]/);
   if (phrase.thing !== 'shower' || !WALK_IN.test(ahead)) return undefined;
   const near = places.length > 0 ? places : sentence.context === undefined ? [] : [sentence.context.place];
   const baths = known.house.rooms.filter(
@@ -90,10 +88,11 @@ export function showerIsOverTub(one: ClaimCase): Judgement | undefined {
 /** "Pedestal sink" in baths that the folder gives a vanity or a basin of another kind. */
 export function pedestalNotThere(one: ClaimCase): Judgement | undefined {
   const { known, phrase, places, sentence } = one;
-  const pedestal = attributesOfKind(one, 'class').some(({ senses }) =>
-    senses.some(({ id }) => id === 'pedestal-sink'),
-  );
-  if (phrase.thing !== 'sink' || !pedestal) return undefined;
+  // The tables know a pedestal sink as a vanity of its own.
+  const pedestal =
+    /\bpedestal\b/i.test(sentence.text.slice(phrase.from, phrase.to)) ||
+    attributesOfKind(one, 'class').some(({ senses }) => senses.some(({ id }) => id === 'pedestal-sink'));
+  if ((phrase.thing !== 'sink' && phrase.thing !== 'vanity') || !pedestal) return undefined;
   const near = places.length > 0 ? places : sentence.context === undefined ? [] : [sentence.context.place];
   const baths = known.house.rooms.filter(
     ({ id, use }) => use === 'bath' && (near.length === 0 || near.some(({ ids }) => ids.includes(id))),

@@ -151,7 +151,7 @@ export function deadByNote(one: ClaimCase): Judgement | undefined {
 
 /** The words behind a thing up to the end of what is said of it; a question mark right behind it asks and goes on. */
 const clauseBehind = (one: ClaimCase): string =>
-  /^(\W*\w+)?\s*\??[^,.;:!?\n—(]*/.exec(wordsBehind(one, 46))?.[0] ?? '';
+  wordsBehind(one, 46).replace(/^((?:\W*\w+)?\s*\??[^,.;:!?\n—(]*).*$/s, '$1');
 
 const PARTS =
   /\b(?:in|of|at|on|to|from|by|near|between|has|have|is|are|was|were|does|do|did|takes?|stands?|no)\b/i;

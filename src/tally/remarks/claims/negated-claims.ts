@@ -1,5 +1,6 @@
 /** "No carpet", "not a garage": what is denied, held against what there is. */
 
+import { nameOfPlace } from '../../../facts/place-name.js';
 import { factsOf } from '../items/item-words.js';
 import type { Judgement } from '../items/known.js';
 import { placeMeant } from '../items/places.js';
@@ -50,18 +51,6 @@ export function negatedClaim(one: ClaimCase): Told[] {
   }
   if (phrase.thing === 'association')
     return [{ judgement: judgeDues(known, undefined, true), attributes: [] }];
-  if (phrase.thing === 'flood-zone')
-    return [
-      {
-        judgement: {
-          verdict: 'no-fact',
-          rule: 'flood-zone',
-          because: 'the folder says nothing of it; the federal flood map does',
-          facts: [],
-        },
-        attributes: [],
-      },
-    ];
   const room = deniedRoom(one);
   if (room !== undefined) return room;
   for (const word of attributesOfKind(one, 'newness')) {
@@ -112,7 +101,7 @@ function deniedRoom({ known, phrase, places }: ClaimCase): Told[] | undefined {
         because: rooms.length > 0 ? 'the folder tells of one there' : 'the folder lists none there',
         facts: rooms.slice(0, 3).map((id) => ({
           path: ['rooms', known.house.rooms.findIndex((one) => one.id === id)],
-          words: known.house.rooms.find((one) => one.id === id)?.name ?? id,
+          words: nameOfPlace(known.house, id),
           evidence: [],
         })),
       },

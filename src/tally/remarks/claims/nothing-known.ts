@@ -4,6 +4,7 @@ import { itemsFor } from '../items/pick-items.js';
 import { judgeCondition } from '../judge/judge-conditions.js';
 import { judgeConvey } from '../judge/judge-conveys.js';
 import { judgePermit } from '../judge/judge-permits.js';
+import { sinceLast } from '../words/cut-at.js';
 import { thing } from '../words/taxonomy.js';
 import { attributesOfKind, type ClaimCase, type Told } from './claim-case.js';
 import { placeClaim } from './place-claims.js';
@@ -39,7 +40,7 @@ function partChanged(one: ClaimCase): Told | undefined {
   );
   if (phrase.thing !== 'part' || word === undefined) return undefined;
   const names = sentence.text.slice(phrase.from, phrase.to).toLowerCase().split(/\s+/);
-  const part = (names.at(-1) ?? '').replace(/s$/, '');
+  const part = sinceLast(sentence.text.slice(phrase.from, phrase.to).toLowerCase(), /\s/).replace(/s$/, '');
   const told = known.items.filter(({ kind, words, what }) => {
     const clause = words
       .toLowerCase()

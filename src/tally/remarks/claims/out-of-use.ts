@@ -4,6 +4,8 @@ import { sensesIn } from '../items/item-meaning.js';
 import { factsOf } from '../items/item-words.js';
 import type { Item } from '../items/items.js';
 import type { FactSaid, Judgement, Known } from '../items/known.js';
+import { toldAnswers } from '../judge/told-answers.js';
+import { sinceLast, untilFirst } from '../words/cut-at.js';
 import { belongsTo } from '../words/taxonomy.js';
 import { attributesOfKind, type ClaimCase, wordsBehind } from './claim-case.js';
 
@@ -24,11 +26,7 @@ const HEARTHS = /^(fireplace|wood-stove|chimney)$/;
 export function fireIsOut(one: ClaimCase): Judgement | undefined {
   const { known, phrase, sentence, found } = one;
   if (!HEARTHS.test(phrase.thing) || phrase.negated) return undefined;
-  const ahead =
-    sentence.text
-      .slice(Math.max(0, phrase.from - 32), phrase.from)
-      .split(/[.,;:!?\n(]/)
-      .at(-1) ?? '';
+  const ahead = sinceLast(sentence.text.slice(Math.max(0, phrase.from - 32), phrase.from), /[.,;:!?\n(]/);
   const behind = wordsBehind(one, 40);
   const said =
     AHEAD.test(ahead) ||
@@ -37,7 +35,7 @@ export function fireIsOut(one: ClaimCase): Judgement | undefined {
     attributesOfKind(one, 'class').some(
       ({ senses, negated }) => !negated && senses.some(({ group }) => group === 'fuel'),
     );
-  if (!said || DENIED.test(ahead) || DENIED.test(/^[^,.;:]*/.exec(behind)?.[0] ?? '')) return undefined;
+  if (!said || DENIED.test(ahead) || DENIED.test(untilFirst(behind, /[,.;:]/))) return undefined;
   const facts = closedHearths(found) ?? saysItDoesNot(known, phrase.thing);
   return facts === undefined
     ? undefined
@@ -60,21 +58,12 @@ const ASKS_WHETHER_IT_WORKS =
   /^\W*(do|does|did|is|are|can|may)\b.*\b(work|works|working|used|usable|in use|function|functional|operational|operate|run|lit|burn|draw)\b/i;
 
 /** An answer that denies that a thing works. */
-export function saysItDoesNot({ house }: Known, id: string): FactSaid[] | undefined {
-  const index = house.answers.findIndex(
-    ({ ask, answer }) =>
+export function saysItDoesNot(known: Known, id: string): FactSaid[] | undefined {
+  const answer = toldAnswers(known).find(
+    ({ ask, value }) =>
       ASKS_WHETHER_IT_WORKS.test(ask) &&
-      /^(no|none|neither|not)\b(?! known)/i.test(answer.value ?? '') &&
+      /^(no|none|neither|not)\b(?! known)/i.test(value) &&
       sensesIn(ask).some((sense) => sense.tag === 'thing' && belongsTo(sense.id, id)),
   );
-  const one = house.answers[index];
-  return one === undefined
-    ? undefined
-    : [
-        {
-          path: ['answers', index],
-          words: `${one.ask} ${one.answer.value ?? ''}`,
-          evidence: one.answer.evidence,
-        },
-      ];
+  return answer === undefined ? undefined : [answer.fact];
 }

@@ -5,6 +5,7 @@ import type { Judgement } from '../items/known.js';
 import { itemsFor } from '../items/pick-items.js';
 import { sortByClass } from '../judge/judge-class.js';
 import { asTyped } from '../judge/judged.js';
+import { sinceLast, untilFirst } from '../words/cut-at.js';
 import type { ClaimCase } from './claim-case.js';
 import type { Kind } from './tell-kinds.js';
 
@@ -34,14 +35,9 @@ const isTakenAway = ({ from, to, attributes, rooms }: ClaimCase['phrase'], text:
   return (
     rooms.length === 0 &&
     ALL_OF_IT.test(
-      TOOK_AWAY.exec(
-        text
-          .slice(Math.max(0, start - 60), start)
-          .split(/[.;:!?\n]/)
-          .at(-1) ?? '',
-      )?.[0] ?? '',
+      TOOK_AWAY.exec(sinceLast(text.slice(Math.max(0, start - 60), start), /[.;:!?\n]/))?.[0] ?? '',
     ) &&
-    !IN_PART.test(/^[^,.;:!?\n]*/.exec(text.slice(to, to + 40))?.[0] ?? '')
+    !IN_PART.test(untilFirst(text.slice(to, to + 40), /[,.;:!?\n]/))
   );
 };
 
@@ -52,7 +48,7 @@ export function judgeGone(one: ClaimCase, { senses, word }: Kind): Judgement {
     ({ kind }) => kind !== 'work',
   );
   const { fits } = sortByClass(items, senses);
-  const rule = `kind.${senses[0]?.group ?? ''}`;
+  const rule = `kind.${senses[0]?.group}`;
   if (fits.length > 0)
     return {
       verdict: 'contradicted',

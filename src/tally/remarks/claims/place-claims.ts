@@ -1,8 +1,9 @@
 /** Where a thing is said to be, held against where the folder has it. */
-import { nameOf } from '../../../facts/place-name.js';
+import type { Room } from '../../../facts/house.js';
+import { nameOf, nameOfPlace } from '../../../facts/place-name.js';
 import { sensesIn } from '../items/item-meaning.js';
 import { factsOf } from '../items/item-words.js';
-import { type Item, placeOf } from '../items/items.js';
+import type { Item } from '../items/items.js';
 import type { Judgement, Known } from '../items/known.js';
 import { MANY } from '../items/meant-items.js';
 import { itemsFor } from '../items/pick-items.js';
@@ -41,11 +42,19 @@ export function placeClaim(
   const facts =
     room === undefined
       ? factsOf(items, 2)
-      : rooms.slice(0, 3).map((id) => ({
-          path: ['rooms', known.house.rooms.findIndex((one) => one.id === id)],
-          words: `${known.house.rooms.find((one) => one.id === id)?.name ?? id}: on ${levelName(known, id)}`,
-          evidence: [] as string[],
-        }));
+      : known.house.rooms
+          .flatMap((one, index) =>
+            rooms.includes(one.id)
+              ? [
+                  {
+                    path: ['rooms', index],
+                    words: `${nameOf(one)}: on ${levelName(known, one)}`,
+                    evidence: [],
+                  },
+                ]
+              : [],
+          )
+          .slice(0, 3);
   if (inside) {
     const outside = spots.every((where) =>
       where.some((id) => known.house.structures.some((one) => one.id === id)),
@@ -118,7 +127,7 @@ function noSuchPlace(known: Known, phrase: Phrase): Judgement | undefined {
   if (items.length === 0 || !items.every(isElsewhere)) return undefined;
   const facts = items.slice(0, 2).map(({ path, label, where, evidence }) => ({
     path,
-    words: `${label}: ${where.map((id) => nameOf(placeOf(house, id)).toLowerCase()).join(', ')}`,
+    words: `${label}: ${where.map((id) => nameOfPlace(house, id).toLowerCase()).join(', ')}`,
     evidence,
   }));
   return {
@@ -141,11 +150,7 @@ function noSuchLevel({ house }: Known, phrase: Phrase): Judgement | undefined {
   );
   const above = house.levels.filter(({ grade }) => grade === 'above');
   if (upper === undefined || upper.to - upper.from < SHORT || above.length !== 1) return undefined;
-  if (
-    house.house.storeys !== 'one' ||
-    house.rooms.some(({ level }) => level !== above[0]?.id && !isBelow(house, level))
-  )
-    return undefined;
+  if (house.house.storeys !== 'one') return undefined;
   return {
     verdict: 'contradicted',
     rule: 'place',
@@ -157,10 +162,4 @@ function noSuchLevel({ house }: Known, phrase: Phrase): Judgement | undefined {
 /** "up" may be a verb's; "upstairs" is a place. */
 const SHORT = 5;
 
-const isBelow = (house: Known['house'], level: string): boolean =>
-  house.levels.some(({ id, grade }) => id === level && grade === 'below');
-
-function levelName({ house }: Known, id: string): string {
-  const room = house.rooms.find((one) => one.id === id);
-  return (house.levels.find((one) => one.id === room?.level)?.name ?? room?.level ?? 'a level').toLowerCase();
-}
+const levelName = ({ house }: Known, { level }: Room): string => nameOfPlace(house, level).toLowerCase();

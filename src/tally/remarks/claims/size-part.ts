@@ -1,6 +1,7 @@
 /** Of which part of the house a size is told, and whether a public record told it. */
 import type { SizeClaim } from '../judge/judge-sizes.js';
 import type { Phrase } from '../sentence/phrase.js';
+import { sinceLast, untilFirst } from '../words/cut-at.js';
 import type { Unit } from '../words/units.js';
 
 const FULL_STOP = /[.!?](?=\s)|[;\n•]/;
@@ -11,12 +12,8 @@ const ABOVE = /above grade|above ground|upstairs/i;
 /** Which part of the house a size is said of, by the words around it. */
 export function partMeant(text: string, { from, to }: Unit, owner: Phrase | undefined): SizeClaim['part'] {
   // What stands in another sentence is said of something else.
-  const ahead = (most: number): string =>
-    text
-      .slice(Math.max(0, from - most), from)
-      .split(FULL_STOP)
-      .at(-1) ?? '';
-  const behind = (most: number): string => text.slice(to, to + most).split(FULL_STOP)[0] ?? '';
+  const ahead = (most: number): string => sinceLast(text.slice(Math.max(0, from - most), from), FULL_STOP);
+  const behind = (most: number): string => untilFirst(text.slice(to, to + most), FULL_STOP);
   const around = (before: number, after: number): string => `${ahead(before)}#${behind(after)}`;
   const own = `${ahead(26).split(BESIDE_AHEAD).at(-1)}#${behind(26).split(BESIDE_BEHIND)[0]}`;
   if (LEVEL.test(own) || PER_LEVEL.test(text.slice(to, to + 20))) return 'level';
@@ -50,8 +47,8 @@ const LEVEL =
 
 /** Whether the words beside a size, up to the next figure or stop, give it to a public record. */
 export function isByRecord(text: string, from: number, to: number): boolean {
-  const before = /[^;.!?\d]*$/.exec(text.slice(Math.max(0, from - 45), from))?.[0] ?? '';
+  const before = sinceLast(text.slice(Math.max(0, from - 45), from), /[;.!?\d]/);
   // "1,872 sq ft, larger than the county says" is the house's own figure.
-  const behind = (/^[^;.!?\d]*/.exec(text.slice(to, to + 60))?.[0] ?? '').split(/\bthan\b/i)[0] ?? '';
+  const behind = untilFirst(untilFirst(text.slice(to, to + 60), /[;.!?\d]/), /\bthan\b/i);
   return RECORD_AHEAD.test(before) || BY_RECORD.test(`${before}#${behind}`);
 }

@@ -1,6 +1,7 @@
 /** "Two bedrooms share a bath", "down the hall are two bedrooms": some of the rooms are counted, and not all. */
 import type { Judgement, Known } from '../items/known.js';
 import { levelMeant, type PlaceMeant } from '../items/places.js';
+import { sinceLast } from '../words/cut-at.js';
 
 /** Behind the rooms: what is said of these, and of no others. */
 const SAID_OF_THESE =
@@ -11,33 +12,25 @@ const IN_ONE_PART =
 /** "A home with two bedrooms with closets" counts all of them. */
 /** A level that the sentence is about. */
 const ON_A_LEVEL =
-  /\b(?:(main|upper|first|second|ground|top|1st|2nd)[\s-](?:level|floor|story|storey)|(upstairs|on main))\b[^.;!?]{0,36}$/i;
-const UPPER = /^(upper|second|top|2nd|upstairs)$/i;
+  /\b(?:(?:main|upper|first|second|ground|top|1st|2nd)[\s-](?:level|floor|story|storey)|upstairs|on main)\b[^.;!?]{0,36}$/i;
+const UPPER = /^(upper|second|top|2nd|upstairs)\b/i;
 const COUNTS_ALL =
   /\b(home|house|it|this|property|ranch|cottage)\s+(has|offers|features|boasts|with|includes)\s*$/i;
 
 const OF_THEM = /^\s*of (the|its|these|those|our)\b/i;
 
 export function countsSomeOnly(text: string, from: number, to: number): boolean {
-  const before =
-    text
-      .slice(Math.max(0, from - 70), from)
-      .split(/[.;!?\n]/)
-      .at(-1) ?? '';
+  const before = sinceLast(text.slice(Math.max(0, from - 70), from), /[.;!?\n]/);
   if (IN_ONE_PART.test(before)) return true;
   return SAID_OF_THESE.test(text.slice(to, to + 24)) && !COUNTS_ALL.test(before);
 }
 
 /** The level that the words before a count speak of: "Upstairs are three bedrooms". */
 export function levelSaid({ house }: Known, text: string, from: number): PlaceMeant | undefined {
-  const before =
-    text
-      .slice(Math.max(0, from - 70), from)
-      .split(/[.;!?\n]/)
-      .at(-1) ?? '';
+  const before = sinceLast(text.slice(Math.max(0, from - 70), from), /[.;!?\n]/);
   const said = ON_A_LEVEL.exec(before);
   if (said === null || house.house.storeys === 'one') return undefined;
-  const place = levelMeant(house, UPPER.test(said[1] ?? said[2] ?? '') ? 'upper' : 'main');
+  const place = levelMeant(house, UPPER.test(said[0]) ? 'upper' : 'main');
   return place.ids.length > 0 ? place : undefined;
 }
 

@@ -1,7 +1,7 @@
 /** How new a phrase says its thing is, and which deed it tells: held against dates and deeds. */
 import { answerOf, NEWER_MONTHS } from '../items/answer-of.js';
 import { factsOf } from '../items/item-words.js';
-import { type Item, putsIn } from '../items/items.js';
+import { putsIn } from '../items/items.js';
 import type { Judgement } from '../items/known.js';
 import { coatedParts, isMany, isWhole, withoutPaint } from '../items/meant-items.js';
 import { monthsBefore } from '../items/months.js';
@@ -53,8 +53,8 @@ const SAYS_AGE = /^(new|newer|original|old)$/;
 const OF_THAT_AGE = /\b(same|similar|like|recent|late|newer|that|\d{4}|'\d\d)[\s-]+$/i;
 
 const isBuildingYear = ({ known }: ClaimCase, year: number): boolean => {
-  const built = Number(known.house.house.built.value?.earliest?.slice(0, 4) ?? 0);
-  return Math.abs(year - built) <= 2;
+  const built = known.house.house.built.value?.earliest;
+  return built !== undefined && Math.abs(year - Number(built.slice(0, 4))) <= 2;
 };
 
 function tellWord(one: ClaimCase, word: Word, dates: readonly Figure[], used: Set<Figure>): void {
@@ -207,16 +207,16 @@ const withoutRepairs = (one: ClaimCase): ClaimCase => ({
 
 /** "Recently replaced", of what was done more than five years ago. */
 function notRecent({ known, items }: ClaimCase, word: Word): Judgement | undefined {
-  const done = items.filter(
-    (item) => answerOf(known, item, word.id) === 'yes' && item.done?.latest !== undefined,
+  const done = items.flatMap((item) =>
+    answerOf(known, item, word.id) === 'yes' && item.done?.latest !== undefined
+      ? [{ item, months: monthsBefore(known.asOf, item.done.latest) }]
+      : [],
   );
-  const old = (item: Item): boolean =>
-    monthsBefore(known.asOf, item.done?.latest ?? known.asOf) > NEWER_MONTHS;
-  if (done.length === 0 || !done.every(old)) return undefined;
+  if (done.length === 0 || !done.every(({ months }) => months > NEWER_MONTHS)) return undefined;
   return {
     verdict: 'contradicted',
     rule: 'newness.recently',
     because: 'the folder gives an older date',
-    facts: factsOf(done),
+    facts: factsOf(done.map(({ item }) => item)),
   };
 }

@@ -16,7 +16,10 @@ const OF_THE_HOUSE =
  */
 export function tellElsewhere(one: ClaimCase, kind: Kind): boolean {
   const { known, phrase, places, found } = one;
-  const ownRule = `kind.${kind.senses.find(({ group }) => found.some(({ classes }) => classes.some((own) => own.group === group)))?.group ?? kind.senses[0]?.group ?? ''}`;
+  const ofFound = kind.senses.find(({ group }) =>
+    found.some(({ classes }) => classes.some((own) => own.group === group)),
+  );
+  const ownRule = `kind.${(ofFound ?? kind.senses[0])?.group}`;
   const own = sortByClass(found, kind.senses);
   if (own.fits.length > 0) return false;
   // "brick home" means its walls, whatever else is of brick.

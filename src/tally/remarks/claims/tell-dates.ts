@@ -57,13 +57,6 @@ function deedOfDate(one: ClaimCase, date: Figure): string | undefined {
 }
 
 function hasUnknownDeed({ phrase, sentence }: ClaimCase, date: Figure): boolean {
-  if (
-    phrase.attributes.some(
-      (other) =>
-        other.kind === 'word' && !other.before && other.from < date.from && !SMALL_WORDS.test(other.word),
-    )
-  )
-    return true;
   if (date.before) return false;
   const text = sentence.text.slice(phrase.to, date.from).replace(/[,;(].*$/s, '');
   // What the tables know as a deed or a doer is no unknown deed.

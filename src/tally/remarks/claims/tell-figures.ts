@@ -58,7 +58,6 @@ function tellSize(one: ClaimCase, figure: Figure): void {
   const { known, phrase, sentence } = one;
   const { number, hedge } = figure;
   const all = attributesOfKind(one, 'all').length > 0;
-  if (number.kind === 'acres') tell(one, judgeLot(known, number.value, number.decimals, hedge), figure);
   if (number.kind === 'square-feet' && phrase.thing === 'lot')
     tell(one, judgeLot(known, number.value / 43_560, undefined, hedge ?? 'about'), figure);
   if (number.kind === 'feet')

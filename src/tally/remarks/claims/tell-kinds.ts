@@ -54,7 +54,6 @@ function tellKind(one: ClaimCase, kind: Kind): void {
       EVERYWHERE.test(sentence.text.slice(phrase.to, phrase.to + 40)),
     places,
   });
-  if (said === undefined) return;
   if (isSaidGone(one) && !phrase.negated && !kind.negated) {
     tell(one, judgeGone(one, kind), kind);
     one.items = [];
@@ -178,7 +177,7 @@ const OVER = /^\s*(over|on top of|atop)\s/i;
 /** Whether no thing can be both at once. */
 const isOtherKind = (kind: Kind, other: Kind): boolean =>
   kind.senses.some(({ group, id }) =>
-    other.senses.some((one) => one.group === group && exclude(group ?? '', id, one.id)),
+    other.senses.some((one) => one.group === group && exclude(group, id, one.id)),
   );
 
 /** "full cellar", "entire kitchen": in front of a kind it says how much; elsewhere "throughout". */

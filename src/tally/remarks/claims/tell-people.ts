@@ -11,6 +11,7 @@ import { judgeDate } from '../judge/judge-dates.js';
 import { judgeNamed, judgeTrade, judgeWho } from '../judge/judge-people.js';
 import { judgePermit, permitFact, permitsNamed } from '../judge/judge-permits.js';
 import { isParkingPermit } from '../standing/parking-permits.js';
+import { untilFirst } from '../words/cut-at.js';
 import { belongsTo, thing } from '../words/taxonomy.js';
 import {
   type AttributeOf,
@@ -46,11 +47,10 @@ function tellWho(one: ClaimCase, items: readonly Item[]): void {
     if (isBuyerOfWork(one, who) && judgement.verdict !== 'backed') continue;
     // "Who did the work? A roofer, a plumber": one of those who did it.
     const loose =
-      who.trade !== undefined &&
       judgement.verdict === 'contradicted' &&
       ((phrase.thing === 'work' && !all) || /,/.test(sentence.text.slice(phrase.to, who.from)));
-    const taken = judgeTaken(one, items, who);
-    tell(one, taken ?? (loose ? judgeTrade(known, who.id, who.trade ?? '') : undefined) ?? judgement, who);
+    const oneOf = loose && who.trade !== undefined ? judgeTrade(known, who.id, who.trade) : undefined;
+    tell(one, judgeTaken(one, items, who) ?? oneOf ?? judgement, who);
   }
   tell(one, judgeNamed(known, whoItems(items, one.items), wordsBehind(one, 80)));
 }
@@ -122,7 +122,7 @@ const FAR = 60;
 const isBuyerOfWork = ({ sentence, phrase }: ClaimCase, who: AttributeOf<'who'>): boolean =>
   SELLER.test(sentence.text.slice(who.from, who.to)) &&
   who.to <= phrase.from &&
-  !OWN_HANDS.test(/^[^.;!?\n]*/.exec(sentence.text.slice(who.from, phrase.to + FAR))?.[0] ?? '');
+  !OWN_HANDS.test(untilFirst(sentence.text.slice(who.from, phrase.to + FAR), /[.;!?\n]/));
 
 const TAKEN =
   /\b(pull(ed|ing)?|taken( out)?|took( out)?|obtained|applied for|filed( for)?|secured|got(ten)?|in the name)\W+(\w+\W+){0,3}$/i;
@@ -238,7 +238,7 @@ function worksOnLevel({ phrase, items, attributes }: ClaimCase): readonly Item[]
   if (attributes.some((word) => word.kind === 'who' && word.trade !== undefined)) return [];
   if (thing(phrase.thing).level === undefined && phrase.thing !== 'basement') return [];
   return items.filter(
-    (item) => item.kind === 'work' && putsIn(item.deed) && isRoomLike(item.things.at(-1) ?? ''),
+    ({ kind, deed, things }) => kind === 'work' && putsIn(deed) && things.slice(-1).some(isRoomLike),
   );
 }
 

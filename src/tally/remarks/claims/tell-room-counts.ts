@@ -37,22 +37,17 @@ export function tellRoomCount(one: ClaimCase, figure: Figure): boolean {
 }
 
 /** A place that a list shares may be that of its last member alone. */
-function counted(
-  one: ClaimCase,
-  figure: Figure,
-  judge: (places: readonly PlaceMeant[]) => Judgement,
-): Judgement {
+function counted(one: ClaimCase, judge: (places: readonly PlaceMeant[]) => Judgement): Judgement {
   const shared = one.phrase.attributes.some((other) => other.kind === 'place' && other.shared);
   const there = judge(one.places);
   const anywhere = shared && there.verdict === 'contradicted' ? judge([]) : there;
-  const judgement = anywhere.verdict === 'backed' ? anywhere : there;
-  return figure.shared ? there : judgement;
+  return anywhere.verdict === 'backed' ? anywhere : there;
 }
 
 function tellBedrooms(one: ClaimCase, figure: Figure, value: number): void {
   const { known, phrase, sentence } = one;
   const total = known.house.rooms.filter(({ use }) => use === 'bedroom').length;
-  const judgement = counted(one, figure, (where) =>
+  const judgement = counted(one, (where) =>
     judgeBedrooms(known, value, phrase.thing === 'bedroom' ? where.slice(0, 1) : []),
   );
   // "Upstairs are three bedrooms": those of that level, and else those of the house.
@@ -87,22 +82,20 @@ function tellBaths(one: ClaimCase, figure: Figure, value: number): void {
     const there = judgeBaths(known, value, kind, [level]);
     tell(
       one,
-      there.verdict === 'backed'
-        ? there
-        : counted(one, figure, (where) => judgeBaths(known, value, kind, where)),
+      there.verdict === 'backed' ? there : counted(one, (where) => judgeBaths(known, value, kind, where)),
       figure,
     );
     return;
   }
   if (value < total && countsSomeOnly(sentence.text, figure.from, phrase.to)) {
-    const there = counted(one, figure, (where) => judgeBaths(known, value, kind, where));
+    const there = counted(one, (where) => judgeBaths(known, value, kind, where));
     if (there.verdict === 'backed') tell(one, there, figure);
     return;
   }
   tell(
     one,
     whole
-      ? counted(one, figure, (where) => judgeBaths(known, value, kind, where))
+      ? counted(one, (where) => judgeBaths(known, value, kind, where))
       : judgeBaths(known, value, 'any', []),
     figure,
   );

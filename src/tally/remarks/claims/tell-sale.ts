@@ -3,6 +3,7 @@
 import { judgeCondition } from '../judge/judge-conditions.js';
 import { judgeConvey } from '../judge/judge-conveys.js';
 import type { Attribute } from '../sentence/phrase.js';
+import { sinceLast, untilFirst } from '../words/cut-at.js';
 import { attributesOfKind, type ClaimCase, tell } from './claim-case.js';
 
 const COMES_WITH =
@@ -19,12 +20,8 @@ const OF_THE_SALE =
 /** "From 2025 except in bedroom 3": it leaves a room out of what is said, where nothing is said to stay. */
 function isException(text: string, { from, to }: Attribute): boolean {
   if (!EXCEPTS.test(text.slice(from, to))) return false;
-  const ahead =
-    text
-      .slice(Math.max(0, from - 90), from)
-      .split(/[.;!?\n]/)
-      .at(-1) ?? '';
-  const behind = text.slice(to, to + 60).split(/[.;!?\n]/)[0] ?? '';
+  const ahead = sinceLast(text.slice(Math.max(0, from - 90), from), /[.;!?\n]/);
+  const behind = untilFirst(text.slice(to, to + 60), /[.;!?\n]/);
   return /^\s+(for\s+)?(in|on|at|where)\b/i.test(behind) && !OF_THE_SALE.test(`${ahead} ${behind}`);
 }
 

@@ -140,13 +140,8 @@ function isNew(known: Known, item: Item): Answer {
   const latest = done.latest;
   if (latest === undefined) return 'unknown';
   if (item.kept && done.earliest === undefined) return 'no';
-  const answer = within(known, latest, NEW_MONTHS);
-  return answer === 'yes' &&
-    item.kept &&
-    known.house.house.bought !== undefined &&
-    latest >= (known.house.house.bought.earliest ?? '')
-    ? 'no'
-    : answer;
+  if (item.kept && bought !== undefined && latest >= bought) return 'no';
+  return within(known, latest, NEW_MONTHS);
 }
 
 /** "installed: not known": asked, and nobody knows; an earlier owner may have put it in new. */
@@ -222,6 +217,5 @@ function isOld(known: Known, item: Item): Answer {
   const since = (item.done ?? item.made)?.earliest;
   if (since !== undefined && built !== undefined && monthsBefore(since, built) > 36) return 'no';
   if (item.kept) return 'yes';
-  if (item.deed === undefined) return 'unknown';
-  return putsIn(item.deed) ? 'no' : 'yes';
+  return item.deed === undefined ? 'unknown' : 'no';
 }

@@ -1,6 +1,7 @@
 /** Whether what is named belongs to the room that was spoken of last. */
 import type { SentenceWords } from '../claims/claim-case.js';
 import type { Phrase } from '../sentence/phrase.js';
+import { sinceLast } from '../words/cut-at.js';
 
 /** What ties a thing to the room before it: "bath with", "kitchen: ", "the kitchen got". */
 const TIE =
@@ -22,18 +23,13 @@ const JOINED =
 
 /** "The lower level has a rec room and a full bath": the bath is said to be there. */
 export function isSaidBelow(phrase: Phrase, text: string): boolean {
-  const ahead =
-    text
-      .slice(Math.max(0, phrase.from - FARTHEST), phrase.from)
-      .split(/[.;!?\n]/)
-      .at(-1) ?? '';
+  const ahead = sinceLast(text.slice(Math.max(0, phrase.from - FARTHEST), phrase.from), /[.;!?\n]/);
   const below = BELOW.exec(ahead);
   if (below === null) return false;
   const since = ahead.slice(below.index + below[0].length);
   if (OTHER_LEVEL.test(since)) return false;
   if (phrase.negated) return true;
-  const last = since.split(',').at(-1) ?? '';
-  return HAS.test(since) && JOINED.test(last);
+  return HAS.test(since) && JOINED.test(sinceLast(since, /,/));
 }
 
 const FARTHEST = 140;

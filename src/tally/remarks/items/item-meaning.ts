@@ -30,9 +30,7 @@ export function meaningOf(
   const classes = sensesIn(
     description.replace(LIKENESS, '').replace(ACCENT, '').replace(BACKING, ''),
   ).flatMap((sense) =>
-    sense.tag === 'class' &&
-    sense.group !== undefined &&
-    things.some((id) => canBeSaidOf(sense.group ?? '', id))
+    sense.tag === 'class' && things.some((id) => canBeSaidOf(sense.group, id))
       ? [{ group: sense.group, id: sense.id }]
       : [],
   );

@@ -5,6 +5,7 @@ import type { Finish, House, Structure, WorkItem } from '../../../facts/house.js
 import { nameOf } from '../../../facts/place-name.js';
 import { deedOf } from '../../improvements.js';
 import { whoDid } from '../../who.js';
+import { untilFirst } from '../words/cut-at.js';
 import { meaningOf, sensesIn } from './item-meaning.js';
 import { blank, type Item, permitOf, SECOND_HAND } from './items.js';
 import { isFinishedRoom } from './rooms-finished.js';
@@ -87,7 +88,7 @@ export function ofFinish(
 }
 
 /** Whether a patio or a deck has a roof stands in its note. */
-const UNDER_SKY = /\b(?:open to the sky|uncovered|unroofed|without a roof|roofed|(?<!un)covered)\b/i;
+const UNDER_SKY = /\b(?:open to the sky|uncovered|unroofed|without a roof|(?<!not )(?:roofed|covered))\b/i;
 
 export function ofStructure(house: House, structure: Structure, index: number): Item {
   const what = [
@@ -133,7 +134,7 @@ export function ofWork(house: House, item: WorkItem, index: number): Item {
 
 /** By what the deed was done to; where that says nothing, by all its words: "cracks in the stucco". */
 function workMeaning(item: WorkItem): Pick<Item, 'things' | 'classes'> {
-  const first = item.what.split(',')[0] ?? '';
+  const first = untilFirst(item.what, /,/);
   const bare = sensesIn(first).some(({ tag }) => tag === 'thing') ? undefined : meaningOf(first, item.what);
   if (bare !== undefined && bare.things.length > 0) return bare;
   const plain = meaningOf(item.what.replace(/ (over|above|at|in|under|behind|for) .*/, ''), item.what);

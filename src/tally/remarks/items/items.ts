@@ -7,7 +7,7 @@ import type { FactPath } from '../../../diagnostics/fact-path.js';
 import type { HouseDate } from '../../../facts/date.js';
 import type { House, Permit, System } from '../../../facts/house.js';
 import { literally } from '../../../facts/literally.js';
-import { nameOf } from '../../../facts/place-name.js';
+import { nameOf, nameOfPlace } from '../../../facts/place-name.js';
 import { type Deed, PUT_IN } from '../../improvements.js';
 import { isThere } from '../../still-there.js';
 import { type Who, whoDid } from '../../who.js';
@@ -63,7 +63,7 @@ export function itemsOf(house: House): Item[] {
         ...blank(house),
         path: ['alarms', index],
         kind: 'alarm',
-        label: `alarm, ${nameOf(placeOf(house, alarm.where)).toLowerCase()}`,
+        label: `alarm, ${nameOfPlace(house, alarm.where).toLowerCase()}`,
         what: alarm.is === 'both' ? 'smoke and carbon monoxide alarm' : `${alarm.is} alarm`,
         things: ['alarm'],
         classes: [],
@@ -116,24 +116,25 @@ const TO_SEWER = /\b(?:to|into) the (?:\w+ )?sewer\b|\b(?:sewer|lateral)\b/i;
 
 /** By what it is; by its name only where that says nothing: "ducts" that are named "Ducts in the roof space". */
 function systemMeaning(system: System, what: string): Pick<Item, 'things' | 'classes'> {
+  const name = system.name ?? '';
   const read = meaningOf(system.is, what);
   // A heat pump without ducts blows through none: it leaves no room for "forced air".
-  const plain = /ductless|mini-?split/i.test(`${system.is} ${system.name ?? ''}`)
+  const plain = /ductless|mini-?split/i.test(`${system.is} ${name}`)
     ? { ...read, classes: read.classes.filter(({ id }) => id !== 'heat-pump-kind') }
     : read;
-  if (plain.things.length === 0) return meaningOf(system.name ?? '', what);
+  if (plain.things.length === 0) return meaningOf(name, what);
   // "Windows of the front, double-pane": what the name says and the rest leaves open.
-  const named = meaningOf('', system.name ?? '', plain.things).classes.filter(
+  const named = meaningOf('', name, plain.things).classes.filter(
     ({ group }) => !plain.classes.some((one) => one.group === group),
   );
   // "exterior door" that is named "Front door": the closer of the two.
-  const closer = sensesIn(system.name ?? '').flatMap(({ tag, id }) =>
+  const closer = sensesIn(name).flatMap(({ tag, id }) =>
     tag === 'thing' && !plain.things.includes(id) && plain.things.some((one) => belongsTo(id, one))
       ? [id]
       : [],
   );
   // "Pipe to the public sewer": a drain that is the sewer line.
-  if (plain.things.includes('drain-pipe') && TO_SEWER.test(system.name ?? '')) closer.push('sewer-line');
+  if (plain.things.includes('drain-pipe') && TO_SEWER.test(name)) closer.push('sewer-line');
   return { things: [...new Set([...plain.things, ...closer])], classes: [...plain.classes, ...named] };
 }
 
@@ -165,11 +166,6 @@ export const blank = (
 
 export const permitOf = (house: House, id: string | undefined): Permit | undefined =>
   id === undefined ? undefined : house.permits.find((one) => one.id === id);
-
-export const placeOf = (house: House, id: string): { id: string; name?: string } =>
-  [...house.rooms, ...house.levels, ...house.structures, ...house.stairs].find((one) => one.id === id) ?? {
-    id,
-  };
 
 /** Whether the deed leaves the thing as new as its date. */
 export const putsIn = (deed: Deed | undefined): boolean => deed !== undefined && PUT_IN.includes(deed);

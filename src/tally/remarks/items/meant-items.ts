@@ -1,5 +1,4 @@
 /** Which facts a phrase means: by its place, by the room spoken of last, by words of their own name. */
-import { nameOf } from '../../../facts/place-name.js';
 import type { SentenceWords } from '../claims/claim-case.js';
 import type { Phrase } from '../sentence/phrase.js';
 import { thing } from '../words/taxonomy.js';
@@ -16,10 +15,10 @@ import {
   withoutStorms,
   withoutWider,
 } from './narrow-items.js';
+import { byName, narrowed, roomCalled } from './narrow-places.js';
 import { itemsAt, itemsFor, placesOf } from './pick-items.js';
 import { levelMeant, type PlaceMeant, placeMeant } from './places.js';
 import { restOf } from './rest-of-it.js';
-import { roomsCalled } from './rooms-called.js';
 import { onSide } from './sides.js';
 
 export const isRoomThing = (id: string): boolean =>
@@ -115,136 +114,6 @@ const OUTSIDE_HAS = /^(roof|siding|gutter|foundation|wiring|trim-outside)$/;
 /** A place that stands behind another member of the list. */
 const isPlaceOfList = (one: Phrase['attributes'][number]): boolean =>
   one.kind === 'place' && one.shared && !one.before;
-
-/** Things that a hall has as well as a bath. */
-const HALL_HAS = /^(floor|tile|mirror|counter)$/;
-
-/** "A brand new bath off the hall". */
-const OFF_THE_HALL = /^\W*(just )?(off|down|in|at|on|along|from) (the |our )?(main )?hall(way)?\b/i;
-
-const FIXTURES =
-  /^(tub|shower|toilet|faucet|sink|vanity|tile|mirror|exhaust-fan|bath-fixture|floor|counter|bath)$/;
-
-/** "hall bath", "guest bath tub": among several rooms of a kind, those whose name holds the word before. */
-function narrowed(
-  { house }: Known,
-  phrase: Phrase,
-  places: readonly PlaceMeant[],
-  text: string,
-  spoken: string | undefined,
-): readonly PlaceMeant[] {
-  const before = (
-    text
-      .slice(Math.max(0, phrase.from - 24), phrase.from)
-      .split(/[.!?;,\n]/)
-      .at(-1) ?? ''
-  ).toLowerCase();
-  const qualifier =
-    /(hall|primary|master|guest|main|upstairs|upper|lower|owner|front|rear|back|kids|second|third)\S*[\s-]+(?:\S+[\s-]+)?$/.exec(
-      before,
-    )?.[1];
-  if (phrase.thing === 'bath' && OFF_THE_HALL.test(text.slice(phrase.to, phrase.to + 24))) {
-    const off = house.rooms.filter((room) => room.use === 'bath' && /hall/i.test(nameOf(room)));
-    if (off.length > 0)
-      return [{ label: nameOf(off[0] as { id: string }).toLowerCase(), ids: off.map(({ id }) => id) }];
-  }
-  const use = thing(phrase.thing).room;
-  const called =
-    use === undefined || phrase.thing === 'half-bath'
-      ? []
-      : roomsCalled(house, use, isItsBath(phrase, before, spoken) ? 'primary' : before);
-  if (called.length > 0)
-    return [
-      {
-        label: nameOf(house.rooms.find(({ id }) => id === called[0]) as { id: string }).toLowerCase(),
-        ids: called,
-      },
-    ];
-  const bathNamed =
-    phrase.rooms.some(({ thing: id }) => /bath/.test(id)) || /bath\S*\W+(\S+\W+)?$/.test(before);
-  const hall = phrase.rooms.find(
-    ({ thing: id, to }) =>
-      // "hallway floors": the hall's own, where no bath is named.
-      !(id === 'hall' && !bathNamed && HALL_HAS.test(phrase.thing)) &&
-      (id === 'primary-bedroom' || to <= phrase.from || (id === 'hall' && phrase.thing === 'bath')) &&
-      (id === 'hall' || id === 'primary-bedroom' || id === 'bath' || id === 'primary-bath'),
-  );
-  // "carpet in the primary": the bedroom's floor, not that of its bath.
-  const inBedroom = phrase.thing === 'floor' && hall?.thing === 'primary-bedroom';
-  if (FIXTURES.test(phrase.thing) && hall !== undefined && !inBedroom) {
-    const word =
-      hall.thing === 'hall' ||
-      /hall\S*\s+$/.test(text.slice(Math.max(0, hall.from - 6), hall.from).toLowerCase())
-        ? /hall/i
-        : hall.thing === 'primary-bedroom' || hall.thing === 'primary-bath'
-          ? /primary|master|owner/i
-          : undefined;
-    if (word === undefined) return places;
-    const baths = house.rooms.filter((room) => room.use === 'bath' && word.test(nameOf(room)));
-    if (baths.length > 0)
-      return [
-        { label: `${nameOf(baths[0] as { id: string }).toLowerCase()}`, ids: baths.map(({ id }) => id) },
-      ];
-    // A house with one whole bath: that is the one off the hall.
-    const whole = house.rooms.filter((room) => room.use === 'bath' && room.bath !== 'half');
-    return hall.thing === 'hall' && whole.length === 1
-      ? [{ label: 'bath', ids: whole.map(({ id }) => id) }]
-      : places.filter(({ label }) => label !== 'hall');
-  }
-  if (qualifier === undefined && phrase.thing === 'bath' && isOfSuite(phrase, text))
-    return ofPrimary(house) ?? places;
-  if (qualifier === undefined || thing(phrase.thing).room === undefined) return places;
-  const rooms = house.rooms.filter(
-    (room) => room.use === thing(phrase.thing).room && nameOf(room).toLowerCase().includes(qualifier),
-  );
-  return rooms.length > 0
-    ? [{ label: nameOf(rooms[0] as { id: string }).toLowerCase(), ids: rooms.map(({ id }) => id) }]
-    : places;
-}
-
-/** "The landing", "the bath": of several rooms of a kind, the one that is called just so. */
-function byName(
-  house: Known['house'],
-  phrase: Phrase,
-  places: readonly PlaceMeant[],
-  text: string,
-): readonly PlaceMeant[] {
-  const called = phrase.rooms.flatMap(({ from, to }) => roomCalled(house, text.slice(from, to)));
-  if (called.length === 0) return places;
-  return places.map((place) => {
-    const ids = place.ids.filter((id) => called.includes(id));
-    return ids.length > 0 && ids.length < place.ids.length ? { ...place, ids } : place;
-  });
-}
-
-const roomCalled = ({ rooms }: Known['house'], words: string): string[] =>
-  rooms.filter((room) => nameOf(room).toLowerCase() === words.toLowerCase()).map(({ id }) => id);
-
-const SUITE =
-  /\b(primary|master|owners?'?s?|main|principal)[\s-]+(suite|bedroom|br|bdrm|retreat)\b(?:(?!\b(bedrooms?|guests?|hall|kitchen|upstairs|downstairs)\b)[^.;!?\n])*\b(with|and|has|its|w\/|includes|offers|features|boasts)\W+(an?\s|its\s|own\s)?([\w-]+\s){0,2}$/i;
-
-/** "An owner's suite with a bath redone": the bath of that suite. */
-const isOfSuite = (phrase: Phrase, text: string): boolean =>
-  !/s$/i.test(text.slice(phrase.from, phrase.to)) &&
-  !phrase.attributes.some(({ kind }) => kind === 'number') &&
-  SUITE.test(text.slice(Math.max(0, phrase.from - 120), phrase.from));
-
-function ofPrimary(house: Known['house']): readonly PlaceMeant[] | undefined {
-  const baths = house.rooms.filter(
-    (room) => room.use === 'bath' && /primary|master|owner/i.test(nameOf(room)),
-  );
-  return baths.length === 0
-    ? undefined
-    : [{ label: nameOf(baths[0] as { id: string }).toLowerCase(), ids: baths.map(({ id }) => id) }];
-}
-
-/** "The primary suite … and its bath": that of the room spoken of. */
-const isItsBath = (phrase: Phrase, before: string, spoken: string | undefined): boolean =>
-  phrase.thing === 'bath' &&
-  spoken === 'primary-bedroom' &&
-  /\b(its|own|attached|adjoining|private|en ?suite|connected|and an?|with an?|plus an?)\W+(\w+\W+)?$/.test(
-    before,
-  );
 
 /** The rooms that a phrase about a room means, for what is said behind it. */
 export function contextOf(

@@ -4,12 +4,12 @@ import type { Phrase } from '../sentence/phrase.js';
 import { belongsTo, isKindOf, thing } from '../words/taxonomy.js';
 import type { Item } from './items.js';
 import type { Known } from './known.js';
-import { inOnePlace, levelMeant, type PlaceMeant, placeMeant } from './places.js';
+import { inOnePlace, isLevelWord, levelMeant, type PlaceMeant, placeMeant } from './places.js';
 
 /** Where a phrase says its thing is, each place by itself. */
 export function placesOf({ house }: Known, phrase: Phrase): PlaceMeant[] {
   const levels = phrase.attributes.flatMap((one) =>
-    one.kind === 'place' && one.id !== 'inside' && one.id !== 'outside' ? [levelMeant(house, one.id)] : [],
+    one.kind === 'place' && isLevelWord(one.id) ? [levelMeant(house, one.id)] : [],
   );
   const rooms = phrase.rooms
     .filter(
@@ -34,7 +34,7 @@ export function placesOf({ house }: Known, phrase: Phrase): PlaceMeant[] {
 
 /** "The upstairs bedroom": of the rooms, those on that level. */
 function onLevel(house: Known['house'], place: PlaceMeant, level: string | undefined): PlaceMeant {
-  if (level === undefined || level === 'inside' || level === 'outside') return place;
+  if (level === undefined || !isLevelWord(level)) return place;
   const there = levelMeant(house, level).ids;
   const ids = place.ids.filter((id) => there.includes(id));
   return ids.length > 0 ? { ...place, ids } : place;
@@ -69,11 +69,7 @@ function collect(known: Known, id: string): readonly Item[] {
     // What is in a room, and what names it: "new kitchen" is told by both.
     const own = items.filter(
       (item) =>
-        item.things.some((one) => belongsTo(one, id)) &&
-        (item.kind === 'structure' ||
-          item.kind === 'identity' ||
-          item.kind === 'work' ||
-          item.kind === 'finish'),
+        item.things.some((one) => belongsTo(one, id)) && item.kind !== 'system' && item.kind !== 'alarm',
     );
     const inside = items.filter(
       (item) =>

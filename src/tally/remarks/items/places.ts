@@ -10,11 +10,32 @@ export interface PlaceMeant {
   readonly ids: readonly string[];
 }
 
+/** Rooms that are meant by the name of the first of them; undefined for none. */
+export function placeOfRooms(rooms: readonly Room[]): PlaceMeant | undefined {
+  const [first] = rooms;
+  return first === undefined
+    ? undefined
+    : { label: nameOf(first).toLowerCase(), ids: rooms.map(({ id }) => id) };
+}
+
 export const inOnePlace = (where: readonly string[], place: PlaceMeant): boolean =>
   where.some((id) => place.ids.includes(id));
 
+const LEVELS = {
+  below: 'below ground',
+  main: 'the main level',
+  down: 'downstairs',
+  upper: 'upstairs',
+  bedrooms: 'the level of the bedrooms',
+} as const;
+
+/** A word for levels; "inside" and "outside" are words of place as well, and name none. */
+export type LevelWord = keyof typeof LEVELS;
+
+export const isLevelWord = (id: string): id is LevelWord => Object.hasOwn(LEVELS, id);
+
 /** "main": the level one walks into; "upper": what lies above it. */
-export function levelMeant(house: House, id: string): PlaceMeant {
+export function levelMeant(house: House, id: LevelWord): PlaceMeant {
   const above = house.levels.filter(({ grade }) => grade === 'above');
   const first =
     house.house.storeys === 'one'
@@ -22,39 +43,17 @@ export function levelMeant(house: House, id: string): PlaceMeant {
       : [above.find((level) => /main|first|ground/i.test(nameOf(level))) ?? above[0]].filter(
           (one) => one !== undefined,
         );
-  const levels =
-    id === 'below'
-      ? house.levels.filter(({ grade }) => grade === 'below')
-      : id === 'main'
-        ? first
-        : id === 'down'
-          ? [...first, ...house.levels.filter(({ grade }) => grade === 'below')]
-          : id === 'upper'
-            ? above.filter((level) => !first.includes(level))
-            : id === 'inside'
-              ? house.levels
-              : id === 'bedrooms'
-                ? house.levels.filter((level) =>
-                    house.rooms.some((room) => room.use === 'bedroom' && room.level === level.id),
-                  )
-                : [];
-  const label =
-    {
-      below: 'below ground',
-      main: 'the main level',
-      down: 'downstairs',
-      upper: 'upstairs',
-      inside: 'inside',
-      bedrooms: 'the level of the bedrooms',
-      outside: 'outside',
-    }[id] ?? id;
-  return {
-    label,
-    ids: withRooms(
-      house,
-      levels.map((level) => level.id),
+  const below = house.levels.filter(({ grade }) => grade === 'below');
+  const levels = {
+    below,
+    main: first,
+    down: [...first, ...below],
+    upper: above.filter((level) => !first.includes(level)),
+    bedrooms: house.levels.filter((level) =>
+      house.rooms.some((room) => room.use === 'bedroom' && room.level === level.id),
     ),
-  };
+  }[id].map((level) => level.id);
+  return { label: LEVELS[id], ids: withRooms(house, levels) };
 }
 
 const withRooms = (house: House, levels: readonly string[]): string[] => [
@@ -103,8 +102,8 @@ export function placeMeant(
     qualifiers.length === 0
       ? []
       : rooms.filter((one) => qualifiers.some((word) => nameOf(one).toLowerCase().includes(word)));
-  if (named.length > 0)
-    return { label: nameOf(named[0] as { id: string }).toLowerCase(), ids: named.map((one) => one.id) };
+  const called = placeOfRooms(named);
+  if (called !== undefined) return called;
   const numbered =
     ordinal === undefined
       ? []

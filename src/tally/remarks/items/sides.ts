@@ -1,6 +1,7 @@
 /** "Rear windows", "street-facing sashes", "the wall at the back": of several, the facts that name the same side. */
 
 import type { Phrase } from '../sentence/phrase.js';
+import { sinceLast } from '../words/cut-at.js';
 import { thing } from '../words/taxonomy.js';
 import type { Item } from './items.js';
 
@@ -32,15 +33,7 @@ export function sidesSaid(
   { from, to, rooms }: Pick<Phrase, 'from' | 'to' | 'rooms'>,
   text: string,
 ): string[] {
-  const ahead =
-    AHEAD.exec(
-      (text
-        .slice(Math.max(0, from - 28), from)
-        .split(/[.,;:!?\n(]/)
-        .at(-1) ??
-        '') ||
-        ' ',
-    )?.[1] ?? '';
+  const ahead = AHEAD.exec(sinceLast(text.slice(Math.max(0, from - 28), from), /[.,;:!?\n(]/))?.[1] ?? '';
   // "Back bedroom windows": the bedroom's side.
   const own = rooms.some((room) => room.to <= from && from - room.to < 3) ? '' : ahead;
   const behind = BEHIND.exec(text.slice(to, to + 40))?.[1] ?? '';

@@ -1,12 +1,12 @@
 /** For how many cars a garage or carport is. */
 import { nameOf } from '../../../facts/place-name.js';
 import type { FactSaid, Judgement, Known } from '../items/known.js';
-import { hasShelter, lacksShelter } from '../items/shelters.js';
+import { hasShelter, lacksShelter, type Shelter } from '../items/shelters.js';
 import { judged, unknown } from './judged.js';
 
 const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six'];
 
-export function judgeCars(known: Known, claimed: number, structure: string): Judgement {
+export function judgeCars(known: Known, claimed: number, structure: Exclude<Shelter, 'driveway'>): Judgement {
   const rule = 'count.cars';
   const parking = known.house.house.parking;
   const words = [
@@ -22,18 +22,16 @@ export function judgeCars(known: Known, claimed: number, structure: string): Jud
   const stated = [...kinds.slice(Math.max(0, near)), ...kinds]
     .map(carsIn)
     .find((count) => count !== undefined);
-  const isShelter = structure === 'garage' || structure === 'carport';
-  const there = isShelter ? hasShelter(known.house, structure) : words.includes(structure);
   const fact: FactSaid = {
     path: ['house', 'parking'],
     words: `parking: ${parking?.value ?? 'not said'}`,
     evidence: parking?.evidence ?? [],
   };
-  if (!there) {
+  if (!hasShelter(known.house, structure)) {
     const other = structure === 'garage' ? 'carport' : 'garage';
     if (hasShelter(known.house, other))
       return judged(false, rule, `the folder tells of a ${other}, not of a ${structure}`, [fact], other);
-    return isShelter && lacksShelter(known.house, structure)
+    return lacksShelter(known.house, structure)
       ? judged(false, rule, `the folder tells of no ${structure}`, [fact], parking?.value)
       : unknown(rule, `the folder tells of no ${structure}`);
   }

@@ -4,12 +4,12 @@ import { factsOf } from '../items/item-words.js';
 import type { Item } from '../items/items.js';
 import type { Judgement } from '../items/known.js';
 import { inOnePlace, type PlaceMeant } from '../items/places.js';
-import type { Sense } from '../words/lexicon.js';
+import type { ClassSense, Sense } from '../words/lexicon.js';
 import { exclude, isKindOf } from '../words/taxonomy.js';
 import { asTyped } from './judged.js';
 
 export interface ClassClaim {
-  readonly senses: readonly Sense[];
+  readonly senses: readonly ClassSense[];
   readonly word: string;
   readonly all: boolean;
   readonly places: readonly PlaceMeant[];
@@ -50,13 +50,13 @@ function sortOnce(items: readonly Item[], given: readonly Sense[]): Sorted {
   for (const item of items) {
     const relevant = senses.filter(({ group }) => item.classes.some((one) => one.group === group));
     const isSo = relevant.some(({ group, id }) =>
-      item.classes.some((one) => one.group === group && isKindOf(group ?? '', one.id, id)),
+      item.classes.some((one) => one.group === group && isKindOf(one.group, one.id, id)),
     );
     const excluding = relevant.filter(({ group, id }) =>
-      item.classes.filter((one) => one.group === group).every((one) => exclude(group ?? '', one.id, id)),
+      item.classes.filter((one) => one.group === group).every((one) => exclude(one.group, one.id, id)),
     );
     // "glass tile" where the tile is ceramic, "epoxy floor" where the concrete is bare: so in one way only.
-    const isOtherwise = excluding.some(({ group }) => FINER.test(group ?? ''));
+    const isOtherwise = excluding.some(({ group }) => FINER.has(group));
     if (isSo && !isOtherwise) fits.push(item);
     else if (relevant.length > 0 && (isOtherwise || excluding.length === relevant.length)) others.push(item);
   }
@@ -64,7 +64,7 @@ function sortOnce(items: readonly Item[], given: readonly Sense[]): Sorted {
 }
 
 /** Groups that say more closely what another group says as well. */
-const FINER = /^(tile-material|floor-coating)$/;
+const FINER = new Set<string | undefined>(['tile-material', 'floor-coating']);
 
 /** Whether the folder's own words for it hold every word of the claim: "pink tile" of a pink mosaic tile. */
 export function saysWords({ kind, words, what }: Item, claimed: string): boolean {
@@ -88,9 +88,8 @@ function isPutThere({ kind, deed, words }: Item, word: string): boolean {
     .some((part) => part.includes(stem) && !GONE.test(part));
 }
 
-export function judgeClass(items: readonly Item[], claim: ClassClaim): Judgement | undefined {
-  const group = claim.senses[0]?.group ?? '';
-  const rule = `kind.${group}`;
+export function judgeClass(items: readonly Item[], claim: ClassClaim): Judgement {
+  const rule = `kind.${claim.senses[0]?.group}`;
   const { fits, others } = sortByClass(items, claim.senses);
   if (fits.length === 0 && others.length === 0) {
     const said = items.filter((item) => saysWords(item, claim.word));

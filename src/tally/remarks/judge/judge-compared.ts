@@ -32,16 +32,15 @@ export function compared(known: Known, sentence: SentenceWords, find: Find, from
       const start = from + match.index;
       const end = start + match[0].length;
       const office = THE_RECORD.exec(sentence.text.slice(end, to));
-      if (office !== null) {
-        const rest = sentence.text.slice(end, to);
-        const by = BY_SO_MUCH.exec(rest);
-        const told = againstRecord(known, sign, undefined);
-        if (told !== undefined) find(start, end + office[0].length, told);
-        const much = by === null ? undefined : againstRecord(known, sign, by);
-        if (by !== null && much !== undefined) find(end + by.index, end + by.index + by[0].length, much);
+      if (office === null) {
+        tellRooms(known, sentence, find, [start, end], sign);
         continue;
       }
-      tellRooms(known, sentence, find, [start, end], sign);
+      const sizes = sizesOf(known);
+      if (sizes === undefined) continue;
+      find(start, end + office[0].length, againstRecord(sizes, sign, null));
+      const by = BY_SO_MUCH.exec(sentence.text.slice(end, to));
+      if (by !== null) find(end + by.index, end + by.index + by[0].length, againstRecord(sizes, sign, by));
     }
   for (const match of words.matchAll(MORE_OF)) {
     const told = moreOf(known, match);
@@ -49,14 +48,28 @@ export function compared(known: Known, sentence: SentenceWords, find: Find, from
   }
 }
 
-function againstRecord(known: Known, sign: 1 | -1, by: RegExpExecArray | undefined): Judgement | undefined {
+/** Square feet as measured and as recorded, where the folder has both. */
+interface Sizes {
+  readonly measured: number;
+  readonly recorded: number;
+  readonly evidence: readonly string[];
+}
+
+function sizesOf(known: Known): Sizes | undefined {
   const { record } = known.house;
   const measured = known.tally.areas.byClass['above-finished'].squareFeet;
   if (record === undefined || measured === 0) return undefined;
-  const recorded = wholeSquareFeet(record.area.area);
+  return { measured, recorded: wholeSquareFeet(record.area.area), evidence: record.evidence };
+}
+
+function againstRecord(
+  { measured, recorded, evidence }: Sizes,
+  sign: 1 | -1,
+  by: RegExpExecArray | null,
+): Judgement {
   const difference = (measured - recorded) * sign;
-  const claimed = by === undefined ? undefined : Number(by[2]?.replaceAll(',', ''));
-  const hedge = by?.[1] ?? '';
+  const [, hedge = '', figure] = by ?? [];
+  const claimed = figure === undefined ? undefined : Number(figure.replaceAll(',', ''));
   const enough =
     claimed === undefined ||
     (/about|some|nearly|almost/.test(hedge)
@@ -66,7 +79,7 @@ function againstRecord(known: Known, sign: 1 | -1, by: RegExpExecArray | undefin
         : difference >= claimed);
   const facts: FactSaid[] = [
     { path: ['measured'], words: `${groupThousands(measured)} sq ft finished above grade`, evidence: [] },
-    { path: ['record'], words: `${groupThousands(recorded)} sq ft by the record`, evidence: record.evidence },
+    { path: ['record'], words: `${groupThousands(recorded)} sq ft by the record`, evidence },
   ];
   return judged(
     difference > 0 && enough,
@@ -88,12 +101,11 @@ function tellRooms(
   const first = rooms.findLast((phrase) => phrase.to <= start && start - phrase.to < NEAR);
   const second = rooms.find((phrase) => phrase.from >= end && phrase.from - end < NEAR);
   if (first === undefined || second === undefined) return;
-  const [one, other] = [areasOf(known, first, sentence), areasOf(known, second, sentence)];
-  if (one.length === 0 || other.length === 0) return;
-  const fits = one.some(({ feet }) => other.some((beside) => (feet - beside.feet) * sign > 0));
-  const words = [one[0], other[0]]
-    .flatMap((area) => (area === undefined ? [] : [`${area.name}: ${Math.round(area.feet)} sq ft`]))
-    .join('; ');
+  const [ones, others] = [areasOf(known, first, sentence), areasOf(known, second, sentence)];
+  const [one, other] = [ones[0], others[0]];
+  if (one === undefined || other === undefined) return;
+  const fits = ones.some(({ feet }) => others.some((beside) => (feet - beside.feet) * sign > 0));
+  const words = [one, other].map(({ name, feet }) => `${name}: ${Math.round(feet)} sq ft`).join('; ');
   find(
     first.from,
     second.to,

@@ -17,6 +17,8 @@ const ASKS_AFTER: Readonly<Record<string, RegExp>> = {
   cracks: /\b(crack|settl|shift|mov(e|ed|ement)|sink|sunk|heave)/i,
 };
 
+const OF_ANYTHING = { topic: 'any' };
+
 /** Kinds of trouble that name their own thing: a grounded outlet is one of the outlets, whatever stands before. */
 const OF_OWN_THING = /^(ungrounded|unlabelled)$/;
 
@@ -30,8 +32,9 @@ export function judgeCondition(
 ): Judgement {
   const rule = `condition.${id}`;
   const table = remarkWords();
-  const topic = table.conditions.find((one) => one.id === id)?.topic ?? 'any';
-  const pattern = new RegExp(table.topics[topic] ?? '.', 'i');
+  const [{ topic } = OF_ANYTHING] = table.conditions.filter((one) => one.id === id);
+  const { [topic]: words = '.' } = table.topics;
+  const pattern = new RegExp(words, 'i');
   const denial = new RegExp(table.denials, 'i');
   const { house } = known;
   const about = (words: string, where: string | undefined): boolean => {

@@ -24,6 +24,7 @@ export function judgeConvey(
     return meant
       ? [
           {
+            what: one.what,
             stays: one.stays,
             fact: {
               path: ['conveys', index],
@@ -35,7 +36,7 @@ export function judgeConvey(
       : [];
   });
   // "Curtains" beside blinds: of entries of one thing, those that the folder calls so.
-  const called = listed.filter(({ fact }) => sharesWord(fact.words.split(':')[0] ?? '', claim.words));
+  const called = listed.filter(({ what }) => sharesWord(what, claim.words));
   const own = called.length > 0 && !claim.all ? called : listed;
   const systems = items.flatMap((item) =>
     item.conveys === undefined
@@ -66,7 +67,7 @@ export function judgeConvey(
   const not = all.filter(({ stays }) => stays !== wanted);
   if (claim.id === 'open')
     return {
-      verdict: fits.length > 0 || not.length > 0 ? 'contradicted' : 'no-fact',
+      verdict: 'contradicted',
       rule,
       because: 'the folder has settled it',
       facts: settled.map(({ fact }) => fact),

@@ -22,10 +22,7 @@ export function judgeCount(one: ClaimCase, claimed: number): Judgement | undefin
   const several = systems.filter(({ label, what }) => IS_PLURAL.test(label) || IS_PLURAL.test(what));
   if (several.length > 0) {
     // "Ductless units", of which a work tells that there are five.
-    const stated = new RegExp(
-      `\\b(${claimed}|${NUMBER_WORDS[claimed] ?? claimed}) (?:[a-z-]+ ){0,2}[a-z]+s\\b`,
-      'i',
-    );
+    const stated = new RegExp(`\\b(${claimed}|${inWords(claimed)}) (?:[a-z-]+ ){0,2}[a-z]+s\\b`, 'i');
     const telling = found.filter(({ words, kind }) => kind !== 'identity' && stated.test(words));
     if (telling.length > 0) return counted(claimed, claimed, telling, thing(phrase.thing).label);
     // "Ceiling fans, living room, den": one in each place that is named; else how many is not told.
@@ -61,6 +58,9 @@ function ofUnits(found: readonly Item[], claimed: number): Judgement | undefined
 
 const MACHINE = /^(furnace|boiler|heat-pump|air-conditioner|mini-split|evaporative-cooler|heating|cooling)$/;
 
+/** "Twelve"; beyond, the figure. */
+const inWords = (count: number): string => NUMBER_WORDS[count] ?? String(count);
+
 const NUMBER_WORDS = 'zero one two three four five six seven eight nine ten eleven twelve'.split(' ');
 const PLURAL_COUNT = new RegExp(
   `\\b(\\d{1,2}|${NUMBER_WORDS.slice(1).join('|')})\\s+(?:new\\s+|[a-z]+\\s+)?(\\w+s)\\b`,
@@ -69,7 +69,7 @@ const PLURAL_COUNT = new RegExp(
 
 /** "Fifteen windows were replaced" beside "eight windows": a count that the folder's words give. */
 function ofWords({ phrase, found, sentence }: ClaimCase, claimed: number): Judgement | undefined {
-  const word = sentence.text.slice(phrase.from, phrase.to).toLowerCase().split(/\W/).at(-1) ?? '';
+  const word = sentence.text.slice(phrase.from, phrase.to).toLowerCase().replace(/.*\W/s, '');
   if (claimed < 2 || !word.endsWith('s')) return undefined;
   const given = found.flatMap((item) =>
     item.kind === 'identity'
@@ -83,7 +83,7 @@ function ofWords({ phrase, found, sentence }: ClaimCase, claimed: number): Judge
   if (given.length === 0) return undefined;
   // "Windows of the back, seven": a number that stands apart from its noun.
   const apart = found.filter(({ label, what }) =>
-    new RegExp(`\\b(${NUMBER_WORDS[claimed] ?? claimed}|${claimed})\\b`, 'i').test(`${label} ${what}`),
+    new RegExp(`\\b(${inWords(claimed)}|${claimed})\\b`, 'i').test(`${label} ${what}`),
   );
   if (fits === undefined && apart.length > 0) return counted(claimed, claimed, apart, word.slice(0, -1));
   const most = given.reduce((sum, { count }) => sum + count, 0);
@@ -134,7 +134,8 @@ function ofBasins({ known, found, places, sentence }: ClaimCase, claimed: number
     const count = basinsOf(item);
     return count === undefined ? [] : [{ item, count }];
   });
-  if (given.length === 0)
+  const [one] = given;
+  if (one === undefined)
     return claimed > 1
       ? ofNarrow(
           known,
@@ -142,9 +143,8 @@ function ofBasins({ known, found, places, sentence }: ClaimCase, claimed: number
         )
       : undefined;
   if (found.length === 0) return undefined;
-  const fits = given.filter(({ count }) => count === claimed);
   return counted(
-    fits[0]?.count ?? given[0]?.count ?? 0,
+    (given.find(({ count }) => count === claimed) ?? one).count,
     claimed,
     given.map(({ item }) => item),
     'basin',

@@ -100,9 +100,9 @@ function isOlderThanPurchase(known: Known, items: readonly Item[], { moment, dee
 
 /** "In the last ten years", of what was done in a year of a span of which only the last is so young. */
 function mayBeOlder({ asOf }: Known, { earliest, latest }: HouseDate, { moment }: DateClaim): boolean {
-  if (moment.kind !== 'within' || latest === undefined) return false;
+  if (moment.kind !== 'within') return false;
   const oldest = earliest === undefined ? Number.POSITIVE_INFINITY : monthsBefore(asOf, earliest);
-  return oldest > moment.months + 1 && oldest - monthsBefore(asOf, latest) > MONTHS_OF_A_YEAR;
+  return oldest > moment.months + 1 && oldest - monthsBefore(asOf, latest ?? asOf) > MONTHS_OF_A_YEAR;
 }
 
 const MONTHS_OF_A_YEAR = 12;
@@ -136,23 +136,25 @@ function fits(known: Known, date: HouseDate, { moment, hedge }: DateClaim): bool
   const { earliest, latest } = date;
   if (moment.kind === 'year') {
     const slack = hedge === 'about' || date.about ? 1 : 0;
-    const [from, to] = [Number(earliest?.slice(0, 4) ?? '0'), Number(latest?.slice(0, 4) ?? '9999')];
-    if (earliest === undefined && latest !== undefined && moment.last < to - 60) return false;
+    const to = Number((latest ?? known.asOf).slice(0, 4));
+    // "1990 or before" is no wide field: sixty years.
+    const from = earliest === undefined ? to - 60 : Number(earliest.slice(0, 4));
     if (from - slack > moment.last || to + slack < moment.first) return false;
-    if (moment.month === undefined || date.precision === 'year' || date.precision === 'span') return true;
+    if (moment.month === undefined || date.precision === 'year') return true;
+    if (earliest === undefined || latest === undefined || date.precision === 'span') return true;
     // A month beside the day of the paper: the work and its bill fall into neighbouring months.
     const named = moment.first * 12 + moment.month;
     const at = (day: string): number => Number(day.slice(0, 4)) * 12 + Number(day.slice(5, 7));
-    return named >= at(earliest ?? '0000-01') - 1 && named <= at(latest ?? '9999-01') + 1;
+    return named >= at(earliest) - 1 && named <= at(latest) + 1;
   }
-  if (latest === undefined) return false;
-  const youngest = monthsBefore(known.asOf, latest);
+  // "2015 or after" may be of today, and is no contradiction of any age up to that year.
+  const youngest = monthsBefore(known.asOf, latest ?? known.asOf);
   const oldest = earliest === undefined ? youngest + 1200 : monthsBefore(known.asOf, earliest);
   if (moment.kind === 'within') return youngest <= moment.months + 1;
   const months = moment.kind === 'age' ? moment.years * 12 : moment.months;
   if (hedge === 'under') return youngest <= months;
   if (hedge === 'over') return oldest >= months;
-  const atOffer = monthsBefore(known.offered, latest);
+  const atOffer = monthsBefore(known.offered, latest ?? known.offered);
   const near = moment.kind === 'ago' && months < 12 ? 4 : 12;
   const span = (low: number, high: number): boolean => months >= low - near && months < high + near + 1;
   return span(youngest, oldest) || span(atOffer, Math.max(atOffer, oldest - youngest + atOffer));

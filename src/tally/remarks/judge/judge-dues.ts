@@ -1,6 +1,7 @@
 /** What an association asks and allows. */
 import { printMoney } from '../../../facts/money.js';
 import type { FactSaid, Judgement, Known } from '../items/known.js';
+import { toldAnswers } from './told-answers.js';
 
 /** Holds dues and their absence against what the folder lists. */
 export function judgeDues(
@@ -10,17 +11,16 @@ export function judgeDues(
   per?: string,
 ): Judgement {
   const rule = 'dues';
-  const { dues, answers, duties } = known.house;
+  const { dues, duties } = known.house;
   const facts: FactSaid[] = dues.map((one, index) => ({
     path: ['dues', index],
     words: `${one.to}: ${printMoney(one.amount)} ${one.per === 'once' ? 'once' : `a ${one.per}`}`,
     evidence: one.evidence,
   }));
-  const asked = answers.findIndex(({ ask }) => /\bhoa\b|association|\bdues\b/i.test(ask));
-  const answer = answers[asked]?.answer.value;
+  const answer = toldAnswers(known).find(({ ask }) => /\bhoa\b|association|\bdues\b/i.test(ask));
   const none: FactSaid | undefined =
-    answer !== undefined && /^(no|none)\b/i.test(answer)
-      ? { path: ['answers', asked], words: answer, evidence: answers[asked]?.answer.evidence ?? [] }
+    answer !== undefined && /^(no|none)\b/i.test(answer.value)
+      ? { ...answer.fact, words: answer.value }
       : duties?.association === 'no'
         ? { path: ['duties', 'association'], words: 'association: no', evidence: [] }
         : undefined;
@@ -54,8 +54,8 @@ export function judgeDues(
   if (dues.length === 0) return { verdict: 'no-fact', rule, because: 'the folder lists no dues', facts: [] };
   if (amount === undefined) return { verdict: 'backed', rule, because: 'the folder lists dues', facts };
   const fits = dues.some((one) => {
-    const times =
-      per === undefined || per === one.per ? 1 : (A_YEAR[one.per] ?? Number.NaN) / (A_YEAR[per] ?? 1);
+    // What is asked once is no sum of a month or a year: no number, and so no other sum either.
+    const times = per === undefined || per === one.per ? 1 : Number(A_YEAR[one.per]) / Number(A_YEAR[per]);
     return Math.round((one.amount / 100) * times) === Math.round(amount);
   });
   return {
@@ -68,18 +68,17 @@ export function judgeDues(
 }
 
 /** How often a due comes in a year: "$768 a year" is twelve times $64 a month. */
-const A_YEAR: Readonly<Record<string, number>> = { month: 12, quarter: 4, year: 1 };
+const A_YEAR: Readonly<Record<string, number>> = { month: 12, quarter: 4, 'half-year': 2, year: 1 };
 
 /** Short lets: an answer that names a shortest stay or forbids them. */
 export function judgeLets(known: Known): Judgement {
   const rule = 'lets';
-  const index = known.house.answers.findIndex(({ ask, answer }) =>
-    /\b(let|rent)|by the night|short.?term/i.test(`${ask} ${answer.value ?? ''}`),
+  const answer = toldAnswers(known).find(({ fact }) =>
+    /\b(let|rent)|by the night|short.?term/i.test(fact.words),
   );
-  const answer = known.house.answers[index]?.answer;
-  if (answer?.value === undefined)
+  if (answer === undefined)
     return { verdict: 'no-fact', rule, because: 'the folder says nothing of letting', facts: [] };
-  const facts: FactSaid[] = [{ path: ['answers', index], words: answer.value, evidence: answer.evidence }];
+  const facts: FactSaid[] = [{ ...answer.fact, words: answer.value }];
   const against = /\b(no|not|none|shortest|minimum|at least|thirty|30|forbid|prohibit)/i.test(answer.value);
   return against
     ? {

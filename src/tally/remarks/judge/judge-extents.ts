@@ -32,16 +32,14 @@ export function judgeSides(one: ClaimCase, feet: readonly [number, number]): Jud
   const given = around(one).flatMap((item) =>
     [...wordsOf(item, phrase.thing).matchAll(SIDES)].map((match) => ({
       item,
-      sides: [Number(match[1]), Number(match[2])].sort((a, b) => a - b),
+      sides: shortAndLong(Number(match[1]), Number(match[2])),
     })),
   );
   const [first] = given;
   if (first === undefined) return undefined;
-  const claimed = [...feet].sort((a, b) => a - b);
-  const fits = given.find(({ sides }) =>
-    sides.every((side, index) => Math.abs(side - (claimed[index] ?? 0)) <= 0.6),
-  );
-  const words = `${first.sides[1]} by ${first.sides[0]} ft`;
+  const claimed = shortAndLong(...feet);
+  const fits = given.find(({ sides }) => isSameSize(sides, claimed));
+  const words = `${first.sides.long} by ${first.sides.short} ft`;
   return judged(
     fits !== undefined,
     'size.extent',
@@ -50,6 +48,21 @@ export function judgeSides(one: ClaimCase, feet: readonly [number, number]): Jud
     words,
   );
 }
+
+/** The two sides of what is about a rectangle, in feet. */
+export interface Sides {
+  readonly short: number;
+  readonly long: number;
+}
+
+export const shortAndLong = (one: number, other: number): Sides => ({
+  short: Math.min(one, other),
+  long: Math.max(one, other),
+});
+
+/** Within half a foot, and what rounding adds. */
+export const isSameSize = (one: Sides, other: Sides): boolean =>
+  Math.abs(one.short - other.short) <= 0.6 && Math.abs(one.long - other.long) <= 0.6;
 
 /** "Up to 9 feet deep": no deeper than the folder says, nor shallower than its shallow end. */
 export function judgeDepth(one: ClaimCase, feet: number): Judgement | undefined {

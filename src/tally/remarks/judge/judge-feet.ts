@@ -15,7 +15,7 @@ export function judgeFeet({ known, found, phrase }: ClaimCase, feet: number): Ju
   const given = of.flatMap((item) => {
     const words = `${item.what} ${item.words}`;
     return [
-      ...[...words.matchAll(FEET)].map((match) => Number((match[1] ?? '').replaceAll(',', ''))),
+      ...[...words.matchAll(FEET)].map(([, figure = '']) => Number(figure.replaceAll(',', ''))),
       ...[...words.matchAll(INCHES)].map((match) => Number(match[1]) / 12),
     ].map((value) => ({ item, value }));
   });

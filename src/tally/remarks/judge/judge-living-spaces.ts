@@ -23,7 +23,7 @@ export function judgeLivingSpaces(known: Known, claimed: number): Judgement | un
   const sure = roomsOf(house, LIVED_IN);
   if (sure.length === 0) return undefined;
   const named = house.rooms.filter(
-    ({ use, name }) => use === 'other' && LIVED_IN_BY_NAME.test(name ?? ''),
+    (room) => room.use === 'other' && LIVED_IN_BY_NAME.test(nameOf(room)),
   ).length;
   const most = sure.length + roomsOf(house, MAYBE_LIVED_IN).length + named;
   const words = `${plural(sure.length, 'living area', 'living areas')}: ${sure.map(nameOf).join(', ')}`;

@@ -5,7 +5,7 @@ import type { Item } from '../items/items.js';
 import type { Judgement, Known } from '../items/known.js';
 import { monthsBefore } from '../items/months.js';
 
-const RANK: Readonly<Record<string, number>> = {
+const RANK: Readonly<Record<Item['kind'], number>> = {
   system: 0,
   finish: 1,
   work: 2,
@@ -36,7 +36,7 @@ export function judgeNewness(known: Known, items: readonly Item[], claim: Newnes
   const rule = `newness.${claim.word}`;
   const told = items
     .filter((item) => item.kind !== 'structure' && item.kind !== 'identity')
-    .sort((a, b) => (RANK[a.kind] ?? 9) - (RANK[b.kind] ?? 9));
+    .sort((a, b) => RANK[a.kind] - RANK[b.kind]);
   const answers = told.map((item) => ({
     item,
     answer: isLongAgo(known, item, claim) ? ('no' as const) : answerOf(known, item, claim.word),

@@ -1,11 +1,13 @@
 /** Who did it. */
+
+import type { Person } from '../../../facts/house.js';
 import { factsOf } from '../items/item-words.js';
 import type { Item } from '../items/items.js';
 import type { FactSaid, Judgement, Known } from '../items/known.js';
 
 /** Whether somebody of the folder works in a trade of the tables. */
-export const isOfTrade = (person: { trade?: string | undefined; name: string }, trade: string): boolean =>
-  TRADES[trade]?.test(`${person.trade ?? ''} ${person.name}`) === true;
+export const isOfTrade = ({ trade: own = '', name }: Person, trade: string): boolean =>
+  TRADES[trade]?.test(`${own} ${name}`) === true;
 
 const DEED = (item: Item): boolean =>
   item.deed !== undefined || item.kind === 'work' || item.who.kind === 'hired';
@@ -89,9 +91,7 @@ export function judgeWho(
 
 /** "licensed roofer", of no thing named: whether somebody of the trade was hired, and stated a licence. */
 export function judgeTrade(known: Known, id: string, trade: string): Judgement | undefined {
-  const people = known.house.people.filter((person) =>
-    TRADES[trade]?.test(`${person.trade ?? ''} ${person.name}`),
-  );
+  const people = known.house.people.filter((person) => isOfTrade(person, trade));
   if (people.length === 0) return undefined;
   const licensed = people.filter(({ licence }) => licence?.value !== undefined);
   const facts = people.map((person) => ({
@@ -125,8 +125,8 @@ export function judgeNamed(known: Known, items: readonly Item[], words: string):
   };
 }
 
+/** Of what the folder says who did it; undefined where a licence decides and none is stated. */
 function didFit({ who }: Item, id: string, trade: string | undefined): boolean | undefined {
-  if (who.kind === 'not-known') return undefined;
   if (id === 'owner') return who.kind !== 'hired';
   if (id === 'amateur')
     return who.kind === 'hired' && who.person.licence?.value !== undefined ? false : undefined;
@@ -145,9 +145,14 @@ function didFit({ who }: Item, id: string, trade: string | undefined): boolean |
 /** "tile setter" is somebody; "stone and quartz counters" is what they do. */
 const IS_PERSON = /(?:er|or|ian|man|mason|company|firm|crew|specialist)$/i;
 
+const NOT_HIRED = {
+  owner: 'done by the owner',
+  family: 'done by family',
+  'not-known': 'by whom is not known',
+} as const;
+
 function whoWords({ who }: Item): string {
-  if (who.kind === 'not-known') return 'by whom is not known';
-  if (who.kind !== 'hired') return who.kind === 'owner' ? 'done by the owner' : 'done by family';
+  if (who.kind !== 'hired') return NOT_HIRED[who.kind];
   const { trade, licence } = who.person;
   return `done by ${trade === undefined ? 'someone hired' : IS_PERSON.test(trade) ? `a hired ${trade}` : `someone hired (${trade})`}${licence?.value === undefined ? ', licence not stated' : ', licensed by their own word'}`;
 }

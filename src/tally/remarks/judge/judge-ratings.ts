@@ -20,40 +20,32 @@ export function judgeRating(items: readonly Item[], value: number, unit: string)
     const said = items.filter(({ words }) =>
       ratingsIn(words).some((one) => one.unit === unit && one.value === value),
     );
-    if (said.length === 0 && isKnownRating(items, unit))
-      return judged(
-        false,
-        rule,
-        `the folder says ${ratingWords(items, unit)}`,
-        factsOf(items, 2),
-        ratingWords(items, unit),
-      );
-    return said.length > 0
-      ? judged(true, rule, 'the folder says so', factsOf(said))
-      : unknown(rule, 'the folder does not give that rating');
+    if (said.length > 0) return judged(true, rule, 'the folder says so', factsOf(said));
+    // Of one unit, a lone rating in the folder's words is the thing's own.
+    const [own, ...others] = ratingsOf(items, unit);
+    if (own === undefined || others.length > 0) return unknown(rule, 'the folder does not give that rating');
+    const words = `${groupThousands(own)} ${unit}`;
+    return judged(false, rule, `the folder says ${words}`, factsOf(items, 2), words);
   }
+  const capacity = rated[0]?.item.capacity;
   return judged(
     fits.length > 0,
     rule,
-    `the folder says ${rated[0]?.item.capacity ?? ''}`,
+    `the folder says ${capacity}`,
     factsOf((fits.length > 0 ? fits : rated).map(({ item }) => item)),
-    rated[0]?.item.capacity,
+    capacity,
   );
 }
 
-/** Ratings of one unit that the folder's words give; a lone one is the thing's own. */
+/** Ratings of one unit that the folder's words give, each once. */
 const ratingsOf = (items: readonly Item[], unit: string): number[] => [
   ...new Set(
-    items.flatMap(({ what, words }) =>
-      ratingsIn(`${what}; ${words}`).flatMap((one) => (one.unit === unit ? [one.value] : [])),
-    ),
+    items
+      .flatMap(({ what, words }) => ratingsIn(`${what}; ${words}`))
+      .filter((one) => one.unit === unit)
+      .map((one) => one.value),
   ),
 ];
-
-const isKnownRating = (items: readonly Item[], unit: string): boolean => ratingsOf(items, unit).length === 1;
-
-const ratingWords = (items: readonly Item[], unit: string): string =>
-  `${groupThousands(ratingsOf(items, unit)[0] ?? 0)} ${unit}`;
 
 function ratingsIn(text: string): { value: number; unit: string }[] {
   const tokens = tokenize(text.replace(/(\d)\s*A\b/g, '$1 amp'));

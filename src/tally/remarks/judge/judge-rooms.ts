@@ -45,7 +45,7 @@ export function judgeBaths(
   const facts = [
     {
       path: ['rooms'],
-      words: `${parts === '' ? 'no bath' : parts}: ${rooms.map(nameOf).join(', ')}`,
+      words: parts === '' ? 'no bath' : `${parts}: ${rooms.map(nameOf).join(', ')}`,
       evidence: [],
     },
   ];

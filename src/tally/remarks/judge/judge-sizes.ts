@@ -7,6 +7,7 @@ import { groupThousands } from '../../../facts/written-number.js';
 import type { FactSaid, Judgement, Known } from '../items/known.js';
 import type { PlaceMeant } from '../items/places.js';
 import { roomArea } from '../items/room-areas.js';
+import { isSameSize, type Sides, shortAndLong } from './judge-extents.js';
 import { judged, unknown } from './judged.js';
 
 /** How far a figure may be from the fact: a hundredth plain, three behind "about". */
@@ -14,6 +15,7 @@ const PLAIN = 0.01;
 
 const ABOUT = 0.03;
 const ROOM_SLACK = 0.1;
+const ROOM_RULE = 'size.room';
 
 function nearEnough(claimed: number, actual: number, hedge: string | undefined): boolean {
   if (hedge === 'over') return actual >= claimed - 0.5;
@@ -37,76 +39,90 @@ export function judgeSize(known: Known, claim: SizeClaim): Judgement {
   const { areas } = known.tally;
   const above = areas.byClass['above-finished'].squareFeet;
   const below = areas.byClass['below-finished'].squareFeet;
-  const { record } = known.house;
-  const recorded = record === undefined ? undefined : wholeSquareFeet(record.area.area);
-  const measured = known.house.measured;
-  const fact: FactSaid = {
-    path: measured === undefined ? ['levels'] : ['measured'],
-    words: `${groupThousands(above)} sq ft finished above grade${below > 0 ? `, ${groupThousands(below)} sq ft finished below` : ''}${measured === undefined ? '' : `, measured by ${measured.by === 'owner' ? 'the owner' : measured.by}`}`,
-    evidence: measured?.evidence ?? [],
-  };
-  const ofRecord: FactSaid[] =
-    record === undefined || recorded === undefined
-      ? []
-      : [
-          {
-            path: ['record'],
-            words: `${groupThousands(recorded)} sq ft by the ${record.source ?? 'public record'}`,
-            evidence: record.evidence,
-          },
-        ];
-  if (claim.byRecord) {
-    if (recorded === undefined) return unknown(rule, 'the folder holds no public record of the size');
-    return judged(
-      nearEnough(claim.value, recorded, claim.hedge),
-      rule,
-      `the record says ${groupThousands(recorded)} sq ft`,
-      ofRecord,
-      `${groupThousands(recorded)} sq ft per the ${record?.source ?? 'public record'}`,
-    );
-  }
-  if (above + below === 0) {
-    if (recorded === undefined) return unknown(rule, 'the folder holds no size');
-    return judged(
-      nearEnough(claim.value, recorded, claim.hedge),
-      rule,
-      `the record says ${groupThousands(recorded)} sq ft`,
-      ofRecord,
-    );
-  }
-  const sums =
-    claim.part === 'below'
-      ? [below]
-      : claim.part === 'above'
-        ? [above]
-        : below > 0
-          ? [above, above + below]
-          : [above];
-  const unfinished = areas.byClass.unfinished.squareFeet;
-  if (claim.part === 'everything') sums.push(above + below + unfinished);
-  if (claim.part === 'below') sums.push(unfinished);
-  if (claim.part === 'level')
-    sums.splice(
-      0,
-      sums.length,
-      ...areas.levels
-        .flatMap((level) => [
-          ...Object.values(level.byClass).map(wholeSquareFeet),
-          wholeSquareFeet(Object.values(level.byClass).reduce((sum, area) => sum + area, 0n)),
-        ])
-        .filter((area) => area > 0),
-    );
+  const recorded = recordOf(known);
+  if (claim.byRecord)
+    return recorded === undefined
+      ? unknown(rule, 'the folder holds no public record of the size')
+      : byRecord(rule, recorded, claim, `${groupThousands(recorded.feet)} sq ft per the ${recorded.source}`);
+  if (above + below === 0)
+    return recorded === undefined
+      ? unknown(rule, 'the folder holds no size')
+      : byRecord(rule, recorded, claim);
+  const sums = sumsOf(areas, claim.part);
   const ok =
     claim.hedge === 'over'
       ? nearEnough(claim.value, Math.max(...sums), 'over')
       : sums.some((sum) => nearEnough(claim.value, sum, claim.hedge));
+  const [plainest = above] = sums;
+  const told = measuredFact(known, above, below);
+  const words = `${groupThousands(plainest)} sq ft`;
+  if (ok || recorded === undefined) return judged(ok, rule, `the folder says ${words}`, [told], words);
+  const isOfRecord = nearEnough(claim.value, recorded.feet, claim.hedge);
   return judged(
-    ok,
+    false,
     rule,
-    `the folder says ${groupThousands(sums[0] ?? above)} sq ft${recorded !== undefined && !ok && nearEnough(claim.value, recorded, claim.hedge) ? '; the figure is the public record’s' : ''}`,
-    [fact, ...(ok ? [] : ofRecord)],
-    `${groupThousands(sums[0] ?? above)} sq ft`,
+    `the folder says ${words}${isOfRecord ? '; the figure is the public record’s' : ''}`,
+    [told, recorded.fact],
+    words,
   );
+}
+
+interface Recorded {
+  readonly feet: number;
+  readonly source: string;
+  readonly fact: FactSaid;
+}
+
+function recordOf({ house: { record } }: Known): Recorded | undefined {
+  if (record === undefined) return undefined;
+  const feet = wholeSquareFeet(record.area.area);
+  const { source = 'public record', evidence } = record;
+  return {
+    feet,
+    source,
+    fact: { path: ['record'], words: `${groupThousands(feet)} sq ft by the ${source}`, evidence },
+  };
+}
+
+const byRecord = (rule: string, { feet, fact }: Recorded, claim: SizeClaim, instead?: string): Judgement =>
+  judged(
+    nearEnough(claim.value, feet, claim.hedge),
+    rule,
+    `the record says ${groupThousands(feet)} sq ft`,
+    [fact],
+    instead,
+  );
+
+function measuredFact({ house: { measured } }: Known, above: number, below: number): FactSaid {
+  const finished = `${groupThousands(above)} sq ft finished above grade${below > 0 ? `, ${groupThousands(below)} sq ft finished below` : ''}`;
+  if (measured === undefined) return { path: ['levels'], words: finished, evidence: [] };
+  const by = measured.by === 'owner' ? 'the owner' : measured.by;
+  return { path: ['measured'], words: `${finished}, measured by ${by}`, evidence: measured.evidence };
+}
+
+/** Square feet that a part of the house may be said to have, the plainest first. */
+function sumsOf({ byClass, levels }: Known['tally']['areas'], part: SizeClaim['part']): number[] {
+  const above = byClass['above-finished'].squareFeet;
+  const below = byClass['below-finished'].squareFeet;
+  const unfinished = byClass.unfinished.squareFeet;
+  const whole = below > 0 ? [above, above + below] : [above];
+  switch (part) {
+    case 'whole':
+      return whole;
+    case 'above':
+      return [above];
+    case 'below':
+      return [below, unfinished].filter((area) => area > 0);
+    case 'everything':
+      return [...whole, above + below + unfinished];
+    case 'level':
+      return levels
+        .flatMap((level) => [
+          ...Object.values(level.byClass).map(wholeSquareFeet),
+          wholeSquareFeet(Object.values(level.byClass).reduce((sum, area) => sum + area, 0n)),
+        ])
+        .filter((area) => area > 0);
+  }
 }
 
 export function judgeLot(
@@ -147,26 +163,17 @@ export function judgeLot(
 
 /** "13 x 17 living room": feet, within half a foot. */
 export function judgeDimensions(known: Known, feet: readonly [number, number], place: PlaceMeant): Judgement {
-  const rule = 'size.room';
   const sized = [...known.house.rooms, ...known.house.structures]
     .filter(({ id }) => place.ids.includes(id))
-    .flatMap((one) => {
-      const size = 'size' in one ? one.size : undefined;
-      return size === undefined ? [] : [{ one, sides: sidesOf(size) }];
-    });
-  if (sized.length === 0) return unknown(rule, 'the folder does not give that size');
-  const fits = sized.some(({ sides }) =>
-    [...feet].sort((a, b) => a - b).every((side, index) => Math.abs(side - (sides[index] ?? 0)) <= 0.6),
-  );
+    .flatMap((one) => (one.size === undefined ? [] : [{ one, sides: sidesOf(one.size) }]));
+  if (sized.length === 0) return unknown(ROOM_RULE, 'the folder does not give that size');
   const words = sized.map(
-    ({ one, sides }) => `${nameOf(one)}: ${sides.map((side) => Math.round(side * 10) / 10).join(' by ')} ft`,
+    ({ one, sides: { short, long } }) => `${nameOf(one)}: ${rounded(short)} by ${rounded(long)} ft`,
   );
-  return judged(
-    fits,
-    rule,
-    `the folder says ${words[0] ?? ''}`,
-    [{ path: ['rooms'], words: words.join('; '), evidence: [] }],
-    words[0],
+  const claimed = shortAndLong(...feet);
+  return judgedOf(
+    sized.some(({ sides }) => isSameSize(sides, claimed)),
+    words,
   );
 }
 
@@ -209,23 +216,29 @@ export function judgeFloor(
   hedge: string | undefined,
   place: PlaceMeant,
 ): Judgement {
-  const rule = 'size.room';
   const floors = [...known.house.rooms, ...known.house.structures].flatMap((one) => {
     const feet = place.ids.includes(one.id) ? roomArea(one) : undefined;
     return feet === undefined ? [] : [{ one, feet }];
   });
-  if (floors.length === 0) return unknown(rule, 'the folder does not give that size');
+  if (floors.length === 0) return unknown(ROOM_RULE, 'the folder does not give that size');
   const words = floors.map(({ one, feet }) => `${nameOf(one)}: ${Math.round(feet)} sq ft`);
-  return judged(
+  return judgedOf(
     // Inside or outside its walls, by sides that were rounded: a tenth is nothing.
     floors.some(({ feet }) => nearEnough(value, feet, hedge) || Math.abs(value - feet) <= feet * ROOM_SLACK),
-    rule,
-    `the folder says ${words[0] ?? ''}`,
-    [{ path: ['rooms'], words: words.join('; '), evidence: [] }],
-    words[0],
+    words,
   );
 }
 
-/** Feet, smaller first. */
-const sidesOf = ({ width, depth }: Size): number[] =>
-  [width.units / FOOT, depth.units / FOOT].sort((a, b) => a - b);
+/** The rooms that may be meant, each with its size in words: the first is shown. */
+const judgedOf = (fits: boolean, words: readonly string[]): Judgement =>
+  judged(
+    fits,
+    ROOM_RULE,
+    `the folder says ${words[0]}`,
+    [{ path: ['rooms'], words: words.join('; '), evidence: [] }],
+    words[0],
+  );
+
+const rounded = (feet: number): number => Math.round(feet * 10) / 10;
+
+const sidesOf = ({ width, depth }: Size): Sides => shortAndLong(width.units / FOOT, depth.units / FOOT);

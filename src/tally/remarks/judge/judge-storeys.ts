@@ -1,17 +1,16 @@
 /** Storeys, and levels that are finished. */
+import type { Identity } from '../../../facts/house.js';
 import { nameOf } from '../../../facts/place-name.js';
 import type { Judgement, Known } from '../items/known.js';
 import { isFinishedRoom } from '../items/rooms-finished.js';
 import { judged, plural, unknown } from './judged.js';
 
-const STOREY_WORDS: Readonly<Record<string, string>> = {
+const STOREY_WORDS: Readonly<Record<NonNullable<Identity['storeys']>, string>> = {
   one: 'one storey',
   'one-and-a-half': 'one and a half storeys',
   two: 'two storeys',
   'two-and-a-half': 'two and a half storeys',
   three: 'three storeys',
-  'three-and-a-half': 'three and a half storeys',
-  four: 'four storeys',
   'split-level': 'split level',
 };
 
@@ -19,7 +18,7 @@ export function judgeStoreys(known: Known, claimed: string): Judgement {
   const rule = 'count.storeys';
   const { storeys } = known.house.house;
   if (storeys === undefined) return unknown(rule, 'the folder does not say how many storeys');
-  const words = STOREY_WORDS[storeys] ?? storeys;
+  const words = STOREY_WORDS[storeys];
   return judged(
     storeys === claimed,
     rule,

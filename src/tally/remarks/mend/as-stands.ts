@@ -16,7 +16,7 @@ export function asStands(
   const put = cased(says, plain);
   const article = /\b(an?)\s+$/i.exec(ahead);
   if (article === null) return { from, to, put };
-  const said = article[1] ?? 'a';
+  const said = article[0].trimEnd();
   if (/^(?:some|one|two|three|four|no|\d{1,2})(?![\w/.-])/i.test(put)) return undefined;
   const right = startsWithVowel(put) ? 'an' : 'a';
   if (right === said.toLowerCase()) return { from, to, put };

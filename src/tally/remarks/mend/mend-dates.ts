@@ -5,7 +5,7 @@ import { newnessIn, type Stretch } from './stretch.js';
 
 /** Years and ages; best first. */
 export function dateWords(stretch: Stretch, items: readonly Item[]): string[] {
-  const { says, units, ahead } = stretch;
+  const { says, units } = stretch;
   const item = items.find((one) => dateOf(one) !== undefined);
   const number = units.find((unit) => unit.number !== undefined && unit.number.kind !== 'rating');
   if (item === undefined || number === undefined) return [];
@@ -28,10 +28,8 @@ export function dateWords(stretch: Stretch, items: readonly Item[]): string[] {
     // "under ten years old" → "from 2013 or 2014"
     if (newnessIn(stretch) !== undefined && pre !== '')
       return [`${pre.replace(/\s+in\s*$/i, ' ').trimEnd()} in ${years}${post}`];
-    const isAre = /\b(?:is|are|was|were|barely|only|just)\s*$/i.exec(pre === '' ? ahead : pre);
-    return [
-      `${pre}${isAre !== null || pre === '' || /[:\s]$/.test(pre) ? 'from ' : ' from '}${years}${post}`,
-    ];
+    // "Roof (3 yrs" → "Roof (from 2019"
+    return [`${pre}${/[\p{L}\d]$/u.test(pre) ? ' ' : ''}from ${years}${post}`];
   });
 }
 
@@ -44,11 +42,9 @@ const HEDGE =
 function deedSwapped(stretch: Stretch, pre: string, post: string, item: Item): [string, string][] {
   const at = newnessIn(stretch);
   const other = otherDeed(item);
-  if (at === undefined || other === undefined) return [[pre, post]];
-  if (at[1] <= pre.length)
-    return [
-      [pre, post],
-      [`${pre.slice(0, at[0])}${other}${pre.slice(at[1])}`, post],
-    ];
-  return [[pre, post]];
+  if (at === undefined || other === undefined || at[1] > pre.length) return [[pre, post]];
+  return [
+    [pre, post],
+    [`${pre.slice(0, at[0])}${other}${pre.slice(at[1])}`, post],
+  ];
 }

@@ -19,24 +19,26 @@ function swapped({ says, units }: Stretch, truth: string): string[] {
   const figure = /\d[\d,./ ]*\d|\d/.exec(truth)?.[0];
   const word = /\b(?:one|two|three|four|five|six|seven|eight|nine|ten)\b/i.exec(truth)?.[0];
   const number = units.find((unit) => unit.number !== undefined || /^\d/.test(unit.word));
-  const said = number === undefined ? undefined : says.slice(number.from, number.to);
   const value = figure ?? (word === undefined ? undefined : String(ONES.indexOf(word.toLowerCase())));
-  if (number === undefined || said === undefined || value === undefined)
-    return /^[\p{L}-]+$/u.test(says) ? [] : [truth];
+  if (number === undefined || value === undefined) return /^[\p{L}-]+$/u.test(says) ? [] : [truth];
+  const said = says.slice(number.from, number.to);
   // A unit that the number holds stays as the draft writes it.
   const digits = /(?:\d[\d,]*(?:\.\d+)?(?:\s*-?\s*\d\/\d)?|\.\d+)/.exec(said);
   const spelt = /\b(?:one|two|three|four|five|six|seven|eight|nine|ten)\b/i.exec(said);
+  const spelling = spelled(value);
   const put =
     digits !== null
       ? said.replace(digits[0], value)
-      : spelt !== null && spelled(value) !== undefined
-        ? said.replace(spelt[0], spelled(value) as string)
+      : spelt !== null && spelling !== undefined
+        ? said.replace(spelt[0], spelling)
         : undefined;
   const bare = says.slice(0, number.from).replace(HEDGE, '');
   const post = says.slice(number.to).replace(/^\+/, '');
-  const one =
-    value === '1' ? post.replace(/(bed|bath|car|level|room|bedroom|bathroom|fireplace)s\b/i, '$1') : post;
-  return [...(put === undefined ? [] : [`${bare}${put.replace(/\+/, '')}${one}`]), truth];
+  if (put === undefined) return [truth];
+  const all = `${put.replace(/\+/, '')}${post}`;
+  // The noun may be part of the number: "2 cars".
+  const one = value === '1' ? all.replace(/(bed|bath|car|level|room|fireplace)s\b/i, '$1') : all;
+  return [`${bare}${one}`, truth];
 }
 
 const spelled = (value: string): string | undefined =>
@@ -50,25 +52,25 @@ const BATHS_BEHIND =
 const BATHS_AHEAD =
   /\b(?:full|half|three-quarter)(?:\s+(?:baths?|bathrooms?))?\s*(?:and|&|,|\+|\/|plus)\s*$/i;
 
+const BATHS = /^(\d+) (.*?) ?baths?$/;
+
 /** "1 full bath and 1 half bath": as the draft writes numbers, the noun said once. */
 function bathWords({ says, ahead, behind }: Stretch, truth: string): string[] {
-  const all = truth.split(' and ').map((part) => /^(\d+) (.*?) ?baths?$/.exec(part));
-  if (all.some((part) => part === null)) return [truth];
+  const told = truth.split(' and ');
+  if (!told.every((part) => BATHS.test(part))) return [truth];
+  const all = told.map((part) => ({ count: part.replace(BATHS, '$1'), kind: part.replace(BATHS, '$2') }));
   // "1 full bath | and 2 half baths": the other kinds are told beside it.
   const kind = /\b(?:full|half|three-quarter)\b/i.exec(says)?.[0].toLowerCase();
   const isOneOfSeveral = kind !== undefined && (BATHS_BEHIND.test(behind) || BATHS_AHEAD.test(ahead));
-  const parts = isOneOfSeveral ? all.filter((part) => part?.[2] === kind) : all;
+  const parts = isOneOfSeveral ? all.filter((part) => part.kind === kind) : all;
   if (parts.length === 0) return [];
   const inWords = !/\d/.test(says);
-  const counts = parts.map(
-    (part) => `${inWords ? (ONES[Number(part?.[1])] ?? part?.[1]) : part?.[1]} ${part?.[2]}`,
-  );
+  const counts = parts.map((part) => `${(inWords && spelled(part.count)) || part.count} ${part.kind}`);
   const noun = /bathrooms?/i.test(says) ? 'bathroom' : 'bath';
-  const many = parts.length > 1 ? false : parts[0]?.[1] !== '1';
-  const lastMany = parts.at(-1)?.[1] !== '1';
+  const lastMany = parts.at(-1)?.count !== '1';
   const joined =
     counts.length < 3 ? counts.join(' and ') : `${counts.slice(0, -1).join(', ')} and ${counts.at(-1)}`;
-  return [`${joined} ${noun}${many || lastMany ? 's' : ''}`, ...(isOneOfSeveral ? [] : [truth])];
+  return [`${joined} ${noun}${lastMany ? 's' : ''}`, ...(isOneOfSeveral ? [] : [truth])];
 }
 
 /** As the draft spells it, and as an adjective where a noun follows. */
@@ -92,8 +94,7 @@ function storeyWords({ says, behind }: Stretch, truth: string): string {
 
 /** "on a | quarter acre" → "on a 0.21-acre lot". */
 function lotWords({ says, ahead, behind }: Stretch, truth: string): string[] {
-  const acres = /^[\d.]+/.exec(truth)?.[0];
-  if (acres === undefined) return [truth];
+  const acres = truth.replace(/-acre lot$/, '');
   // "The lot is over a quarter acre": the article goes with it.
   if (/\ban?\s/i.test(says))
     return /\b(?:lot|yard|parcel)\b/i.test(`${ahead}${says}`) ? [`${acres} acre`] : [`a ${acres}-acre lot`];

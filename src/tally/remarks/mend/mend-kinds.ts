@@ -35,19 +35,21 @@ export function kindWords(stretch: Stretch, rule: string, items: readonly Item[]
 
 /** The group's words for what the folder says that it is. */
 function termsOf({ classes, things, what }: Item, group: string): string[] {
-  const members = remarkClasses().groups[group]?.members ?? {};
+  const members = Object.entries(remarkClasses().groups)
+    .filter(([name]) => name === group)
+    .flatMap(([, of]) => Object.entries(of.members));
   const written = what.toLowerCase();
   const own = classes
     .filter((one) => one.group === group && things.some((id) => canBeSaidOf(group, id)))
-    .flatMap(({ id }) => {
-      const words = members[id]?.words ?? [];
+    .flatMap(({ id }) => members.filter(([name]) => name === id))
+    .flatMap(([, { words }]) => {
       // The folder's own word first, where the table has it.
-      const said = words.find((word) => written.includes(word));
-      return [said ?? words[0]].filter((word) => word !== undefined);
+      const said = words.filter((word) => written.includes(word));
+      return [...said, ...words].slice(0, 1);
     });
   if (own.length > 0) return own;
   // "parking: detached garage" is read for the garage, though it is no fact of it.
-  return Object.values(members).flatMap(({ words }) =>
+  return members.flatMap(([, { words }]) =>
     words.filter((word) => word.length > 4 && written.startsWith(word)).slice(0, 1),
   );
 }

@@ -3,6 +3,7 @@ import type { Permit } from '../../../facts/house.js';
 import { sensesIn } from '../items/item-meaning.js';
 import type { Item } from '../items/items.js';
 import type { Known } from '../items/known.js';
+import { untilFirst } from '../words/cut-at.js';
 import { belongsTo, thing } from '../words/taxonomy.js';
 import { listed } from './state.js';
 import { newnessIn, type Stretch } from './stretch.js';
@@ -23,29 +24,29 @@ export function whoWords(
   if (from !== null && !/^\s+[a-z]/.test(behind)) return [`${says.slice(0, from.index)}${by}`, ...plain];
   const self =
     /\b(?:himself|herself|themselves|ourselves|myself|diy|owner[- ](?:installed|built|done))\b/i.exec(says);
-  if (self !== null && who.kind === 'hired' && !/\b(?:did|we|our|i|sellers?|owners?)\b/i.test(ahead))
-    return [`${says.slice(0, self.index)}${by}${says.slice(self.index + self[0].length)}`];
-  return plain;
+  if (self === null || who.kind !== 'hired' || /\b(?:did|we|our|i|sellers?|owners?)\b/i.test(ahead))
+    return plain;
+  const [pre, post] = [says.slice(0, self.index), says.slice(self.index + self[0].length)];
+  // "A DIY project": it belongs to the noun, where no "by" can stand.
+  const ofNoun = /\b(?:an?|the)\s+$/i.test(`${ahead}${pre}`) || /^\s*\p{L}/u.test(`${post}${behind}`);
+  return ofNoun && !/sel(?:f|ves)$/i.test(self[0]) ? plain : [`${pre}${by}${post}`];
 }
 
 /** "plumbing and electrical permits closed; steps permit open" */
-export function permitWords(
-  { house }: Known,
-  stretch: Stretch,
-  all: boolean,
-  permits: readonly Permit[],
-): string[] {
+export function permitWords(stretch: Stretch, all: boolean, permits: readonly Permit[]): string[] {
   const { says } = stretch;
   const bare = says.replace(/^(?:fully |all )?(?:permitted|legal)\s+/i, '');
   if (bare !== says && !all) return [bare];
-  const of = all ? house.permits : permits;
   const names = (wanted: (permit: Permit) => boolean): string[] => [
-    ...new Set(of.filter(wanted).map(nameOf)),
+    ...new Set(permits.filter(wanted).map(nameOf)),
   ];
-  const closed = names(({ state }) => state === 'final');
-  const open = names(({ state }) => state === 'open').filter((name) => !closed.includes(name));
-  const expired = names(({ state }) => state === 'expired').filter((name) => !closed.includes(name));
-  const none = of.filter(({ state }) => state === 'none-found');
+  const open = names(({ state }) => state === 'open');
+  const expired = names(({ state }) => state === 'expired').filter((name) => !open.includes(name));
+  // Of two permits for one trade the one that is not closed is told.
+  const closed = names(({ state }) => state === 'final').filter(
+    (name) => ![...open, ...expired].includes(name),
+  );
+  const none = permits.filter(({ state }) => state === 'none-found');
   const permit = (n: readonly string[]): string => (n.length === 1 ? 'permit' : 'permits');
   const parts = [
     ...(closed.length === 0 ? [] : [`${listed(closed.slice(0, 3))} ${permit(closed)} closed`]),
@@ -91,7 +92,7 @@ function nameOf({ what }: Permit): string {
   );
   for (const id of things) for (const [wide, name] of TRADES) if (belongsTo(id, wide)) return name;
   const [first] = things;
-  return first === undefined ? (what.split(/[,;]/)[0] ?? what).toLowerCase() : thing(first).label;
+  return first === undefined ? untilFirst(what, /[,;]/).toLowerCase() : thing(first).label;
 }
 
 const STAYS: readonly (readonly [RegExp, string])[] = [

@@ -2,6 +2,7 @@
 import { answerOf } from '../items/answer-of.js';
 import type { Item } from '../items/items.js';
 import type { Finding, Known } from '../items/known.js';
+import { untilFirst } from '../words/cut-at.js';
 import { hindrance, listed, nameOf, otherDeed, yearsOf } from './state.js';
 
 /** Undefined: the judge's own words say enough. */
@@ -83,5 +84,5 @@ function ofDeed(items: readonly Item[]): string | undefined {
 function ofCondition({ verdict, facts: [first] }: Finding): string | undefined {
   if (verdict !== 'contradicted' || first === undefined) return undefined;
   const words = first.words.replace(/^known and not mended: /, '').replace(/^[^?]*\?\s*/, '');
-  return `the folder lists: ${/^[^.;]+/.exec(words)?.[0] ?? words}`;
+  return `the folder lists: ${untilFirst(words, /(?!^)[.;]/)}`;
 }

@@ -38,8 +38,8 @@ export function yearsOf(date: HouseDate): string {
 export function nameOf({ kind, label, what }: Item): string {
   const of = /^(.+) of the (.+)$/.exec(label);
   if (kind === 'finish' && of !== null) {
-    const part = of[1] === 'cabinets' && /\bbox/i.test(what) ? 'cabinet boxes' : (of[1] ?? '');
-    return `${of[2]} ${part}`;
+    const [, part, place] = of;
+    return `${place} ${part === 'cabinets' && /\bbox/i.test(what) ? 'cabinet boxes' : part}`;
   }
   const [first = label, ...rest] = label.split(', ');
   if (kind === 'alarm') return [...rest, first].join(' ');
@@ -48,9 +48,9 @@ export function nameOf({ kind, label, what }: Item): string {
     .join(' ');
 }
 
-/** The name of a part alone, in the words of a listing: "floor", "counters". */
+/** The name of a finish alone, in the words of a listing: "floor", "counters". */
 export function partOf({ label }: Item): string {
-  const part = /^(.+) of the .+$/.exec(label)?.[1] ?? label.split(', ')[0] ?? label;
+  const part = label.replace(/ of the .+$/, '');
   return lowerFirst(part === 'counter' ? 'counters' : part);
 }
 
@@ -71,5 +71,5 @@ export function hindrance(item: Item): string {
 /** "floor, counters and tile" */
 export function listed(words: readonly string[]): string {
   const own = [...new Set(words)];
-  return own.length < 2 ? (own[0] ?? '') : `${own.slice(0, -1).join(', ')} and ${own.at(-1)}`;
+  return own.length < 2 ? own.join('') : `${own.slice(0, -1).join(', ')} and ${own.at(-1)}`;
 }

@@ -1,4 +1,5 @@
 /** The underlined stretch of a claim, cut into what it says and of what, so that other words can stand in its place. */
+import { sinceLast, untilFirst } from '../words/cut-at.js';
 import { tokenize } from '../words/token.js';
 import { has, type Unit, unitsOf } from '../words/units.js';
 
@@ -21,8 +22,8 @@ export function stretchOf(text: string, from: number, to: number): Stretch {
     from,
     to,
     says,
-    ahead: /[^.!?\n;]*$/.exec(text.slice(Math.max(0, from - 80), from))?.[0] ?? '',
-    behind: /^[^.!?\n;]*/.exec(text.slice(to, to + 80))?.[0] ?? '',
+    ahead: sinceLast(text.slice(Math.max(0, from - 80), from), /[.!?\n;]/),
+    behind: untilFirst(text.slice(to, to + 80), /[.!?\n;]/),
     units: unitsOf(tokens, 0, tokens.length),
   };
 }
@@ -62,7 +63,7 @@ export function widened(text: string, from: number, to: number, rule: string): r
     if (hedged !== null) start -= hedged[0].length;
   }
   // The end of a word is no place to stop.
-  end += /^[\p{L}\p{N}]*/u.exec(text.slice(end, end + 20))?.[0].length ?? 0;
+  end += text.slice(end, end + 20).search(/[^\p{L}\p{N}]|$/u);
   if (rule === 'permit') {
     // "All work\r\npermitted"
     const all = /\b(?:all|every)\s+(?:[\p{L}-]+\s+){0,2}(?:(?:was|were|is|are|done)\s+)?$/iu.exec(

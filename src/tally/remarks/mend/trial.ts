@@ -2,6 +2,7 @@
 import type { House } from '../../../facts/house.js';
 import { checkRemarks } from '../check-remarks.js';
 import type { Finding, Known } from '../items/known.js';
+import { stretchOf } from '../words/stretch-of.js';
 import { sentencesOf, tokenize } from '../words/token.js';
 import { asStands } from './as-stands.js';
 import type { Stretch } from './stretch.js';
@@ -22,7 +23,7 @@ export class Trial {
   readonly #text: string;
   readonly #house: House;
   readonly #tally: Known['tally'];
-  readonly #sentences: readonly (readonly [number, number])[];
+  readonly #sentences: readonly Pick<Edit, 'from' | 'to'>[];
   /** In the order of the text; the last ones were made first. */
   readonly #edits: Edit[] = [];
 
@@ -31,9 +32,7 @@ export class Trial {
     this.#house = house;
     this.#tally = tally;
     const tokens = tokenize(text);
-    this.#sentences = sentencesOf(text, tokens).map(
-      ([first, end]) => [tokens[first]?.from ?? 0, tokens[end - 1]?.to ?? 0] as const,
-    );
+    this.#sentences = sentencesOf(text, tokens).map(([first, end]) => stretchOf(tokens.slice(first, end)));
   }
 
   /**
@@ -69,8 +68,7 @@ export class Trial {
     let words = '';
     let at = start;
     for (const { from, to, put } of [edit, ...this.#edits]) {
-      if (from >= end) break;
-      if (from < at || to > end) continue;
+      if (to > end) break;
       words += this.#text.slice(at, from) + put;
       at = to;
     }
@@ -79,12 +77,13 @@ export class Trial {
 
   /** The sentence of a stretch, with the one before where "it" stands for what that one spoke of. */
   #around(from: number, to: number): [number, number] {
-    const first = this.#sentences.findLastIndex(([start]) => start <= from);
-    const last = this.#sentences.findIndex(([, end]) => end >= to);
-    const start = this.#sentences[first]?.[0] ?? 0;
-    const isSpokenOf = SPOKEN_OF.test(this.#text.slice(start, start + 12));
-    const begin = this.#sentences[Math.max(0, isSpokenOf ? first - 1 : first)]?.[0] ?? 0;
-    const end = this.#sentences[last < 0 ? this.#sentences.length - 1 : last]?.[1] ?? to;
+    let [before, start, end] = [0, 0, 0];
+    for (const sentence of this.#sentences) {
+      if (sentence.from <= from) [before, start] = [start, sentence.from];
+      end = sentence.to;
+      if (end >= to) break;
+    }
+    const begin = SPOKEN_OF.test(this.#text.slice(start, start + 12)) ? before : start;
     return [
       from - begin > MOST_AROUND ? this.#blankBehind(from - MOST_AROUND) : begin,
       end - to > MOST_AROUND ? this.#blankBehind(to + MOST_AROUND) : end,

@@ -13,17 +13,17 @@ export function wordsFor(known: Known, stretch: Stretch, finding: Finding, items
   const { rule, instead, verdict, facts } = finding;
   const isWide = verdict === 'wider';
   if (rule.startsWith('newness.')) return newnessWords(known, stretch, rule, items, isWide);
-  if (rule === 'date.built') return figureWords(stretch, rule, instead ?? '');
   if (/^date\.(?:year|age|within|ago)$/.test(rule)) return dateWords(stretch, items);
   if (rule.startsWith('kind.')) return kindWords(stretch, rule, items, isWide);
-  if (/^(?:count\.|size\.(?:living-area|lot|rating|ceiling|feet)$|dues$)/.test(rule))
+  if (/^(?:date\.built$|count\.|size\.(?:living-area|lot|rating|ceiling|feet)$|dues$)/.test(rule))
     return instead === undefined ? [] : figureWords(stretch, rule, instead);
   if (rule.startsWith('who.')) return whoWords(stretch, items, isWide);
   if (rule === 'permit') {
-    const permits = facts.flatMap(({ path }) =>
-      path[0] === 'permits' ? (known.house.permits[Number(path[1])] ?? []) : [],
+    const all = /\b(?:all|every|everything)\b/i.test(stretch.says);
+    const permits = known.house.permits.filter(
+      (_permit, at) => all || facts.some(({ path }) => path[0] === 'permits' && path[1] === at),
     );
-    return permitWords(known, stretch, /\b(?:all|every|everything)\b/i.test(stretch.says), permits);
+    return permitWords(stretch, all, permits);
   }
   if (rule.startsWith('conveys.')) return conveyWords(stretch, isWide);
   if (rule === 'place') {

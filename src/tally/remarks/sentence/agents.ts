@@ -1,5 +1,5 @@
 /** "By a flooring crew": whoever no table names. */
-import { has, isBoundary, type Unit } from '../words/units.js';
+import { has, isBoundary, type Unit, wordOf } from '../words/units.js';
 import { isPlainWord } from '../words/word-kinds.js';
 
 /** "tiled by a flooring crew": whoever no table names, behind a deed. */
@@ -26,8 +26,8 @@ export function isAgent(units: readonly Unit[], at: number): boolean {
         deed.word,
       )) &&
     isPlainWord(words[0]) &&
-    MAKER.test(words.at(-1)?.word ?? '') &&
-    !NO_AGENT.test(words[0]?.word ?? '')
+    MAKER.test(wordOf(words.at(-1))) &&
+    !NO_AGENT.test(wordOf(words[0]))
   );
 }
 

@@ -1,4 +1,5 @@
 /** Questions and their answers: "Q: How old is the roof? A: About seven years." */
+import { stretchOf } from '../words/stretch-of.js';
 import { has, type Unit } from '../words/units.js';
 
 /** "All new except the refrigerator": what is not new, and nothing that goes. */
@@ -25,12 +26,12 @@ const CLAIMS = [
 
 /** The units of a sentence without the letters that mark a question and its answer, and with the subject that an answer leaves out. */
 export function withAnswers(units: Unit[], text: string, spoken: string | undefined): Unit[] {
-  const asked = endsInQuestion(text, units.at(-1)?.to ?? 0);
+  const { from, to } = stretchOf(units);
+  const asked = endsInQuestion(text, to);
   const plain = notAsserted(withoutLetters(units)).map((unit, _, all) =>
     isExceptionOfDeed(unit, all) ? plainWord(unit) : unit,
   );
   if (asked && ASKS.test(firstWord(plain))) return plain.map((unit) => asking(unit));
-  const from = units[0]?.from ?? 0;
   if (spoken === undefined || !/\?\s*$/.test(text.slice(Math.max(0, from - 3), from))) return plain;
   const first = plain[0];
   if (first === undefined || !answersAlone(plain)) return plain;
@@ -96,6 +97,7 @@ const asking = (unit: Unit): Unit => ({
 /** It names no thing of its own, and says something of one. */
 const answersAlone = (units: readonly Unit[]): boolean =>
   units.every((unit) => !has(unit, 'thing') || has(unit, 'newness')) &&
-  units.slice(0, 8).some((unit) => has(unit, 'newness') || (unit.number !== undefined && isMoment(unit)));
+  units.slice(0, 8).some((unit) => has(unit, 'newness') || isMoment(unit));
 
-const isMoment = ({ number }: Unit): boolean => /^(year|age|within|ago)$/.test(number?.kind ?? '');
+const isMoment = ({ number }: Unit): boolean =>
+  number !== undefined && /^(year|age|within|ago)$/.test(number.kind);

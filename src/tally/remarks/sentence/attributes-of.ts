@@ -1,8 +1,9 @@
 /** What one unit says of a thing. */
 
-import type { Sense } from '../words/lexicon.js';
+import type { ClassSense, Sense } from '../words/lexicon.js';
+import { stretchOf } from '../words/stretch-of.js';
 import { canBeSaidOf } from '../words/taxonomy.js';
-import { has, isBoundary, senseOf, type Unit } from '../words/units.js';
+import { has, isBoundary, senseOf, type Unit, wordOf } from '../words/units.js';
 import { isPlainWord } from '../words/word-kinds.js';
 import { isAgent } from './agents.js';
 import type { Attribute, Head } from './phrase.js';
@@ -50,11 +51,11 @@ export function attributesOf(units: readonly Unit[], at: number, head: Head, bef
   const licensed = trade !== undefined && senseOf(units[at - 1], 'who')?.id === 'licensed';
   const goesOn = who?.id === 'licensed' && has(units[at + 1], 'trade');
   // "By the owner's measurement": not the owner, but what is theirs.
-  const ofTheirs = /['’]s?$/.test(unit.word) && !OF_THE_FAMILY.test(units[at + 1]?.word ?? '');
+  const ofTheirs = /['’]s?$/.test(unit.word) && !OF_THE_FAMILY.test(wordOf(units[at + 1]));
   if ((who !== undefined || trade !== undefined) && !goesOn && !ofTheirs)
     found.push({
       ...base,
-      from: licensed ? (units[at - 1]?.from ?? unit.from) : unit.from,
+      from: stretchOf(units.slice(licensed ? at - 1 : at, at + 1)).from,
       kind: 'who',
       id: who?.id ?? (licensed || /licen/.test(unit.word) ? 'licensed' : 'professional'),
       trade: trade?.id,
@@ -62,7 +63,7 @@ export function attributesOf(units: readonly Unit[], at: number, head: Head, bef
   if (found.length === 0 && isAgent(units, at))
     found.push({
       ...base,
-      to: units[Math.min(at + 3, units.length - 1)]?.to ?? unit.to,
+      to: stretchOf(units.slice(at, at + 4)).to,
       kind: 'who',
       id: 'professional',
       trade: undefined,
@@ -74,10 +75,10 @@ export function attributesOf(units: readonly Unit[], at: number, head: Head, bef
 }
 
 // An entry of the lexicon is met again and again; what it says of a thing is one list, and known by that.
-const classesOf = new WeakMap<Unit['senses'], Map<string, Unit['senses']>>();
+const classesOf = new WeakMap<Unit['senses'], Map<string, readonly ClassSense[]>>();
 
 /** Of all that a word may mean, the kinds that can be said of a thing. */
-function classesFor(senses: Unit['senses'], id: string): Unit['senses'] {
+function classesFor(senses: Unit['senses'], id: string): readonly ClassSense[] {
   let byThing = classesOf.get(senses);
   if (byThing === undefined) {
     byThing = new Map();
@@ -85,21 +86,19 @@ function classesFor(senses: Unit['senses'], id: string): Unit['senses'] {
   }
   let found = byThing.get(id);
   if (found === undefined) {
-    found = senses.filter(
-      ({ tag, group }) => tag === 'class' && group !== undefined && canBeSaidOf(group, id),
-    );
+    found = classesIn(senses).filter(({ group }) => canBeSaidOf(group, id));
     byThing.set(id, found);
   }
   return found;
 }
 
-const classesAlone = new WeakMap<Unit['senses'], Unit['senses']>();
+const classesAlone = new WeakMap<Unit['senses'], readonly ClassSense[]>();
 
 /** Of all that a word may mean, the kinds. */
-export function classesIn(senses: Unit['senses']): Unit['senses'] {
+export function classesIn(senses: Unit['senses']): readonly ClassSense[] {
   let found = classesAlone.get(senses);
   if (found === undefined) {
-    found = senses.filter(({ tag }) => tag === 'class');
+    found = senses.filter((sense) => sense.tag === 'class');
     classesAlone.set(senses, found);
   }
   return found;
@@ -149,7 +148,7 @@ const TAKES_PARTICLE =
 
 /** "put down by a carpenter": of the verb, and no place. */
 const isParticle = (units: readonly Unit[], at: number): boolean =>
-  /^(down|up)$/.test(units[at]?.word ?? '') && TAKES_PARTICLE.test(units[at - 1]?.word ?? '');
+  /^(down|up)$/.test(wordOf(units[at])) && TAKES_PARTICLE.test(wordOf(units[at - 1]));
 
 function hedgeBefore(units: readonly Unit[], at: number): string | undefined {
   const near = [units[at - 1], units[at - 2]].map((unit) => senseOf(unit, 'hedge')?.id);

@@ -1,6 +1,6 @@
 /** What is left out since it was just said: "so does the washer", "the freezer does not", "its underlayment is". */
 
-import { has, isBoundary, type Unit } from '../words/units.js';
+import { has, isBoundary, type Unit, wordOf } from '../words/units.js';
 import type { Attribute, Phrase } from './phrase.js';
 
 const AUX = /^(is|are|was|were|does|do|did|has|have|will|can)$/;
@@ -14,8 +14,7 @@ const NOTHING_MORE = /^(too|also|as well|likewise|the same|now|well|and|but|whil
 export function leftOut(units: readonly Unit[], head: number): 'same' | 'not' | undefined {
   let at = head - 1;
   while (at > head - 5 && units[at] !== undefined && !isBoundary(units[at]) && !isAux(units[at])) at--;
-  if (isAux(units[at]) && LIKE_IT.test(units[at - 1]?.word ?? '') && clauseEnds(units[head + 1]))
-    return 'same';
+  if (isAux(units[at]) && LIKE_IT.test(wordOf(units[at - 1])) && clauseEnds(units[head + 1])) return 'same';
   const verb = units[head + 1];
   if (verb === undefined) return undefined;
   const next = units[head + 2];
@@ -24,13 +23,13 @@ export function leftOut(units: readonly Unit[], head: number): 'same' | 'not' | 
   if (NOT_AUX.test(verb.word) && clauseEnds(next)) return 'not';
   if (!isAux(verb)) return undefined;
   if (next?.word === 'not' && clauseEnds(units[head + 3])) return 'not';
-  return clauseEnds(next) || /^(too|also|as well|likewise|as)$/.test(next?.word ?? '') ? 'same' : undefined;
+  return clauseEnds(next) || /^(too|also|as well|likewise|as)$/.test(wordOf(next)) ? 'same' : undefined;
 }
 
 const isAux = (unit: Unit | undefined): boolean => unit !== undefined && AUX.test(unit.word);
 
 const clauseEnds = (unit: Unit | undefined): boolean =>
-  isBoundary(unit) || NOTHING_MORE.test(unit?.word ?? '') || has(unit, 'elsewhere');
+  isBoundary(unit) || NOTHING_MORE.test(wordOf(unit)) || has(unit, 'elsewhere');
 
 /** Of what is said of a thing, what can be said of another one without saying it again. */
 export const predicateOf = ({ attributes }: Phrase): readonly Attribute[] =>
@@ -44,14 +43,15 @@ export const predicateOf = ({ attributes }: Phrase): readonly Attribute[] =>
       (one.kind === 'number' && /^(year|age|ago|within)$/.test(one.number.kind)),
   );
 
-const OTHER_WAY: Readonly<Record<string, string>> = { stays: 'goes', goes: 'stays' };
+/** What isn't said to stay is said to go, and the other way round. */
+const otherWay = (id: string): string => (id === 'stays' ? 'goes' : 'stays');
 
 /** The same said of `phrase`, or its denial. */
 export function filledIn(phrase: Phrase, said: readonly Attribute[], how: 'same' | 'not'): Phrase {
   const copies = said.map((one): Attribute => {
     const shared = { ...one, before: true, shared: true, negated: how === 'not' };
     return how === 'not' && shared.kind === 'convey'
-      ? { ...shared, id: OTHER_WAY[shared.id] ?? shared.id, negated: false }
+      ? { ...shared, id: otherWay(shared.id), negated: false }
       : shared;
   });
   return { ...phrase, attributes: [...phrase.attributes, ...copies] };
@@ -88,7 +88,7 @@ export function withLeftOut(
     else if (how !== undefined && said.length > 0) filled = filledIn(phrase, said, how);
     if (own.length > 0) said = own;
     else if (!phrase.place && how === undefined) {
-      if (subject !== undefined && /^(have|has)$/.test(units[subject.at + 1]?.word ?? '')) object = phrase;
+      if (subject !== undefined && /^(have|has)$/.test(wordOf(units[subject.at + 1]))) object = phrase;
       said = [];
       subject = phrase;
     }
@@ -101,5 +101,5 @@ export function withLeftOut(
 function wordBefore(units: readonly Unit[], head: number): string {
   let at = head - 1;
   while (at > head - 5 && at >= 0 && !isAux(units[at])) at--;
-  return units[at - 1]?.word ?? '';
+  return wordOf(units[at - 1]);
 }

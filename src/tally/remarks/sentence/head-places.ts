@@ -1,7 +1,7 @@
 /** Which rooms and structures only say where another thing is. */
 import type { Head } from '../sentence/phrase.js';
 import { thing } from '../words/taxonomy.js';
-import { has, isBoundary, type Unit } from '../words/units.js';
+import { has, isBoundary, type Unit, wordOf } from '../words/units.js';
 import { isPlainWord } from '../words/word-kinds.js';
 
 /** Nothing stands before it in its sentence or clause. */
@@ -62,7 +62,7 @@ const PLACING =
 
 /** "Floors put in, then on to the den": the text walks on, and says nothing of where. */
 const isWayOn = (units: readonly Unit[], at: number): boolean =>
-  (/^(to|into)$/.test(units[at]?.word ?? '') && WALKED.test(units[at - 1]?.word ?? '')) ||
+  (/^(to|into)$/.test(wordOf(units[at])) && WALKED.test(wordOf(units[at - 1]))) ||
   units.slice(Math.max(0, at - 3), at).some(({ word }) => WALKER.test(word));
 
 const PUT = /^(put in|put|installed|added|laid|hung|replaced|built|swapped)$/;
@@ -80,7 +80,7 @@ const isDownThe = (units: readonly Unit[], at: number, named: string): boolean =
 function isStartOfSpan(units: readonly Unit[], at: number): boolean {
   const from = has(units[at - 1], 'determiner') ? at - 2 : at - 1;
   const next = units[at + 1];
-  return units[from]?.word === 'from' && /^(to|into|through|down|clear|all|right)$/.test(next?.word ?? '');
+  return units[from]?.word === 'from' && /^(to|into|through|down|clear|all|right)$/.test(wordOf(next));
 }
 
 /** Beside a place, and not in it: "off the kitchen". */
@@ -90,7 +90,7 @@ export function standsBeside(units: readonly Unit[], head: Head): boolean {
   for (let at = head.at - 1; at >= Math.max(0, head.start - 2); at--) {
     const unit = units[at];
     if (isBoundary(unit)) return false;
-    if (has(unit, 'preposition')) return BESIDE.test(unit?.word ?? '');
+    if (has(unit, 'preposition')) return BESIDE.test(wordOf(unit));
   }
   return false;
 }

@@ -1,6 +1,6 @@
 /** What stands before a list goes for its members: a heading with a colon, a year, a deed, who did it. */
 
-import { has, type Unit } from '../words/units.js';
+import { has, type Unit, wordOf } from '../words/units.js';
 import type { Attribute, Phrase } from './phrase.js';
 
 /** A heading with a colon, or "In 2026 …", goes for what follows. */
@@ -126,7 +126,8 @@ function newList(units: readonly Unit[], phrases: readonly Phrase[]): (phrase: P
   return (phrase) =>
     opens &&
     phrase !== head &&
-    phrase.from > (sign?.from ?? 0) &&
+    sign !== undefined &&
+    phrase.from > sign.from &&
     !phrase.place &&
     !phrase.attributes.some(({ kind }) => kind === 'newness')
       ? [word]
@@ -166,4 +167,4 @@ const wordAfter = (units: readonly Unit[], to: number): string => {
 const GIVING = /^(tak|keep|includ|come|exclud|leav|left|stay|convey|thrown|remain|less|minus|except)/;
 
 const wordAt = (units: readonly Unit[], from: number): string =>
-  units.find((unit) => unit.from === from)?.word ?? '';
+  wordOf(units.find((unit) => unit.from === from));

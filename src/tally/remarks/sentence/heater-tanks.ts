@@ -1,6 +1,5 @@
 /** "The water heater is a 40-gallon gas tank": a tank with a rating beside its heater is no tank of fuel. */
-import { lexicon } from '../words/lexicon.js';
-import { tokenize } from '../words/token.js';
+import { sensesIn } from '../items/item-meaning.js';
 import { has, senseOf, type Unit } from '../words/units.js';
 
 /** Gallons that a heater holds at most. */
@@ -26,9 +25,6 @@ export function nameHeaterTanks(units: readonly Unit[]): void {
     )
       continue;
     const fuel = unit.word.split(' ').slice(0, -1).join(' ');
-    const tokens = tokenize(fuel);
-    unit.senses = (lexicon().at(tokens, 0, tokens.length)?.senses ?? []).filter(
-      ({ group }) => group === 'fuel',
-    );
+    unit.senses = sensesIn(fuel).filter(({ group }) => group === 'fuel');
   }
 }

@@ -1,5 +1,5 @@
 /** What a sentence names, with what it says of each: the words of the reading. */
-import type { Sense } from '../words/lexicon.js';
+import type { ClassSense } from '../words/lexicon.js';
 import type { NumberSense } from '../words/numbers.js';
 import type { Unit } from '../words/units.js';
 
@@ -16,7 +16,7 @@ export type Attribute = {
   readonly negated: boolean;
 } & (
   | { readonly kind: 'newness'; readonly id: string; readonly word: string }
-  | { readonly kind: 'class'; readonly senses: readonly Sense[]; readonly word: string }
+  | { readonly kind: 'class'; readonly senses: readonly ClassSense[]; readonly word: string }
   | { readonly kind: 'all' }
   | { readonly kind: 'both' }
   | { readonly kind: 'some' }
@@ -52,7 +52,7 @@ export interface Phrase {
   /** Its thing is only meant by a kind: "slates", "granite". */
   readonly bare: boolean;
   /** All that a bare word may mean. */
-  readonly bareSenses: readonly Sense[];
+  readonly bareSenses: readonly ClassSense[];
   /** It says where another thing is: "in the kitchen", and what a list goes on with. */
   readonly place: boolean;
   /** Unit index of the head. */

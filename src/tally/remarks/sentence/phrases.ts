@@ -6,6 +6,7 @@
  * "washer and dryer stay").
  */
 
+import { stretchOf } from '../words/stretch-of.js';
 import { has, isBoundary, senseOf, type Unit } from '../words/units.js';
 import { attributesOf, classesIn } from './attributes-of.js';
 import { findHeads } from './heads.js';
@@ -30,17 +31,13 @@ function draft(units: readonly Unit[], head: Head, next: Head | undefined, taken
   const rooms: { thing: string; from: number; to: number; ordinal?: number }[] = [];
   let negated = false;
   if (deniedBefore(units, head.start)) negated = true;
-  for (let at = head.start; at <= head.at; at++) {
-    const unit = units[at];
-    if (unit === undefined) continue;
+  for (const [offset, unit] of units.slice(head.start, head.at + 1).entries()) {
+    const at = head.start + offset;
     taken.add(at);
     if (has(unit, 'negation') && !has(unit, 'convey')) negated = true;
-    if (head.adjuncts.includes(at)) {
-      const id = senseOf(unit, 'thing')?.id;
-      if (id !== undefined) rooms.push({ thing: id, from: unit.from, to: unit.to });
-      continue;
-    }
-    attributes.push(...attributesOf(units, at, head, true));
+    const room = head.adjuncts.includes(at) ? senseOf(unit, 'thing') : undefined;
+    if (room !== undefined) rooms.push({ thing: room.id, from: unit.from, to: unit.to });
+    else attributes.push(...attributesOf(units, at, head, true));
   }
   for (const at of tailOf(units, head, next)) {
     taken.add(at);
@@ -48,20 +45,20 @@ function draft(units: readonly Unit[], head: Head, next: Head | undefined, taken
     if (units[at]?.word === 'none' && at <= head.at + 2) negated = true;
     attributes.push(...attributesOf(units, at, head, false));
   }
-  const unit = units[head.at];
+  const own = units.slice(head.at, head.at + 1);
+  const bare = own.filter((unit) => !has(unit, 'thing'));
   return {
     head,
     phrase: {
       thing: head.thing,
-      from: unit?.from ?? 0,
-      to: unit?.to ?? 0,
-      aside: unit?.aside,
+      ...stretchOf(own),
+      aside: own[0]?.aside,
       attributes,
       rooms,
       negated,
       place: head.place,
-      bare: unit !== undefined && !has(unit, 'thing'),
-      bareSenses: unit === undefined || has(unit, 'thing') ? [] : classesIn(unit.senses),
+      bare: bare.length > 0,
+      bareSenses: bare.flatMap(({ senses }) => classesIn(senses)),
       at: head.at,
     },
   };

@@ -52,8 +52,8 @@ function roomsMeant(units: readonly Unit[], drafts: readonly Draft[]): void {
   let room: string | undefined;
   for (const [index, { phrase, head }] of drafts.entries()) {
     const next = drafts[index + 1];
-    if (phrase.rooms.length > 0 && isRoom(phrase.rooms.at(-1)?.thing ?? 'house'))
-      room = phrase.rooms.at(-1)?.thing;
+    const last = phrase.rooms.at(-1)?.thing;
+    if (last !== undefined && isRoom(last)) room = last;
     const ordinal = phrase.attributes.find(
       (one) => one.kind === 'number' && one.number.kind === 'ordinal' && !one.before,
     );

@@ -1,6 +1,6 @@
 /** "It was replaced in 2016", "the one in the hall", "Replaced in 2021.": words that stand for what was spoken of. */
 import type { Spoken } from '../read-sentence.js';
-import { has, senseOf, type Unit } from '../words/units.js';
+import { has, senseOf, type Unit, wordOf } from '../words/units.js';
 
 const IT = /^(it|they|both|these|those|it's|they're)$/;
 const ONE = /^(one|ones|those|that)$/;
@@ -9,7 +9,7 @@ const WHERE = /^(in|at|off|on|of|upstairs|downstairs|below|above|over|by|next)$/
 const DEED_OF_IT = /^(replaced|repaired|serviced)$/;
 const ADVERB = /ly$|^(just|also|then|both|all|was|were|since|last)$/;
 
-export const opensWithPronoun = (units: readonly Unit[]): boolean => IT.test(units[0]?.word ?? '');
+export const opensWithPronoun = (units: readonly Unit[]): boolean => IT.test(wordOf(units[0]));
 
 /** The units with a thing for each such word. */
 export function withPronoun(units: Unit[], before: Spoken | undefined): Unit[] {
@@ -17,7 +17,6 @@ export function withPronoun(units: Unit[], before: Spoken | undefined): Unit[] {
   const [first, second] = named;
   if (before === undefined || first === undefined) return named;
   if (opensWithPronoun(named)) {
-    if (second === undefined) return named;
     const said = has(second, 'copula') || has(second, 'newness') || /'/.test(first.word);
     return said ? [standFor(first, before.thing), ...named.slice(1)] : named;
   }
@@ -51,9 +50,9 @@ function tellsDeed(units: readonly Unit[]): boolean {
 function withOnes(units: Unit[], before: Spoken | undefined): Unit[] {
   return units.some(({ word }) => ONE.test(word))
     ? units.map((unit, at) => {
-        if (!ONE.test(unit.word) || !WHERE.test(units[at + 1]?.word ?? '')) return unit;
+        if (!ONE.test(unit.word) || !WHERE.test(wordOf(units[at + 1]))) return unit;
         const joint = /^(one|ones)$/.test(unit.word);
-        if (joint && !/^(the|that|this|other|second)$/.test(units[at - 1]?.word ?? '')) return unit;
+        if (joint && !/^(the|that|this|other|second)$/.test(wordOf(units[at - 1]))) return unit;
         if (!joint && !isClauseStart(units[at - 1])) return unit;
         const id = lastThing(units, at) ?? (at <= 2 ? before?.thing : undefined);
         return id === undefined ? unit : standFor(unit, id);
@@ -77,7 +76,7 @@ function lastThing(units: readonly Unit[], at: number): string | undefined {
         has(units[first - 1], 'thing'))
     )
       first--;
-    if (!has(units[first - 1], 'preposition') && !/^off/.test(units[first - 1]?.word ?? '')) return id;
+    if (!has(units[first - 1], 'preposition') && !/^off/.test(wordOf(units[first - 1]))) return id;
   }
   return undefined;
 }

@@ -50,10 +50,11 @@ export function answeredIn(text: string, tokens: readonly Token[]): Answered[] {
 }
 
 function answerBehind(tokens: readonly Token[], mark: number): Token | undefined {
-  let at = mark + 1;
-  while (at < mark + 4 && MAY_STAND_BETWEEN.test(tokens[at]?.raw ?? '')) at++;
-  const word = tokens[at];
-  if (word === undefined || word.kind !== 'word') return undefined;
+  const near = tokens.slice(mark + 1, mark + 5);
+  const first = near.findIndex(({ raw }, index) => index === 3 || !MAY_STAND_BETWEEN.test(raw));
+  const at = mark + 1 + first;
+  const word = near[first];
+  if (word?.kind !== 'word') return undefined;
   if (YES.test(word.raw)) return word;
   if (!NO.test(word.raw)) return undefined;
   // "No carpet anywhere" is a claim of its own; "No, town sewer" answers.
@@ -126,8 +127,9 @@ function ofTrouble(
   }
   const { conditions, topics } = remarkWords();
   for (const { id, topic } of conditions) {
-    if (topic === 'any' || topic === 'dead' || !ASKED_AFTER.has(id)) continue;
-    const word = new RegExp(topics[topic] ?? '$^', 'i').exec(question);
+    const pattern = topics[topic];
+    if (topic === 'any' || topic === 'dead' || pattern === undefined || !ASKED_AFTER.has(id)) continue;
+    const word = new RegExp(pattern, 'i').exec(question);
     if (word === null || !EVER.test(question)) continue;
     const judgement = judgeCondition(known, id, things);
     return { at: word.index, judgement: yes ? reversedIfListed(judgement) : judgement };

@@ -58,8 +58,8 @@ function statement(
   marked: boolean,
 ): Statement | undefined {
   const behind = (opener: RegExp): Piece => {
-    const length = opener.exec(question)?.[0].length ?? 0;
-    return { words: question.slice(length), from: at + length };
+    const words = question.replace(opener, '');
+    return { words, from: at + question.length - words.length };
   };
   const answer: Piece = { words: said, from: answerAt };
   const tell = (...pieces: readonly Piece[]): Statement => ({ pieces });
@@ -68,10 +68,8 @@ function statement(
   if (HOW_MANY.test(question))
     return COUNT.test(said) ? tell(...countOf(said, answerAt, behind(HOW_MANY))) : undefined;
   if (HOW_OLD.test(question)) return tell(behind(HOW_OLD), glue(' '), ...ageOf(said, answerAt));
-  if (WHAT_STAYS.test(question)) {
-    const verb = WHAT_STAYS.exec(question)?.[1] ?? '';
-    return tell(answer, glue(` ${verb}`));
-  }
+  const whatStays = WHAT_STAYS.exec(question);
+  if (whatStays !== null) return tell(answer, glue(` ${whatStays[1]}`));
   if (ASKS_TRUTH.test(question)) return undefined;
   if (WHO_DID.test(question)) return marked ? tell(behind(WHO_DID), glue(' by '), answer) : undefined;
   if (!marked) return undefined;
@@ -103,7 +101,7 @@ function ageOf(said: string, at: number): readonly Piece[] {
 
 /** "Three, two down and one up": the count, the thing, and what else is said. */
 function countOf(said: string, at: number, thing: Piece): readonly Piece[] {
-  const length = COUNT.exec(said)?.[0].length ?? 0;
+  const length = said.length - said.replace(COUNT, '').length;
   // "HVAC? Two units, both 2021": the units are the things that were asked for.
   const skip = UNITS.exec(said)?.[0].length;
   const rest = skip === undefined ? [] : [{ words: said.slice(skip), from: at + skip }];
@@ -117,20 +115,19 @@ export function statementOf({ pieces, from, to }: Asked): {
   readonly text: string;
   readonly spanOf: (start: number, end: number) => readonly [number, number];
 } {
-  const starts: number[] = [];
   let text = '';
-  for (const { words } of pieces) {
-    starts.push(text.length);
-    text += words;
-  }
+  const placed = pieces.map((piece) => {
+    const own = text.length;
+    text += piece.words;
+    return { ...piece, own };
+  });
   const spanOf = (start: number, end: number): readonly [number, number] => {
     let [low, high] = [Number.POSITIVE_INFINITY, -1];
-    for (const [index, piece] of pieces.entries()) {
-      const own = starts[index] ?? 0;
-      const [first, last] = [Math.max(start, own), Math.min(end, own + piece.words.length)];
-      if (piece.from === undefined || first >= last) continue;
-      low = Math.min(low, piece.from + first - own);
-      high = Math.max(high, piece.from + last - own);
+    for (const { words, from: stood, own } of placed) {
+      const [first, last] = [Math.max(start, own), Math.min(end, own + words.length)];
+      if (stood === undefined || first >= last) continue;
+      low = Math.min(low, stood + first - own);
+      high = Math.max(high, stood + last - own);
     }
     return high < 0 ? [from, to] : [low, high];
   };

@@ -1,17 +1,21 @@
 /** Lists: what stands before the first member is said of all, and what stands behind the last one too. */
 
 import { belongsTo } from '../words/taxonomy.js';
-import { has, isBoundary, type Unit } from '../words/units.js';
+import { has, isBoundary, type Unit, wordOf } from '../words/units.js';
 import type { Attribute, Draft } from './phrase.js';
 
 /** Lists: what stands before the first member is said of all, and what stands behind the last one too. */
 export function shareAlongLists(units: readonly Unit[], drafts: readonly Draft[]): void {
-  for (let start = 0; start < drafts.length; ) {
-    let end = start;
-    while (end + 1 < drafts.length && isList(units, drafts[end] as Draft, drafts[end + 1] as Draft)) end++;
-    if (end > start) share(units, drafts.slice(start, end + 1));
-    start = end + 1;
+  let list: Draft[] = [];
+  for (const one of drafts) {
+    const before = list.at(-1);
+    if (before !== undefined && !isList(units, before, one)) {
+      share(units, list);
+      list = [];
+    }
+    list.push(one);
   }
+  share(units, list);
 }
 
 export function isList(units: readonly Unit[], one: Draft, other: Draft): boolean {
@@ -43,9 +47,9 @@ const SHARED_AHEAD = /^(new|newer|replaced|updated)$/;
 const OF_ONE = /^(count|dimensions|square-feet|feet|rating|cars)$/;
 
 function share(units: readonly Unit[], list: readonly Draft[]): void {
-  const first = list[0];
-  const last = list.at(-1);
-  if (first === undefined || last === undefined) return;
+  const [first, last] = [list[0], list.at(-1)];
+  // One thing alone shares nothing.
+  if (first === undefined || last === undefined || first === last) return;
   const closed = units
     .slice(first.head.at, last.head.at)
     .some((unit) => /^(and|&|\+|\/)$/.test(unit.sign ?? unit.word));
@@ -76,12 +80,7 @@ function share(units: readonly Unit[], list: readonly Draft[]): void {
     const plain =
       own.length === 0 && !units.slice(head.start, head.at).some((unit) => has(unit, 'determiner'));
     if (phrase !== first.phrase && plain && (closed || kin) && !first.phrase.aside)
-      phrase.attributes = [
-        ...phrase.attributes,
-        ...ahead
-          .filter((one) => one.kind !== 'newness' || !SURFACE_DEED.test(one.id) || SURFACE.test(head.thing))
-          .map((one) => ({ ...one, shared: true })),
-      ];
+      phrase.attributes = [...phrase.attributes, ...ahead.map((one) => ({ ...one, shared: true }))];
     if (phrase !== last.phrase && !phrase.attributes.some(({ before }) => !before))
       phrase.attributes = [
         ...phrase.attributes,
@@ -104,11 +103,10 @@ function share(units: readonly Unit[], list: readonly Draft[]): void {
       phrase !== first.phrase &&
       first.phrase.negated &&
       plain &&
-      /^(or|nor)$/.test(units[head.start - 1]?.word ?? '')
+      /^(or|nor)$/.test(wordOf(units[head.start - 1]))
     )
       phrase.negated = true;
   }
-  // "in the living room, hall and both bedrooms": the places of one thing.
 }
 
 /** "condenser too", "gutters likewise": said of it as well what was said of the thing before. */

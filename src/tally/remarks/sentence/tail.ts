@@ -1,6 +1,6 @@
 /** Which words behind a thing still say something of it. */
 
-import { has, isBoundary, senseOf, type Unit } from '../words/units.js';
+import { has, isBoundary, senseOf, type Unit, wordOf } from '../words/units.js';
 import { isAttributive, isPlainWord } from '../words/word-kinds.js';
 import { isAgent } from './agents.js';
 import type { Head } from './phrase.js';
@@ -17,11 +17,11 @@ export function tailOf(units: readonly Unit[], head: Head, next: Head | undefine
     if (unit.sign === ')' && opensInBracket(units, head)) break;
     // "… and hired out the electrical", "… and an electrician did the panel": said of what follows.
     if (headsNext(units, at)) break;
-    if (has(unit, 'class') && UNDER.test(units[at - 1]?.word ?? '')) continue;
+    if (has(unit, 'class') && UNDER.test(wordOf(units[at - 1]))) continue;
     // "windows upstairs, while the main floor …": another thing is spoken of.
     if (MEANWHILE.test(unit.word)) break;
     // "fireplace with fresh tile": new is what it comes with.
-    if (isBare(unit) && WITH.test(units[at - 1]?.word ?? '')) continue;
+    if (isBare(unit) && WITH.test(wordOf(units[at - 1]))) continue;
     if (unit.sign === ',') {
       commas++;
       // Behind a comma only what plainly goes on with it: a year, a deed, who did it, a permit.
@@ -43,7 +43,7 @@ export function tailOf(units: readonly Unit[], head: Head, next: Head | undefine
       at > head.at + 1 &&
       isPlainWord(units[at + 1]) &&
       at + 1 < end &&
-      !/ly$/.test(units[at + 1]?.word ?? '')
+      !/ly$/.test(wordOf(units[at + 1]))
     )
       continue;
     if (
@@ -75,7 +75,7 @@ function headsNext(units: readonly Unit[], at: number): boolean {
   if (unit === undefined || next === undefined || !(has(unit, 'who') || has(unit, 'trade'))) return false;
   if (HIRES.test(unit.word)) return !isBoundary(next) && !has(next, 'preposition') && next.word !== 'and';
   return (
-    has(units[at - 1], 'determiner') && !/^(by|from)$/.test(units[at - 2]?.word ?? '') && DID.test(next.word)
+    has(units[at - 1], 'determiner') && !/^(by|from)$/.test(wordOf(units[at - 2])) && DID.test(next.word)
   );
 }
 
@@ -137,7 +137,7 @@ function goesOn(units: readonly Unit[], at: number, end: number): boolean {
       has(units[index], 'determiner') ||
       has(units[index], 'copula') ||
       (units[index]?.sign === ',' && units[index - 1]?.word === 'yes') ||
-      SAYS_NOTHING.test(units[index]?.word ?? ''))
+      SAYS_NOTHING.test(wordOf(units[index])))
   )
     index++;
   const unit = units[index];
@@ -161,10 +161,10 @@ function opensInBracket(units: readonly Unit[], head: Head): boolean {
     const sign = units[at]?.sign;
     if (sign === ')') return false;
     // "big-ticket items (roof, windows) have been replaced": what stands before it is the same, in other words.
-    if (sign === '(')
-      return (
-        has(units[at - 1], 'thing') && !/^(system|work)$/.test(senseOf(units[at - 1], 'thing')?.id ?? '')
-      );
+    if (sign === '(') {
+      const own = senseOf(units[at - 1], 'thing');
+      return own !== undefined && !/^(system|work)$/.test(own.id);
+    }
   }
   return false;
 }

@@ -12,8 +12,8 @@ export function walkBack(units: readonly Unit[], head: Head): void {
   let seen = has(units[head.at], 'newness');
   for (let at = head.at - 1; at >= Math.max(0, head.at - FARTHEST); at--) {
     const unit = units[at];
-    if (unit === undefined) return;
-    if (has(unit, 'convey') && !has(unit, 'copula')) return;
+    if (unit === undefined || (has(unit, 'convey') && !has(unit, 'copula'))) return;
+    const before = units[at - 1];
     if (unit.sign !== undefined) {
       if (/^["“”*#]$/.test(unit.sign)) continue;
       // "2019: roof", "2021 – furnace"
@@ -23,10 +23,9 @@ export function walkBack(units: readonly Unit[], head: Head): void {
       }
       if (
         unit.sign === '&' &&
-        unit.number === undefined &&
-        units[at - 1]?.number === undefined &&
-        isAttributive(units[at - 1] ?? unit) &&
-        units[at - 1] !== undefined &&
+        before !== undefined &&
+        before.number === undefined &&
+        isAttributive(before) &&
         seen
       ) {
         head.start = at;
@@ -36,7 +35,6 @@ export function walkBack(units: readonly Unit[], head: Head): void {
       return;
     }
     if (has(unit, 'determiner')) {
-      const before = units[at - 1];
       if (
         before !== undefined &&
         (has(before, 'all') ||
@@ -53,18 +51,18 @@ export function walkBack(units: readonly Unit[], head: Head): void {
     if (
       unit.word === 'and' &&
       // "porcelain tile and two-basin vanity": what can stand alone is a thing of its own.
-      !STANDS_ALONE.test(units[at - 1]?.word ?? '') &&
-      units[at - 1]?.senses.every(({ head: own }) => own === undefined) === true &&
+      before !== undefined &&
+      !STANDS_ALONE.test(before.word) &&
+      before.senses.every(({ head: own }) => own === undefined) &&
       seen &&
-      units[at - 1] !== undefined &&
-      isAttributive(units[at - 1] as Unit) &&
-      !hasThing(units, at - 1)
+      isAttributive(before) &&
+      !has(before, 'thing')
     ) {
       head.start = at;
       continue;
     }
     // "four large and sunny bedrooms"
-    if (unit.word === 'and' && isPlainWord(units[at - 1]) && units[at - 2]?.number?.kind === 'count') {
+    if (unit.word === 'and' && isPlainWord(before) && units[at - 2]?.number?.kind === 'count') {
       head.start = at;
       continue;
     }
@@ -79,7 +77,7 @@ export function walkBack(units: readonly Unit[], head: Head): void {
       continue;
     }
     // "Roof '22 HVAC '23": a year directly behind a thing is of that one.
-    if (unit.number?.kind === 'year' && has(units[at - 1], 'thing') && !yearsFirst(units, at)) return;
+    if (unit.number?.kind === 'year' && has(before, 'thing') && !yearsFirst(units, at)) return;
     if (isAttributive(unit)) {
       seen = true;
       head.start = at;
@@ -94,7 +92,6 @@ export function walkBack(units: readonly Unit[], head: Head): void {
     )
       return;
     if (has(unit, 'elsewhere-noun') || has(unit, 'maybe-ahead') || has(unit, 'elsewhere')) return;
-    if (!isPlainWord(unit) && !has(unit, 'maybe-behind')) return;
     head.start = at;
   }
 }
@@ -114,7 +111,7 @@ const DEED_FIRST =
 const hasThing = (units: readonly Unit[], at: number): boolean => has(units[at], 'thing');
 
 const isAdjunctClass = (unit: Unit, id: string): boolean =>
-  unit.senses.some(({ tag, group }) => tag === 'class' && group !== undefined && canBeSaidOf(group, id));
+  unit.senses.some((sense) => sense.tag === 'class' && canBeSaidOf(sense.group, id));
 
 const allDescribe = (units: readonly Unit[], first: number, end: number): boolean =>
   units.slice(first, end).every((unit) => has(unit, 'class'));

@@ -2,6 +2,7 @@
 
 import type { FactSaid, Judgement, Known } from '../items/known.js';
 import { judgeDues } from '../judge/judge-dues.js';
+import { toldAnswers } from '../judge/told-answers.js';
 import { matches, type SetPhrase } from './set-phrases.js';
 
 export function answersRead(known: Known, sentence: string): SetPhrase[] {
@@ -63,12 +64,9 @@ const NOBODY =
 
 const DENIED = /\b(no|not|never|without|nobody|none|nor|yet|if|should|could|would|ask|any)\b/i;
 
-function neverAsked({ house }: Known, sentence: string): SetPhrase[] {
-  return house.answers.flatMap(({ ask, answer }, index) => {
-    const value = answer.value;
-    if (value === undefined) return [];
-    return matches(NOBODY, value).flatMap((denied) => {
-      const noun = (denied[1] ?? '').toLowerCase();
+function neverAsked(known: Known, sentence: string): SetPhrase[] {
+  return toldAnswers(known).flatMap(({ ask, value, fact }) =>
+    matches(NOBODY, value.toLowerCase()).flatMap(([, noun = '']) => {
       // What was asked narrows it: "an engineer approved the slab".
       const topic = significant(ask).filter((word) => word !== noun);
       const lower = sentence.toLowerCase();
@@ -84,38 +82,37 @@ function neverAsked({ house }: Known, sentence: string): SetPhrase[] {
             verdict: 'contradicted' as const,
             rule: 'answer',
             because: 'an answer in the folder says that this was not done',
-            facts: [{ path: ['answers', index], words: `${ask} ${value}`, evidence: answer.evidence }],
+            facts: [fact],
           },
         },
       ];
-    });
-  });
+    }),
+  );
 }
 
 const YEAR = /\b(?:19|20)\d\d\b/g;
 
 /** Deeds that only an answer tells of: treated, tested, pumped, inspected. */
 const TOLD_BY_ANSWERS =
-  /\b(treat(?:ed|ment)|test(?:ed)?|survey(?:ed)?|inspect(?:ed|ion)|fumigat(?:ed|ion)|mitigat(?:ed|ion)|apprais(?:ed|al))\b/i;
+  /\b(?:treat(?:ed|ment)|test(?:ed)?|survey(?:ed)?|inspect(?:ed|ion)|fumigat(?:ed|ion)|mitigat(?:ed|ion)|apprais(?:ed|al))\b/i;
 
 /** "Termite treated in 2022" where the answer says 2019. */
-function yearsOfAnswers({ house }: Known, sentence: string): SetPhrase[] {
+function yearsOfAnswers(known: Known, sentence: string): SetPhrase[] {
   const deed = TOLD_BY_ANSWERS.exec(sentence);
   if (deed === null) return [];
   const [from, to] = clauseBounds(sentence, deed.index);
   const clause = sentence.slice(from, to);
-  const year = clause.match(YEAR)?.[0];
+  const [year] = yearsIn(clause);
   if (year === undefined) return [];
-  const stem = (deed[1] ?? '').slice(0, 5).toLowerCase();
-  const index = house.answers.findIndex(
-    ({ ask, answer }) =>
-      `${ask} ${answer.value ?? ''}`.toLowerCase().includes(stem) &&
-      (answer.value?.match(YEAR) ?? []).length > 0 &&
+  const stem = deed[0].slice(0, 5).toLowerCase();
+  const one = toldAnswers(known).find(
+    ({ ask, value, fact }) =>
+      fact.words.toLowerCase().includes(stem) &&
+      yearsIn(value).length > 0 &&
       significant(ask).some((word) => !word.startsWith(stem) && clause.toLowerCase().includes(word)),
   );
-  const one = house.answers[index];
   if (one === undefined) return [];
-  const fits = one.answer.value?.match(YEAR)?.includes(year) === true;
+  const fits = yearsIn(one.value).includes(year);
   return [
     {
       from,
@@ -124,17 +121,13 @@ function yearsOfAnswers({ house }: Known, sentence: string): SetPhrase[] {
         verdict: fits ? 'backed' : 'contradicted',
         rule: 'answer',
         because: fits ? 'an answer in the folder says so' : 'an answer in the folder gives another year',
-        facts: [
-          {
-            path: ['answers', index],
-            words: `${one.ask} ${one.answer.value ?? ''}`,
-            evidence: one.answer.evidence,
-          },
-        ],
+        facts: [one.fact],
       },
     },
   ];
 }
+
+const yearsIn = (words: string): string[] => matches(YEAR, words).map(([year]) => year);
 
 const COMMON = new Set(
   'house there their which under about would could other since been have does they this that with what when where'.split(
@@ -153,8 +146,8 @@ function clauseBounds(sentence: string, at: number): [number, number] {
   const before = Math.max(...[',', ';', ':', '(', '—'].map((sign) => sentence.lastIndexOf(sign, at))) + 1;
   const joined = Math.max(sentence.lastIndexOf(' and ', at), sentence.lastIndexOf(' but ', at));
   if (joined > before) return [joined + 5, clauseEnd(sentence, at)];
-  const lead = /^\s*(and |but )?/.exec(sentence.slice(before))?.[0].length ?? 0;
-  return [before + lead, clauseEnd(sentence, at)];
+  const words = sentence.slice(before).replace(/^\s*(and |but )?/, '');
+  return [sentence.length - words.length, clauseEnd(sentence, at)];
 }
 
 function clauseEnd(sentence: string, at: number): number {

@@ -2,6 +2,7 @@
 import { printDate } from '../../../facts/date.js';
 import type { Judgement, Known } from '../items/known.js';
 import { has, isBoundary, senseOf, type Unit } from '../words/units.js';
+import { signAt, wordAt } from './beside.js';
 
 export const BUILT = /^(built|blt|constructed|erected|build|born|completed)( in)?$/;
 /** Said of a job as well as of a house: "Completed November 2025 by the sellers". */
@@ -9,36 +10,30 @@ const OF_A_JOB = /^completed( in)?$/;
 
 export function isBuilt(units: readonly Unit[], at: number): boolean {
   // "Year: 1962" by itself
-  if (at === 2 && /^(year|yr|vintage|age)$/.test(units[0]?.word ?? '') && /^[:=]$/.test(units[1]?.sign ?? ''))
+  if (at === 2 && /^(year|yr|vintage|age)$/.test(wordAt(units, 0)) && /^[:=]$/.test(signAt(units, 1)))
     return true;
   if (isBuiltBy(units, at)) return true;
   const job = units.slice(Math.max(0, at - 3), at).some(({ word }) => OF_A_JOB.test(word));
   if (job && !units.slice(0, at).some((unit) => senseOf(unit, 'thing')?.id === 'house')) return false;
   const back = has(units[at - 1], 'determiner') ? at - 1 : at;
-  const before = [units[back - 1], units[back - 2]].map((unit) => unit?.word ?? '');
+  const [before, beforeIt] = [wordAt(units, back - 1), wordAt(units, back - 2)];
   if (
-    /^[:=]$/.test(units[at - 1]?.sign ?? '') &&
-    (BUILT.test(units[at - 2]?.word ?? '') || /^year built$/.test(units[at - 2]?.word ?? ''))
+    /^[:=]$/.test(signAt(units, at - 1)) &&
+    (BUILT.test(wordAt(units, at - 2)) || wordAt(units, at - 2) === 'year built')
   )
     return true;
-  if (BUILT.test(units[back - 3]?.word ?? '') && before.join(' ') === 'in back')
+  if (BUILT.test(wordAt(units, back - 3)) && before === 'in' && beforeIt === 'back')
     return !hasThingBefore(units, at);
   if (
-    BUILT.test(before[0] ?? '') ||
-    (BUILT.test(before[1] ?? '') && /^(in|circa|about|around|c|from|to|back|way)$/.test(before[0] ?? ''))
+    BUILT.test(before) ||
+    (BUILT.test(beforeIt) && (CIRCA.test(before) || /^(in|about|around|from|to|back|way)$/.test(before)))
   )
     return !hasThingBefore(units, at);
   // "c. 1955" by itself
+  if (CIRCA.test(wordAt(units, at - 1)) && at <= 2 && units.length <= at + 2) return true;
   if (
-    /^(circa|ca|c)$/.test(units[at - 1]?.word ?? units[at - 2]?.word ?? '') &&
-    at <= 2 &&
-    units.length <= at + 2
-  )
-    return true;
-  if (
-    DATING.test(units[at - 1]?.word ?? '') ||
-    (DATES.test(units[at - 2]?.word ?? units[at - 3]?.word ?? '') &&
-      /^(to|from|back)$/.test(units[at - 1]?.word ?? ''))
+    DATING.test(wordAt(units, at - 1)) ||
+    (DATES.test(wordAt(units, at - 2)) && /^(to|from|back)$/.test(wordAt(units, at - 1)))
   )
     return !hasOwner(units, at);
   const next = units[at + 1];
@@ -50,25 +45,29 @@ export function isBuilt(units: readonly Unit[], at: number): boolean {
   )
     return true;
   if (/^(built|build|construction|vintage|era)$/.test(next.word)) return true;
+  const isWithin = /^(in|since)$/.test(wordAt(units, at - 1));
   if (has(next, 'storeys') || next.senses.some(({ tag, id }) => tag === 'thing' && id === 'house'))
-    return !has(units[at - 1], 'newness') && !/^(in|since)$/.test(units[at - 1]?.word ?? '');
+    return !has(units[at - 1], 'newness') && !isWithin;
   const second = units[at + 2];
   return (
     (next.senses.length === 0 || has(next, 'opinion')) &&
     next.sign === undefined &&
     (second?.senses.some(({ tag, id }) => (tag === 'thing' && id === 'house') || tag === 'storeys') ??
       false) &&
-    !/^(in|since)$/.test(units[at - 1]?.word ?? '')
+    !isWithin
   );
 }
 
 /** "Built by the Joneses in 1992": nothing that a table knows stands between. */
 const isBuiltBy = (units: readonly Unit[], at: number): boolean =>
-  /^(built|constructed|erected)$/.test(units[0]?.word ?? '') &&
+  /^(built|constructed|erected)$/.test(wordAt(units, 0)) &&
   units[1]?.word === 'by' &&
   units[at - 1]?.word === 'in' &&
   at < 8 &&
   !units.slice(1, at).some((unit) => has(unit, 'thing') || isBoundary(unit));
+
+/** "c. 1955": the stop is a part of the word. */
+const CIRCA = /^(circa|ca|c)( \.)?$/;
 
 const DATES = /^(dates|dating|date|dated)$/;
 const DATING = /^(dates|dating) (back )?(to|from)$/;
@@ -101,7 +100,7 @@ const OWN_YEAR =
 /** "garage built in 2005", "the pool is heated and was built in 2010": no year of the house. */
 function hasThingBefore(units: readonly Unit[], at: number): boolean {
   let built = at - 1;
-  while (built > at - 4 && !BUILT.test(units[built]?.word ?? '')) built--;
+  while (built > at - 4 && !BUILT.test(wordAt(units, built))) built--;
   const subject = has(units[built - 1], 'copula') ? subjectBefore(units, built - 1) : undefined;
   if (subject !== undefined) return OWN_YEAR.test(subject);
   for (let back = at - 1; back >= Math.max(0, at - 6); back--) {
@@ -120,7 +119,7 @@ const thingAt = (units: readonly Unit[], at: number): string | undefined => sens
 function subjectBefore(units: readonly Unit[], verb: number): string | undefined {
   let first: string | undefined;
   for (let back = verb - 1; back >= 0 && !isBoundary(units[back]); back--)
-    if (!/^(in|of|on|at)$/.test(units[back - 1]?.word ?? '')) first = thingAt(units, back) ?? first;
+    if (!/^(in|of|on|at)$/.test(wordAt(units, back - 1))) first = thingAt(units, back) ?? first;
   return first;
 }
 
@@ -131,9 +130,9 @@ const SPOKEN_OF = /^(this|that|a|an|the|our|your|my)$/;
 /** "This five-year-young beauty", "the house is only 12 years old": an age of the house. */
 export function isHouseAge(units: readonly Unit[], at: number, owner: string | undefined): boolean {
   if (owner !== undefined) return owner === 'house';
-  const next = units[at + 1];
-  const praised = BEAUTY.test(next?.word ?? '') || (has(next, 'opinion') && !has(units[at + 2], 'thing'));
-  return praised && SPOKEN_OF.test(units[at - 1]?.word ?? units[at - 2]?.word ?? '');
+  const praised =
+    BEAUTY.test(wordAt(units, at + 1)) || (has(units[at + 1], 'opinion') && !has(units[at + 2], 'thing'));
+  return praised && SPOKEN_OF.test(wordAt(units, at - 1));
 }
 
 /** "Built less than twenty years ago". */

@@ -37,15 +37,18 @@ export function comparedAge(one: ClaimCase): Judgement | undefined {
   const other = nextPhrase(sentence, phrase.to);
   const end = other === undefined ? Math.min(text.length, phrase.to + 70) : other.from;
   if (end - phrase.to > 80) return undefined;
-  const words = /^[^.;!?\n]*/.exec(text.slice(phrase.to, end))?.[0] ?? '';
-  const order = orderOf(words);
-  if (order === undefined || DENIED.test(words)) return undefined;
+  const words = text.slice(phrase.to, end).replace(/[.;!?\n].*/s, '');
+  const said = comparisonIn(words);
+  if (said === undefined || DENIED.test(words)) return undefined;
+  const { order, rest } = said;
   const theirs =
     other === undefined
-      ? elliptical(known, phrase, words)
+      ? elliptical(known, phrase, rest)
       : spansOf(known, other, undefined, text.slice(other.from, other.to));
   const mine = spansOf(known, phrase, byName(items, text.slice(phrase.from, phrase.to)), '');
-  if (mine.length === 0 || theirs.length === 0) return undefined;
+  const [my] = mine;
+  const [their] = theirs;
+  if (my === undefined || their === undefined) return undefined;
   const pairs = mine.flatMap((a) => theirs.map((b) => holds(order, a, b)));
   const verdict = pairs.some((fits) => fits === true)
     ? 'backed'
@@ -53,30 +56,31 @@ export function comparedAge(one: ClaimCase): Judgement | undefined {
       ? 'contradicted'
       : undefined;
   if (verdict === undefined) return undefined;
-  const shown = [mine[0]?.item, theirs[0]?.item].filter((item) => item !== undefined);
+  const shown = [my.item, their.item].filter((item) => item !== undefined);
   return {
     verdict,
     rule: order === 'same' ? 'date.same' : 'date.order',
-    because:
-      verdict === 'backed'
-        ? 'their dates are so'
-        : `the folder says ${dayOf(mine[0])} and ${dayOf(theirs[0])}`,
+    because: verdict === 'backed' ? 'their dates are so' : `the folder says ${dayOf(my)} and ${dayOf(their)}`,
     facts: factsOf(shown),
   };
 }
 
-function orderOf(words: string): Order | undefined {
+/** How the words between compare, and what stands behind the comparison. */
+function comparisonIn(
+  words: string,
+): { readonly order: Order; readonly rest: string | undefined } | undefined {
   const compared = COMPARED.exec(words);
-  if (compared !== null) return (compared[1] ?? compared[4]) === undefined ? 'older' : 'newer';
-  return ALIKE.test(words) ? 'same' : undefined;
+  if (compared !== null) {
+    const [, later, , , after, rest] = compared;
+    return { order: (later ?? after) === undefined ? 'older' : 'newer', rest };
+  }
+  const alike = ALIKE.exec(words);
+  return alike === null ? undefined : { order: 'same', rest: alike[1] };
 }
 
 /** Undefined where the days of the two overlap. */
 function holds(order: Order, a: Span, b: Span): boolean | undefined {
-  if (order === 'same') {
-    const gap = yearsBetween(a, b);
-    return gap <= 1 ? true : gap > 1.5 ? false : undefined;
-  }
+  if (order === 'same') return yearsBetween(a, b) <= 1;
   const [late, early] = order === 'newer' ? [a, b] : [b, a];
   if (late.first > early.last) return true;
   // Of one month: neither is newer.
@@ -148,9 +152,8 @@ function roomSpan(known: Known, items: readonly Item[]): Span[] {
 }
 
 /** "Newer than the primary": the room is not said twice. */
-function elliptical(known: Known, phrase: Phrase, words: string): Span[] {
+function elliptical(known: Known, phrase: Phrase, rest = ''): Span[] {
   const use = thing(phrase.thing).room;
-  const rest = COMPARED.exec(words)?.[5] ?? ALIKE.exec(words)?.[1] ?? '';
   const ids = use === undefined ? [] : roomsCalled(known.house, use, rest);
   return ids.length === 0
     ? []
@@ -160,7 +163,7 @@ function elliptical(known: Known, phrase: Phrase, words: string): Span[] {
       );
 }
 
-const dayOf = (span: Span | undefined): string => {
-  const date = span?.item?.made ?? span?.item?.done;
-  return date === undefined ? (span?.first.slice(0, 4) ?? '') : printDate(date);
+const dayOf = ({ item, first }: Span): string => {
+  const date = item?.made ?? item?.done;
+  return date === undefined ? first.slice(0, 4) : printDate(date);
 };

@@ -1,4 +1,5 @@
 /** "3+ bedrooms", "four-plus beds": at least so many rooms. */
+import { nameOf } from '../../../facts/place-name.js';
 import type { Known } from '../items/known.js';
 import { matches, type SetPhrase } from './set-phrases.js';
 
@@ -10,8 +11,9 @@ const HALF = 0.5;
 
 export function countsAtLeast({ house }: Known, sentence: string): SetPhrase[] {
   return matches(AT_LEAST, sentence).map((found) => {
-    const wanted = COUNTS[(found[1] ?? '').toLowerCase()] ?? Number(found[1]);
-    const beds = /^(bed|bd|br)/i.test(found[2] ?? '');
+    const [words, count = '', room = ''] = found;
+    const wanted = COUNTS[count.toLowerCase()] ?? Number(count);
+    const beds = /^(bed|bd|br)/i.test(room);
     const rooms = house.rooms.flatMap((room, index) =>
       room.use === (beds ? 'bedroom' : 'bath') ? [{ room, index }] : [],
     );
@@ -19,14 +21,14 @@ export function countsAtLeast({ house }: Known, sentence: string): SetPhrase[] {
     const ok = there >= wanted;
     return {
       from: found.index,
-      to: found.index + found[0].length,
+      to: found.index + words.length,
       judgement: {
         verdict: ok ? 'backed' : 'contradicted',
         rule: beds ? 'count.bedrooms' : 'count.baths',
         because: `the folder has ${there}`,
         facts: rooms
           .slice(0, 4)
-          .map(({ room, index }) => ({ path: ['rooms', index], words: room.name ?? room.id, evidence: [] })),
+          .map(({ room, index }) => ({ path: ['rooms', index], words: nameOf(room), evidence: [] })),
         instead: ok ? undefined : `${there} ${beds ? 'bedrooms' : 'baths'}`,
       },
     };

@@ -2,6 +2,7 @@
 import { remarkWords } from '../../tables/remarks.js';
 import { sensesIn } from '../items/item-meaning.js';
 import type { FactSaid, Judgement, Known } from '../items/known.js';
+import { toldAnswers } from '../judge/told-answers.js';
 import { belongsTo } from '../words/taxonomy.js';
 import { matches, type SetPhrase } from './set-phrases.js';
 
@@ -35,29 +36,22 @@ const no = (rule: string, because: string, fact: FactSaid): Judgement => ({
 });
 
 /** "Utilities: natural gas", where the folder answers that there is none and tells of nothing that burns it. */
-function gasDenied({ house, items }: Known, sentence: string): SetPhrase[] {
+function gasDenied(known: Known, sentence: string): SetPhrase[] {
   if (!/gas|propane/i.test(sentence)) return [];
-  const burns = items.some(({ classes }) =>
+  const burns = known.items.some(({ classes }) =>
     classes.some(({ group, id }) => group === 'fuel' && /gas|propane/.test(id)),
   );
-  const index = house.answers.findIndex(
-    ({ ask, answer }) => /\bgas\b/i.test(ask) && NO_GAS.test(answer.value ?? ''),
-  );
-  const one = house.answers[index];
+  const one = toldAnswers(known).find(({ ask, value }) => /\bgas\b/i.test(ask) && NO_GAS.test(value));
   if (one === undefined || burns) return [];
   return matches(GAS, sentence).flatMap((found) => {
     if (NOT_CLAIMED.test(sentence.slice(0, found.index)) || NO_WORD.test(found[0])) return [];
-    const last = /\b(?:natural gas|gas[\w -]*|propane)$/i.exec(found[0]);
-    const from = found.index + (last?.index ?? 0);
+    // "Utilities: public water, gas": from where gas is named.
+    const before = found[0].search(/\b(?:natural gas|gas[\w -]*|propane)$/i);
     return [
       {
-        from,
+        from: found.index + Math.max(0, before),
         to: found.index + found[0].length,
-        judgement: no('answer', 'an answer in the folder says that there is no gas', {
-          path: ['answers', index],
-          words: `${one.ask} ${one.answer.value ?? ''}`,
-          evidence: one.answer.evidence,
-        }),
+        judgement: no('answer', 'an answer in the folder says that there is no gas', one.fact),
       },
     ];
   });
@@ -67,16 +61,14 @@ const NO_GAS = /^(?:no\b|none\b)|\b(?:no gas|not? (?:piped|connected)|all[- ]ele
 const NO_WORD = /\b(no|not|without)\b/i;
 
 /** "Chimney swept last winter", where the folder answers that nobody looked at it. */
-function deedsDenied({ house }: Known, sentence: string): SetPhrase[] {
+function deedsDenied(known: Known, sentence: string): SetPhrase[] {
   const deeds = matches(DEED, sentence);
   if (deeds.length === 0) return [];
   const denial = new RegExp(remarkWords().denials, 'i');
   const spoken = thingsIn(sentence);
-  return house.answers.flatMap(({ ask, answer }, index) => {
-    const { value } = answer;
-    if (value === undefined || !denial.test(value) || !WHETHER.test(ask)) return [];
-    const asked = ask.match(DEED) ?? [];
-    if (asked.length === 0) return [];
+  return toldAnswers(known).flatMap(({ ask, value, fact }) => {
+    const asked = matches(DEED, ask).map(([word]) => word);
+    if (asked.length === 0 || !denial.test(value) || !WHETHER.test(ask)) return [];
     const about = thingsIn(ask).filter((id) => !/^(house|work)$/.test(id));
     const isSpokenOf =
       about.some((id) => spoken.some((other) => belongsTo(other, id) || belongsTo(id, other))) ||
@@ -93,11 +85,7 @@ function deedsDenied({ house }: Known, sentence: string): SetPhrase[] {
       .map(({ index: at, 0: word }) => ({
         from: at,
         to: at + word.length,
-        judgement: no('answer', 'an answer in the folder says that this was not done', {
-          path: ['answers', index],
-          words: `${ask} ${value}`,
-          evidence: answer.evidence,
-        }),
+        judgement: no('answer', 'an answer in the folder says that this was not done', fact),
       }));
   });
 }
@@ -118,6 +106,5 @@ const namesOf = (ask: string): string[] =>
 
 function clause(sentence: string, at: number, length: number): string {
   const before = Math.max(...[',', ';', ':', '(', '.'].map((sign) => sentence.lastIndexOf(sign, at)));
-  const behind = sentence.slice(at + length).search(/[,;:()—.]/);
-  return sentence.slice(before + 1, behind < 0 ? sentence.length : at + length + behind);
+  return sentence.slice(before + 1, at + length) + sentence.slice(at + length).replace(/[,;:()—.].*/s, '');
 }

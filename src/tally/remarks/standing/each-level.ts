@@ -1,5 +1,5 @@
 /** "Radiators on every floor", "heat pumps serve all levels": heat and cooling, by the levels for which the folder has them. */
-import { nameOf } from '../../../facts/place-name.js';
+import { literally } from '../../../facts/literally.js';
 import type { ClaimCase } from '../claims/claim-case.js';
 import { factsOf } from '../items/item-words.js';
 import type { Judgement } from '../items/known.js';
@@ -23,15 +23,16 @@ export function missesLevel(one: ClaimCase): Judgement | undefined {
   const systems = found.filter(({ kind }) => kind === 'system');
   const { levels, rooms } = known.house;
   // A wing that is listed as a level of its own is no storey.
-  const above = levels.filter((level) => level.grade === 'above' && STOREY.test(nameOf(level)));
+  const above = levels.filter((level) => level.grade === 'above' && STOREY.test(level.name));
   if (systems.length === 0 || above.length < 2) return undefined;
   const reached = new Set<string>();
   for (const { words, where } of systems) {
     for (const { id, name } of above) {
-      const [first = ''] = nameOf(name === undefined ? { id } : { id, name })
-        .toLowerCase()
-        .split(/[\s-]/);
-      if (first !== '' && new RegExp(`\\b${first}\\b[^;.]*\\b(level|floor|stor|and)`, 'i').test(words))
+      const [first = ''] = name.toLowerCase().split(/[\s-]/);
+      if (
+        first !== '' &&
+        new RegExp(`\\b${literally(first)}\\b[^;.]*\\b(level|floor|stor|and)`, 'i').test(words)
+      )
         reached.add(id);
     }
     // Where a machine stands says nothing of what it serves; a radiator stands where it heats.
@@ -49,7 +50,7 @@ export function missesLevel(one: ClaimCase): Judgement | undefined {
   return {
     verdict: 'wider',
     rule: 'all.levels',
-    because: `the folder tells of none on ${left.map((level) => nameOf(level).toLowerCase()).join(' and ')}`,
+    because: `the folder tells of none on ${left.map(({ name }) => name.toLowerCase()).join(' and ')}`,
     facts: factsOf(systems, 3),
   };
 }

@@ -1,6 +1,7 @@
 /** Flood zone and flood insurance, where an answer of the folder tells of them. */
 import { remarkWords } from '../../tables/remarks.js';
 import type { FactSaid, Judgement, Known } from '../items/known.js';
+import { toldAnswers } from '../judge/told-answers.js';
 import { matches, type SetPhrase } from './set-phrases.js';
 
 const ZONE_SAID =
@@ -30,9 +31,9 @@ export function floodRead(known: Known, sentence: string): SetPhrase[] {
   const found: SetPhrase[] = [];
   if (zone?.risk !== undefined) {
     for (const one of matches(ZONE_SAID, sentence)) {
-      const letter = (one[1] ?? '').toUpperCase();
+      const [, letter = ''] = one;
       // "zone a" of a thermostat is written small.
-      if ((one[1] ?? '') !== letter || !/flood|fema|insurance|map/i.test(sentence)) continue;
+      if (letter !== letter.toUpperCase() || !/flood|fema|insurance|map/i.test(sentence)) continue;
       const low = /^(X|X500|B|C)$/.test(letter);
       const fits = zone.zone === undefined ? (zone.risk === 'low') === low : zone.zone === letter;
       found.push(span(one, judgement(fits, zone)));
@@ -54,12 +55,11 @@ const asksForCover = (value: string): boolean | undefined =>
       ? true
       : undefined;
 
-function answerAfter({ house }: Known, topic: RegExp): Told | undefined {
+function answerAfter(known: Known, topic: RegExp): Told | undefined {
   const denial = new RegExp(remarkWords().denials, 'i');
-  const index = house.answers.findIndex(({ ask, answer }) => topic.test(ask) && answer.value !== undefined);
-  const one = house.answers[index];
-  const value = one?.answer.value;
-  if (one === undefined || value === undefined) return undefined;
+  const one = toldAnswers(known).find(({ ask }) => topic.test(ask));
+  if (one === undefined) return undefined;
+  const { value, fact } = one;
   const zone = (IN_IT.exec(value) ?? OUT_OF_IT.exec(value))?.[1];
   const risk = IN_IT.test(value)
     ? 'high'
@@ -68,12 +68,7 @@ function answerAfter({ house }: Known, topic: RegExp): Told | undefined {
       : /^yes\b/i.test(value)
         ? 'high'
         : undefined;
-  return {
-    fact: { path: ['answers', index], words: `${one.ask} ${value}`, evidence: one.answer.evidence },
-    value,
-    zone,
-    risk,
-  };
+  return { fact, value, zone, risk };
 }
 
 const judgement = (fits: boolean, { fact }: Told): Judgement => ({

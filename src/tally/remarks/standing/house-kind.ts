@@ -1,4 +1,5 @@
 /** "Detached Victorian", "no shared walls", "townhouse", "condo": how the house stands to its neighbours. */
+import type { Identity } from '../../../facts/house.js';
 import type { Judgement, Known } from '../items/known.js';
 import { matches, type SetPhrase } from './set-phrases.js';
 
@@ -23,7 +24,7 @@ const NOT_SAID =
 const NOT_SAID_BEHIND =
   /^[\s-]*(?:style|like|living|alternative|feel|prices?|pricing|fees?|dues|developments?|next door|association|community|complex|of the|nearby|down|across|potential|conversion|owners?)\b/i;
 
-const STANDS: Readonly<Record<string, string>> = {
+const STANDS: Readonly<Record<Identity['kind'], string>> = {
   detached: 'detached house',
   attached: 'attached house',
   'apartment-style': 'apartment',
@@ -32,11 +33,10 @@ const STANDS: Readonly<Record<string, string>> = {
 
 export function houseKind({ house }: Known, sentence: string): SetPhrase[] {
   const { kind } = house.house;
-  if (kind === undefined) return [];
   const judgement: Judgement = {
     verdict: 'contradicted',
     rule: 'house.kind',
-    because: `the folder says ${STANDS[kind] ?? kind}`,
+    because: `the folder says ${STANDS[kind]}`,
     facts: [{ path: ['house', 'kind'], words: `kind: ${kind}`, evidence: [] }],
   };
   const isJoined = kind === 'attached' || kind === 'apartment-style';

@@ -4,6 +4,7 @@ import type { Known } from '../items/known.js';
 import { judged } from '../judge/judged.js';
 import type { Find } from '../read-sentence.js';
 import type { Unit } from '../words/units.js';
+import { boundsOf } from './beside.js';
 
 const NEW_HOUSE =
   /(?<!\b(?:your|like|as|their|a family's|dream)[\s-])\b(brand[\s-]new|newly[\s-]built|newly[\s-]constructed|new|newer|newish|recent)[\s-]+(construction|build|(?:home|house|townhome|townhouse|condo)(?=\s*(?:[.,!;–—]|$|with|on|in|at|built|features|offers|has|boasts)))/gi;
@@ -16,11 +17,14 @@ const NEW_YEARS = 2;
 const NEWER_YEARS = 12;
 
 export function houseNewness(known: Known, text: string, units: readonly Unit[], find: Find): void {
-  const [from, to] = [units[0]?.from ?? 0, units.at(-1)?.to ?? 0];
+  const [from, to] = boundsOf(units);
   const words = text.slice(from, to);
   if (!/construction|build|home|house|condo/i.test(words)) return;
   const { built } = known.house.house;
-  if (built.value === undefined) return;
+  // "1950 or after" leaves it open.
+  if (built.value?.latest === undefined) return;
+  const age = Number(known.offered.slice(0, 4)) - Number(built.value.latest.slice(0, 4));
+  const year = printDate(built.value);
   for (const match of words.matchAll(NEW_HOUSE)) {
     const [all, how = '', what = ''] = match;
     if (OF_THE_BUYER.test(how) && !/^(construction|build)$/i.test(what)) continue;
@@ -29,8 +33,6 @@ export function houseNewness(known: Known, text: string, units: readonly Unit[],
     const isAside = units.some((unit) => unit.from <= start && start < unit.to && unit.aside !== undefined);
     if (isAside || NEARBY.test(around)) continue;
     const years = /^(newer|newish|recent)$/i.test(how) ? NEWER_YEARS : NEW_YEARS;
-    const age = Number(known.offered.slice(0, 4)) - Number((built.value.latest ?? '9999').slice(0, 4));
-    const year = printDate(built.value);
     find(
       from + match.index,
       from + match.index + all.length,

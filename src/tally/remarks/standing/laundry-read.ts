@@ -42,15 +42,11 @@ function machinesOutside(known: Known): readonly FactSaid[] | undefined {
   )
     return undefined;
   const machines = itemsFor(known, 'laundry-pair').filter(({ kind }) => kind === 'system');
-  const inStructure = (where: readonly string[]) => structures.find(({ id }) => where.includes(id));
-  if (machines.length === 0 || !machines.every(({ where }) => inStructure(where) !== undefined))
-    return undefined;
-  return machines.slice(0, 2).map(({ path, label, where, evidence }) => {
-    const home = inStructure(where);
-    return {
-      path,
-      words: `${label}: in the ${home === undefined ? '' : nameOf(home).toLowerCase()}`,
-      evidence,
-    };
-  });
+  const outside = machines.flatMap(({ path, label, where, evidence }) =>
+    structures
+      .filter(({ id }) => where.includes(id))
+      .slice(0, 1)
+      .map((home) => ({ path, words: `${label}: in the ${nameOf(home).toLowerCase()}`, evidence })),
+  );
+  return outside.length > 0 && outside.length === machines.length ? outside.slice(0, 2) : undefined;
 }

@@ -4,7 +4,9 @@ import type { Finding, Known } from '../items/known.js';
 import { itemsFor } from '../items/pick-items.js';
 import { judgeConvey } from '../judge/judge-conveys.js';
 import type { Find } from '../read-sentence.js';
+import type { Sense } from '../words/lexicon.js';
 import { has, isBoundary, senseOf, type Unit } from '../words/units.js';
+import { boundsOf, signAt } from './beside.js';
 
 /** Units on either side in which the thing is looked for. */
 const FAR = 12;
@@ -49,7 +51,11 @@ export function conveyedInLists(
   findings: readonly Finding[],
   find: Find,
 ): void {
-  if (!units.some((unit) => has(unit, 'convey') && unit.aside === undefined)) return;
+  const verbs = units.flatMap((unit, index) => {
+    const sense = unit.aside === undefined ? senseOf(unit, 'convey') : undefined;
+    return sense === undefined ? [] : [{ index, sense }];
+  });
+  if (verbs.length === 0) return;
   for (const { what, stays } of known.house.conveys) {
     if (stays === 'not known') continue;
     const names = namesIn(what);
@@ -58,24 +64,23 @@ export function conveyedInLists(
         unit.aside === undefined &&
         unit.word.split(' ').some((word) => word.length > 3 && names.includes(stem(word))),
     );
-    const verb = units.findLastIndex(
-      (unit, index) => index < at && has(unit, 'convey') && unit.aside === undefined,
-    );
-    const [unit, governing] = [units[at], units[verb]];
-    if (unit === undefined || governing === undefined || units.slice(verb + 1, at).some(ends)) continue;
+    const unit = units[at];
+    const verb = verbs.findLast(({ index }) => index < at);
+    if (unit === undefined || verb === undefined || units.slice(verb.index + 1, at).some(ends)) continue;
     // "The pots come with us, the poles are yours": its own verb stands behind it.
     if (units.slice(at + 1).some((one) => has(one, 'convey')) || goesByItself(units, at)) continue;
     const taken = findings.some(
       ({ rule, from, to }) => rule.startsWith('conveys') && from < unit.to && to > unit.from,
     );
     if (taken) continue;
-    const sense = senseOf(governing, 'convey')?.id ?? 'stays';
-    const id = sense === 'stays' && has(units[verb - 1], 'negation') ? 'goes' : sense;
-    const judgement = judgeConvey(known, [], { id, things: [], words: unit.word, all: false });
-    if (judgement.facts.length > 0) find(unit.from, unit.to, judgement);
+    const id = conveyIdOf(verb.sense, has(units[verb.index - 1], 'negation'));
+    find(unit.from, unit.to, judgeConvey(known, [], { id, things: [], words: unit.word, all: false }));
   }
   systemsInLists(known, units, findings, find);
 }
+
+/** What does not stay goes. */
+const conveyIdOf = ({ id }: Sense, denied: boolean): string => (id === 'stays' && denied ? 'goes' : id);
 
 /** "Sellers are leaving the blinds, the shed and the washer": machines in such a list, by what the folder says of each. */
 function systemsInLists(
@@ -84,18 +89,18 @@ function systemsInLists(
   findings: readonly Finding[],
   find: Find,
 ): void {
-  let verb: Unit | undefined;
-  let denied = false;
+  // What the last verb says of each member behind it.
+  let said: string | undefined;
   for (const [at, unit] of units.entries()) {
-    if (has(unit, 'convey')) {
-      verb = unit.aside === undefined ? unit : undefined;
-      denied = has(units[at - 1], 'negation');
+    const sense = senseOf(unit, 'convey');
+    if (sense !== undefined) {
+      said = unit.aside === undefined ? conveyIdOf(sense, has(units[at - 1], 'negation')) : undefined;
       continue;
     }
     // A sentence of its own, or a place, ends the list.
-    if (ends(unit) || has(unit, 'preposition') || /^[.;:!?(]$/.test(unit.sign ?? '')) verb = undefined;
+    if (ends(unit) || has(unit, 'preposition') || /^[.;:!?(]$/.test(signAt(units, at))) said = undefined;
     const id = senseOf(unit, 'thing')?.id;
-    if (verb === undefined || id === undefined || unit.aside !== undefined) continue;
+    if (said === undefined || id === undefined || unit.aside !== undefined) continue;
     if (units.slice(at + 1).some((one) => has(one, 'convey')) || goesByItself(units, at)) continue;
     const systems = itemsFor(known, id).filter(
       ({ kind, conveys }) => kind === 'system' && conveys !== undefined,
@@ -104,8 +109,6 @@ function systemsInLists(
       ({ rule, from, to }) => rule.startsWith('conveys') && from < unit.to && to > unit.from,
     );
     if (systems.length === 0 || taken) continue;
-    const sense = senseOf(verb, 'convey')?.id ?? 'stays';
-    const said = sense === 'stays' && denied ? 'goes' : sense;
     find(
       unit.from,
       unit.to,
@@ -132,12 +135,15 @@ export function conveyed(
     )
       continue;
     let [low, high] = [at, at];
-    while (low > at - FAR && units[low - 1] !== undefined && !isBoundary(units[low - 1])) low--;
-    while (high < at + FAR && units[high + 1] !== undefined && !isBoundary(units[high + 1])) high++;
-    const [from, to] = [units[low]?.from ?? unit.from, units[high]?.to ?? unit.to];
-    const negated = units.slice(low, high + 1).some((one) => has(one, 'negation'));
+    // "Everything stays except the bench": two verbs, each with what stands beside it.
+    const stops = (beside: Unit | undefined): boolean => isBoundary(beside) || has(beside, 'convey');
+    while (low > at - FAR && !stops(units[low - 1])) low--;
+    while (high < at + FAR && !stops(units[high + 1])) high++;
+    const clause = units.slice(low, high + 1);
+    const [from, to] = boundsOf(clause);
+    const negated = clause.some((one) => has(one, 'negation'));
     const judgement = judgeConvey(known, [], {
-      id: negated && sense.id === 'stays' ? 'goes' : sense.id,
+      id: conveyIdOf(sense, negated),
       things: ofLaundry(units, text.slice(from, to)) ? ['laundry-pair'] : [],
       words: text.slice(from, to),
       all: false,

@@ -3,13 +3,13 @@
  * fully", "broiler works fine". Parts that no table knows are found here by the noun that heads the entry.
  */
 import { sensesIn } from '../items/item-meaning.js';
-import type { Judgement, Known } from '../items/known.js';
-import { belongsTo, thing } from '../words/taxonomy.js';
+import type { FactSaid, Judgement, Known } from '../items/known.js';
+import { thing } from '../words/taxonomy.js';
 import { matches, type SetPhrase } from './set-phrases.js';
 
 /** What is wrong, by its name; the stem of each is looked for in the text. */
 const DAMAGE =
-  /\b(crack|rust|fog|stain|leak|rot|hole|dent|scratch|chip|drip|seep|gap|sag|mould|mold|split|tear|burn|loose|broken|missing|draft|damp)/i;
+  /\b(crack|rust|fog|stain|leak|rot|hole|dent|scratch|chip|drip|seep|gap|sag|mould|mold|split|tear|burn|loose|broken|missing|draft|damp(?!er))/i;
 
 const MENDED =
   /\b(?:(?:was|were|is|are|been|got|has been|have been|since|all|now|professionally|just|recently|fully)\s+){0,4}(?:repaired|fixed|patched|sealed|filled|mended|addressed|resolved|corrected|remedied|cured|replaced|taken care of|sorted(?: out)?|dealt with|welded|stopped|eliminated|gone|no longer|re-?grouted|reglazed|rebuilt|redone|made good)\b/i;
@@ -27,15 +27,16 @@ const PARTS =
   /\b(?:in|of|at|on|to|from|by|near|between|under|behind|has|have|is|are|was|were|does|do|did|will|can|takes?|stands?|stood|came|drags?|drips?|sticks?|leaks?|sags?|rattles?|squeaks?)\b/i;
 
 const wordsOf = (text: string): string[] =>
-  (text.toLowerCase().match(/[a-z]{3,}/g) ?? []).map((word) => word.replace(/(es|s)$/, ''));
+  matches(/[a-z]{3,}/g, text.toLowerCase()).map(([word]) => word.replace(/(es|s)$/, ''));
 
 const PLAIN =
   /^(the|and|for|with|one|two|three|some|has|have|not|does|that|this|its|lower|upper|known|found|front|back|corner|side|foot|end|part|hairline|small|old|since|house|room|wall|open|fully|only|take|about)$/;
 
 interface Listed {
-  readonly what: string;
   readonly where: string | undefined;
-  readonly index: number;
+  /** "One of the windows", "left": which of several. */
+  readonly which: string | undefined;
+  readonly fact: FactSaid;
   /** The noun that heads the entry: "damper". */
   readonly head: string | undefined;
   readonly damage: string | undefined;
@@ -50,14 +51,14 @@ const read = new WeakMap<Known['house'], readonly Listed[]>();
 function listedOf({ house }: Known): readonly Listed[] {
   const before = read.get(house);
   if (before !== undefined) return before;
-  const found = house.conditions.map(({ what, where, note }, index): Listed => {
-    const first = what.split(PARTS).find((part) => /[a-z]{3}/i.test(part)) ?? '';
+  const found = house.conditions.map(({ what, where, note, evidence }, index): Listed => {
+    const [first = ''] = what.split(PARTS).filter((part) => /[a-z]{3}/i.test(part));
     const head = wordsOf(first).at(-1);
     const damage = DAMAGE.exec(what)?.[1]?.toLowerCase();
     return {
-      what,
       where,
-      index,
+      which: ONE_OF.exec(what)?.[0].toLowerCase(),
+      fact: { path: ['conditions', index], words: `known and not mended: ${what}`, evidence },
       head:
         head === undefined || DAMAGE.test(head) || PLAIN.test(head) || head === 'water' ? undefined : head,
       damage,
@@ -75,14 +76,12 @@ function listedOf({ house }: Known): readonly Listed[] {
 }
 
 export function listedRead(known: Known, sentence: string): SetPhrase[] {
-  const { house } = known;
-  if (house.conditions.length === 0) return [];
   return listedOf(known).flatMap((one) =>
     [...clausesOf(sentence)].flatMap(([from, clause]) => {
       const said = mended(known, one, clause) ?? works(known, one, clause);
       return said === undefined
         ? []
-        : [{ from: from + said[0], to: from + said[1], judgement: judgement(known, one) }];
+        : [{ from: from + said[0], to: from + said[1], judgement: judgement(one.fact) }];
     }),
   );
 }
@@ -110,7 +109,7 @@ const PUT_RIGHT = /^(repaired|replaced|new|added|refinished|serviced)$/;
 function isWorkedOn({ house }: Known, { names, damage, head, where }: Listed): boolean {
   const level = house.rooms.find(({ id }) => id === where)?.level;
   return house.work.some(({ what, why, how, did, where: there }) => {
-    if (!PUT_RIGHT.test(did ?? '')) return false;
+    if (!PUT_RIGHT.test(did)) return false;
     const said = wordsOf(`${what} ${why ?? ''}`);
     // A part that some work names may have been put right wherever it is.
     if (damage === undefined && head !== undefined && wordsOf(`${what} ${how ?? ''}`).includes(head))
@@ -123,12 +122,11 @@ function isWorkedOn({ house }: Known, { names, damage, head, where }: Listed): b
 /** "Damper closes fully", "every window latches". */
 function works(
   known: Known,
-  { what, head, fails, names, where }: Listed,
+  { which, head, fails, names, where }: Listed,
   clause: string,
 ): [number, number] | undefined {
   if (head === undefined || DENIED.test(clause)) return undefined;
   // An entry about one of several speaks against "every window latches", and against that one only.
-  const which = ONE_OF.exec(what)?.[0].toLowerCase();
   if (which !== undefined && !ALL.test(clause) && !clause.toLowerCase().includes(which)) return undefined;
   const noun = new RegExp(`\\b${head}(?:es|s)?\\b`, 'i').exec(clause);
   if (noun === null || isElsewhere(known, where, clause)) return undefined;
@@ -163,24 +161,16 @@ function isElsewhere({ house }: Known, where: string | undefined, clause: string
   const named = sensesIn(clause).flatMap((sense) =>
     sense.tag === 'thing' && thing(sense.id).room !== undefined ? [sense.id] : [],
   );
-  return named.length > 0 && !named.some((id) => thing(id).room === room.use || belongsTo(room.use, id));
+  return named.length > 0 && !named.some((id) => id === room.use || thing(id).room === room.use);
 }
 
 function* clausesOf(sentence: string): Generator<[number, string]> {
   for (const found of matches(/[^.,;:!?\n()•*—]+/g, sentence)) yield [found.index, found[0]];
 }
 
-function judgement({ house }: Known, { index, what }: Listed): Judgement {
-  return {
-    verdict: 'contradicted',
-    rule: 'condition.listed',
-    because: 'the folder lists it as known and not mended',
-    facts: [
-      {
-        path: ['conditions', index],
-        words: `known and not mended: ${what}`,
-        evidence: house.conditions[index]?.evidence ?? [],
-      },
-    ],
-  };
-}
+const judgement = (fact: FactSaid): Judgement => ({
+  verdict: 'contradicted',
+  rule: 'condition.listed',
+  because: 'the folder lists it as known and not mended',
+  facts: [fact],
+});

@@ -1,7 +1,6 @@
 /** Who did it, where no thing stands beside: "Everything was done by licensed pros", "Professionally installed." */
-import { factsOf } from '../items/item-words.js';
 import type { Item } from '../items/items.js';
-import type { Judgement, Known } from '../items/known.js';
+import type { FactSaid, Judgement, Known } from '../items/known.js';
 import { isRoomThing, meant, whoItems } from '../items/meant-items.js';
 import { itemsAt, itemsFor, placesOf } from '../items/pick-items.js';
 import { placeMeant } from '../items/places.js';
@@ -177,25 +176,18 @@ function judgeMeasured({ house }: Known, id: string): Judgement | undefined {
 
 /** "Handled by a certified firm", of no thing that a table knows: whether anybody stated a licence. */
 function anyLicensed({ house }: Known): Judgement {
-  const index = house.people.findIndex(({ licence }) => licence?.value !== undefined);
-  const person = house.people[index];
-  if (person === undefined)
-    return {
-      verdict: 'no-fact',
-      rule: 'who.licensed',
-      because: 'the folder does not state a licence',
-      facts: factsOf([]),
-    };
+  const rule = 'who.licensed';
+  const stated = house.people.flatMap(({ trade = 'hired', licence }, index): FactSaid[] =>
+    licence?.value === undefined
+      ? []
+      : [{ path: ['people', index], words: `${trade}: licence stated`, evidence: licence.evidence }],
+  );
+  if (stated.length === 0)
+    return { verdict: 'no-fact', rule, because: 'the folder does not state a licence', facts: [] };
   return {
     verdict: 'backed',
-    rule: 'who.licensed',
+    rule,
     because: 'the folder names somebody with a stated licence',
-    facts: [
-      {
-        path: ['people', index],
-        words: `${person.trade ?? 'hired'}: licence stated`,
-        evidence: person.licence?.evidence ?? [],
-      },
-    ],
+    facts: stated.slice(0, 1),
   };
 }

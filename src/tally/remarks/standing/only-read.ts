@@ -5,7 +5,6 @@
 import { nameOf } from '../../../facts/place-name.js';
 import { sensesIn } from '../items/item-meaning.js';
 import { factsOf } from '../items/item-words.js';
-import type { Item } from '../items/items.js';
 import type { Judgement, Known } from '../items/known.js';
 import { isOfTrade } from '../judge/judge-people.js';
 import { permitFact } from '../judge/judge-permits.js';
@@ -37,14 +36,15 @@ const ONLY_TRADE =
 /** "Plumber only for the water heater", where the folder names the plumber for other things as well. */
 function onlyTrade(known: Known, sentence: string): SetPhrase[] {
   return matches(ONLY_TRADE, sentence).flatMap((found) => {
-    const trade = sensesIn(found[1] ?? '').find((sense) => sense.tag === 'trade')?.id;
-    const said = thingsIn(found[2] ?? '');
+    const [, who = '', what = ''] = found;
+    const trade = sensesIn(who).find((sense) => sense.tag === 'trade')?.id;
+    const said = thingsIn(what);
     if (trade === undefined || said.length === 0) return [];
     const theirs = known.items.filter(
       ({ who, kept }) => who.kind === 'hired' && !kept && isOfTrade(who.person, trade),
     );
     const others = theirs.filter(({ things }) => things.length > 0 && !isOneOf(things, said));
-    if (theirs.length === 0 || others.length === 0) return [];
+    if (others.length === 0) return [];
     return [
       span(found, {
         verdict: 'contradicted',
@@ -64,19 +64,20 @@ const ONLY_OPEN =
   /\bonly (?:(?:open|outstanding|unclosed|missing|expired) permit|permit (?:that is |that's )?(?:still |left )?(?:open|outstanding|missing)|(?:thing|work|item|project|job) (?:without|lacking|missing) a permit) (?:is|was) (?:for |on |that of )?(?:the |its )?([a-z][a-z ]{2,30})/gi;
 
 /** "Only the deck lacks a final", where another permit is open, or another work has none. */
-function onlyPermit({ house, ...known }: Known, sentence: string): SetPhrase[] {
+function onlyPermit(known: Known, sentence: string): SetPhrase[] {
   return [...matches(ONLY_PERMIT, sentence), ...matches(ONLY_OPEN, sentence)].flatMap((found) => {
     if (!/permit|final|inspection|sign|approval|paperwork/i.test(found[0])) return [];
-    const said = thingsIn(found[1] ?? '');
-    const bad = house.permits.filter(({ state }) => state !== 'final' && state !== 'not-known');
-    const others = bad.filter(({ what }) => !isOneOf(thingsIn(what), said));
+    const [, what = ''] = found;
+    const said = thingsIn(what);
+    const bad = known.house.permits.filter(({ state }) => state !== 'final' && state !== 'not-known');
+    const others = bad.filter((permit) => !isOneOf(thingsIn(permit.what), said));
     if (said.length === 0 || others.length === 0) return [];
     return [
       span(found, {
         verdict: 'contradicted',
         rule: 'permit',
         because: 'the folder lists another permit that is not closed, or other work without one',
-        facts: others.slice(0, 3).map((permit) => permitFact({ house, ...known }, permit)),
+        facts: others.slice(0, 3).map((permit) => permitFact(known, permit)),
       }),
     ];
   });
@@ -88,11 +89,12 @@ const NONE_LEFT =
 /** "Neither bath was left alone", where all the finishes of one are as they were found. */
 function noneLeft({ house, items }: Known, sentence: string): SetPhrase[] {
   return matches(NONE_LEFT, sentence).flatMap((found) => {
-    const uses = thingsIn(found[1] ?? '').flatMap((id) => thing(id).room ?? []);
-    const any = /^(room|surface|corner|space|inch)/i.test(found[1] ?? '');
+    const [, what = ''] = found;
+    const uses = thingsIn(what).map((id) => thing(id).room);
+    const any = /^(room|surface|corner|space|inch)/i.test(what);
     const left = house.rooms.filter(({ id, use }) => {
       const own = items.filter(({ kind, where }) => kind === 'finish' && where.includes(id));
-      return (any || uses.includes(use)) && own.length > 1 && own.every(({ kept }: Item) => kept);
+      return (any || uses.includes(use)) && own.length > 1 && own.every(({ kept }) => kept);
     });
     if (left.length === 0) return [];
     return [

@@ -26,8 +26,8 @@ export function outletsRead(known: Known, sentence: string): SetPhrase[] {
   return [...matches(GROUNDED, sentence), ...(put ? [] : matches(NEW, sentence))].flatMap((found) => {
     const to = found.index + found[0].length;
     if (DENIED.test(sentence.slice(0, found.index))) return [];
-    const behind = /^[^,;:.!?\n]{0,40}/.exec(sentence.slice(to))?.[0] ?? '';
-    const place = /^ (?:in|throughout) (?:the |all |both |every |each )*(.*)/i.exec(behind)?.[1] ?? '';
+    const behind = sentence.slice(to, to + 40).replace(/[,;:.!?\n].*/s, '');
+    const [, place = ''] = /^ (?:in|throughout) (?:the |all |both |every |each )*(.*)/i.exec(behind) ?? [];
     const rooms = sensesIn(place).flatMap((sense) =>
       sense.tag === 'thing' && thing(sense.id).room !== undefined ? [sense.id] : [],
     );

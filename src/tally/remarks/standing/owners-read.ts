@@ -1,5 +1,5 @@
 /** Who owned the house and since when: "one owner", "original owners", "lived in since 2017", "we bought in 2025". */
-import { printDate } from '../../../facts/date.js';
+import { type HouseDate, printDate } from '../../../facts/date.js';
 import { sensesIn } from '../items/item-meaning.js';
 import type { FactSaid, Judgement, Known } from '../items/known.js';
 import { monthsBefore } from '../items/months.js';
@@ -41,9 +41,10 @@ const YEARS: Readonly<Record<string, number>> = {
 
 /** Within a year, or a fifth, of the years since the house was bought. */
 function notOfferedFor(known: Known, [, count = '', unit = '']: RegExpExecArray): Judgement | undefined {
-  const since = known.house.house.bought?.earliest;
-  const fact = boughtFact(known);
-  if (since === undefined || fact === undefined || /generation/i.test(unit)) return undefined;
+  const { bought } = known.house.house;
+  const since = bought?.earliest;
+  if (bought === undefined || since === undefined || /generation/i.test(unit)) return undefined;
+  const fact = boughtFact(bought);
   const said = (YEARS[count.toLowerCase()] ?? Number(count)) * (/decade/i.test(unit) ? 10 : 1);
   const years = monthsBefore(known.offered, since) / 12;
   const fits = Math.abs(years - said) <= Math.max(1.2, said * 0.2);
@@ -81,7 +82,7 @@ export function ownersRead(known: Known, sentence: string): SetPhrase[] {
     .flatMap((found) => told(found, firstOwner(known)));
   const bought = matches(BOUGHT, sentence).filter(({ index }) => !isOfThing(sentence.slice(0, index)));
   const since = [...matches(SINCE, sentence), ...bought].flatMap((found) =>
-    told(found, boughtIn(known, found[1] ?? '')),
+    told(found, boughtIn(known, found)),
   );
   const offered = matches(NOT_OFFERED, sentence).flatMap((found) => told(found, notOfferedFor(known, found)));
   return [...first, ...since, ...offered];
@@ -90,22 +91,23 @@ export function ownersRead(known: Known, sentence: string): SetPhrase[] {
 const told = (found: RegExpExecArray, judgement: Judgement | undefined): SetPhrase[] =>
   judgement === undefined ? [] : [{ from: found.index, to: found.index + found[0].length, judgement }];
 
-const boughtFact = ({ house }: Known): FactSaid | undefined =>
-  house.house.bought === undefined
-    ? undefined
-    : { path: ['house', 'bought'], words: `bought ${printDate(house.house.bought)}`, evidence: [] };
+const boughtFact = (bought: HouseDate): FactSaid => ({
+  path: ['house', 'bought'],
+  words: `bought ${printDate(bought)}`,
+  evidence: [],
+});
 
 function firstOwner(known: Known): Judgement | undefined {
   const { built, bought } = known.house.house;
-  const fact = boughtFact(known);
+  const facts = bought === undefined ? [] : [boughtFact(bought)];
   const since = bought?.earliest;
   const until = built.value?.latest;
-  if (fact === undefined || since === undefined || until === undefined)
+  if (built.value === undefined || since === undefined || until === undefined)
     return {
       verdict: 'no-fact',
       rule: 'owners.first',
       because: 'the folder does not say who owned it before',
-      facts: fact === undefined ? [] : [fact],
+      facts,
     };
   const first = monthsBefore(since, until) <= FIRST_MONTHS;
   return {
@@ -115,21 +117,19 @@ function firstOwner(known: Known): Judgement | undefined {
       ? 'it was bought soon after it was built; the folder does not say that nobody came between'
       : 'the folder says that it was bought long after it was built',
     facts: [
-      fact,
-      {
-        path: ['house', 'built'],
-        words: `built ${printDate(built.value as never)}`,
-        evidence: built.evidence,
-      },
+      ...facts,
+      { path: ['house', 'built'], words: `built ${printDate(built.value)}`, evidence: built.evidence },
     ],
   };
 }
 
-function boughtIn(known: Known, year: string): Judgement | undefined {
+function boughtIn(known: Known, [, year = '']: RegExpExecArray): Judgement | undefined {
   const { bought } = known.house.house;
-  const fact = boughtFact(known);
-  if (bought === undefined || fact === undefined) return undefined;
-  const fits = (bought.earliest ?? '').slice(0, 4) <= year && year <= (bought.latest ?? '9').slice(0, 4);
+  if (bought === undefined) return undefined;
+  const fact = boughtFact(bought);
+  // Open towards the past or the future: before any year, and behind any.
+  const { earliest = '0000', latest = '9999' } = bought;
+  const fits = earliest.slice(0, 4) <= year && year <= latest.slice(0, 4);
   return {
     verdict: fits ? 'backed' : 'contradicted',
     rule: 'owners.since',

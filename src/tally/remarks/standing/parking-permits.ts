@@ -4,9 +4,5 @@ const FOR_A_CAR = /\b(parking|street|resident(ial|s)?|zone|curb|guest)\b[\s\w-]{
 const FOR_WORK = /\b(work|built|building|pulled|final\w*|permitted)\b/i;
 
 export const isParkingPermit = (text: string, from: number, to: number): boolean =>
-  FOR_A_CAR.test(
-    text
-      .slice(Math.max(0, from - 36), from)
-      .split(/[.,;:!?]/)
-      .at(-1) ?? '',
-  ) && !FOR_WORK.test(text.slice(Math.max(0, from - 16), to + 10));
+  FOR_A_CAR.test(text.slice(Math.max(0, from - 36), from).replace(/.*[.,;:!?]/s, '')) &&
+  !FOR_WORK.test(text.slice(Math.max(0, from - 16), to + 10));

@@ -1,6 +1,7 @@
 /** Pets and smoke: "no pets ever", "our dog loved the yard", "smoke-free", held against the answers. */
 import { remarkWords } from '../../tables/remarks.js';
 import type { FactSaid, Judgement, Known } from '../items/known.js';
+import { toldAnswers } from '../judge/told-answers.js';
 import { matches, type SetPhrase } from './set-phrases.js';
 
 const TOPICS = [
@@ -27,15 +28,13 @@ export function petsRead(known: Known, sentence: string): SetPhrase[] {
   if (!/\b(pet|dog|cat|pup|pooch|kitty|animal|smok|non-?smok)/i.test(sentence)) return [];
   return TOPICS.flatMap((topic) => {
     const said = answered(known, topic.asked);
+    const [first] = said;
+    // An answer on what the association allows is another's to judge.
+    if (first === undefined) return [];
+    const owned = topic.claimed === undefined ? [] : matches(topic.claimed, sentence);
     return [
-      // An answer on what the association allows is another's to judge.
-      ...(said.length === 0 ? [] : matches(topic.denied, sentence)).map((found) => span(found, denied(said))),
-      ...(topic.claimed === undefined
-        ? []
-        : matches(topic.claimed, sentence).flatMap((found) => {
-            const judgement = claimed(said);
-            return judgement === undefined ? [] : [span(found, judgement)];
-          })),
+      ...matches(topic.denied, sentence).map((found) => span(found, denied(first, said))),
+      ...owned.map((found) => span(found, claimed(first, said))),
     ];
   });
 }
@@ -55,28 +54,18 @@ interface Answered {
 }
 
 /** What the answers say of a topic, sentence by sentence: "No smoking since 2019. One dog." */
-function answered({ house }: Known, topic: RegExp): Answered[] {
+function answered(known: Known, topic: RegExp): Answered[] {
   const denial = new RegExp(remarkWords().denials, 'i');
-  return house.answers.flatMap(({ ask, answer }, index) => {
-    const { value } = answer;
-    if (
-      value === undefined ||
-      !topic.test(`${ask} ${value}`) ||
-      /\b(association|rule|allow|HOA)/i.test(`${ask} ${value}`)
-    )
-      return [];
+  return toldAnswers(known).flatMap(({ value, fact }) => {
+    if (!topic.test(fact.words) || /\b(association|rule|allow|HOA)/i.test(fact.words)) return [];
     const parts = value.split(/[.;]\s*/).filter((part) => part !== '');
     const own = parts.filter((part) => topic.test(part));
     const of = own.length > 0 ? own : parts.slice(0, 1);
-    return of.map((part) => ({
-      fact: { path: ['answers', index], words: `${ask} ${value}`, evidence: answer.evidence },
-      denies: denial.test(part),
-      inPart: NOT_KNOWN.test(value),
-    }));
+    return of.map((part) => ({ fact, denies: denial.test(part), inPart: NOT_KNOWN.test(value) }));
   });
 }
 
-function denied(said: readonly Answered[]): Judgement {
+function denied(first: Answered, said: readonly Answered[]): Judgement {
   const rule = 'condition.no-pets';
   const against = said.filter(({ denies }) => !denies);
   if (against.length > 0)
@@ -86,7 +75,6 @@ function denied(said: readonly Answered[]): Judgement {
       because: 'an answer in the folder says otherwise',
       facts: against.map(({ fact }) => fact),
     };
-  const [first] = said as [Answered];
   return first.inPart
     ? {
         verdict: 'no-fact',
@@ -97,9 +85,7 @@ function denied(said: readonly Answered[]): Judgement {
     : { verdict: 'backed', rule, because: 'an answer in the folder says so', facts: [first.fact] };
 }
 
-function claimed(said: readonly Answered[]): Judgement | undefined {
-  const [first] = said;
-  if (first === undefined) return undefined;
+function claimed(first: Answered, said: readonly Answered[]): Judgement {
   const against = said.every(({ denies }) => denies);
   return {
     verdict: against ? 'contradicted' : 'backed',

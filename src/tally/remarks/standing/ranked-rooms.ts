@@ -31,9 +31,10 @@ const BY_WORD: Readonly<Record<string, number>> = {
 export function rankedRooms({ house }: Known, sentence: string): SetPhrase[] {
   if (!/larg|bigg|room|spac|small|tini|cozi/i.test(sentence)) return [];
   return matches(RANKED, sentence).flatMap((found) => {
-    const [words, one, number, ordinal, other, called, third, rank = ''] = found;
-    const use = /^bath|^ba$/i.test(one ?? other ?? third ?? '') ? 'bath' : 'bedroom';
-    const said = (number ?? ordinal ?? '').toLowerCase();
+    const [words, one = '', number = '', ordinal = '', other = '', called, third = '', rank = ''] = found;
+    // One of the three ways of calling it, and nothing of the other two.
+    const use = /^bath|^ba$/i.test(one + other + third) ? 'bath' : 'bedroom';
+    const said = (number + ordinal).toLowerCase();
     const which = BY_WORD[said] ?? Number(said.replace(/\D/g, ''));
     const rooms = house.rooms.filter((room) => room.use === use);
     const meant = rooms.filter((room) => {

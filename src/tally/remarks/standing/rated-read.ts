@@ -1,5 +1,6 @@
 /** R-values of insulation, and what an answer says has run out: a bond, a policy, a contract. */
 import type { FactSaid, Judgement, Known } from '../items/known.js';
+import { toldAnswers } from '../judge/told-answers.js';
 import { matches, type SetPhrase } from './set-phrases.js';
 
 export const ratedRead = (known: Known, sentence: string): SetPhrase[] => [
@@ -13,10 +14,10 @@ const span = ({ index, 0: words }: RegExpExecArray, judgement: Judgement): SetPh
   judgement,
 });
 
-const judged = (fits: boolean, rule: string, facts: readonly FactSaid[]): Judgement => ({
-  verdict: fits ? 'backed' : 'contradicted',
+const wrong = (rule: string, facts: readonly FactSaid[]): Judgement => ({
+  verdict: 'contradicted',
   rule,
-  because: fits ? 'the folder says so' : `the folder says: ${facts[0]?.words ?? ''}`,
+  because: `the folder says: ${facts[0]?.words}`,
   facts,
 });
 
@@ -47,14 +48,14 @@ function insulationRead({ items }: Known, sentence: string): SetPhrase[] {
     const of = there.length > 0 ? there : rated;
     if (of.length === 0) return [];
     const fits = of.filter(({ values }) => values.includes(Number(found[1])));
+    const rule = 'size.rating';
+    const facts = (fits.length > 0 ? fits : of).slice(0, 2).map(({ fact }) => fact);
     return [
       span(
         found,
-        judged(
-          fits.length > 0,
-          'size.rating',
-          (fits.length > 0 ? fits : of).slice(0, 2).map(({ fact }) => fact),
-        ),
+        fits.length > 0
+          ? { verdict: 'backed', rule, because: 'the folder says so', facts }
+          : wrong(rule, facts),
       ),
     ];
   });
@@ -67,32 +68,20 @@ const RUNS_AHEAD =
 const RAN_OUT =
   /\b(?:ran out|expired|lapsed|ended|ran until|not renewed|was dropped|cancell?ed|is over|no longer)\b/i;
 
+/** "No current bond". */
+const DENIED = /\b(no|not|never|without)\b[^.;,]{0,16}$/i;
+
 /** "Termite bond current", where an answer says that it ran out. */
-function lapsedRead({ house }: Known, sentence: string): SetPhrase[] {
+function lapsedRead(known: Known, sentence: string): SetPhrase[] {
   const said = [
     ...matches(RUNS, sentence).map((found) => ({ found, noun: found[1] })),
     ...matches(RUNS_AHEAD, sentence).map((found) => ({ found, noun: found[2] })),
   ];
   return said.flatMap(({ found, noun = '' }) => {
-    if (/\b(no|not|never|n['’]t)\b/i.test(found[0])) return [];
+    if (DENIED.test(sentence.slice(0, found.index))) return [];
     const word = new RegExp(`\\b${noun}s?\\b`, 'i');
-    const index = house.answers.findIndex(({ ask, answer }) => word.test(`${ask} ${answer.value ?? ''}`));
-    const one = house.answers[index];
-    const told = (one?.answer.value ?? '')
-      .split(/[.;]/)
-      .find((part) => word.test(part) && RAN_OUT.test(part));
-    if (one === undefined || told === undefined) return [];
-    return [
-      span(
-        found,
-        judged(false, 'answer', [
-          {
-            path: ['answers', index],
-            words: `${one.ask} ${one.answer.value ?? ''}`,
-            evidence: one.answer.evidence,
-          },
-        ]),
-      ),
-    ];
+    const one = toldAnswers(known).find(({ fact }) => word.test(fact.words));
+    const ranOut = one?.value.split(/[.;]/).some((part) => word.test(part) && RAN_OUT.test(part));
+    return one !== undefined && ranOut === true ? [span(found, wrong('answer', [one.fact]))] : [];
   });
 }

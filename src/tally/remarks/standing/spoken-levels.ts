@@ -6,6 +6,7 @@ import { judgeStoreys } from '../judge/judge-storeys.js';
 import { judged } from '../judge/judged.js';
 import type { Find } from '../read-sentence.js';
 import type { Unit } from '../words/units.js';
+import { boundsOf } from './beside.js';
 
 const LEVELS_WORD =
   /upstair|downstair|up ?stairs|second (floor|level|story|storey)|upper (level|floor|story|storey|hall)|top floor|2nd (floor|level|story)|third (floor|level)|\b(one|two|three|four|1|2|3|4) (up|down)\b|\b(stairs|steps|stair|climb)/i;
@@ -26,7 +27,7 @@ export function spokenLevels(
   find: Find,
 ): void {
   const { storeys } = known.house.house;
-  const [from, to] = [units[0]?.from ?? 0, units.at(-1)?.to ?? 0];
+  const [from, to] = boundsOf(units);
   const words = sentence.text.slice(from, to);
   if (storeys === undefined || !LEVELS_WORD.test(words)) return;
   const flat = storeys === 'one' && levelMeant(known.house, 'upper').ids.length === 0;
@@ -38,7 +39,7 @@ export function spokenLevels(
         const start = from + match.index;
         if (isAside(start) || IMAGINED.test(words.slice(0, match.index)) || ELSEWHERE.test(words)) continue;
         const [low, high] = described(sentence, start, start + match[0].length);
-        find(low, high, notThere(known));
+        find(low, high, NOT_THERE);
       }
   for (const match of words.matchAll(NO_STAIRS)) {
     const start = from + match.index;
@@ -46,20 +47,13 @@ export function spokenLevels(
   }
 }
 
-const notThere = (known: Known): Judgement =>
-  judged(
-    false,
-    'count.storeys',
-    'the folder says one storey',
-    [
-      {
-        path: ['house', 'storeys'],
-        words: `storeys: ${known.house.house.storeys ?? ''}`,
-        evidence: [],
-      },
-    ],
-    'single-storey',
-  );
+const NOT_THERE: Judgement = judged(
+  false,
+  'count.storeys',
+  'the folder says one storey',
+  [{ path: ['house', 'storeys'], words: 'storeys: one', evidence: [] }],
+  'single-storey',
+);
 
 /** The thing that directly follows: "upstairs windows". */
 function described({ phrases, text }: SentenceWords, from: number, to: number): readonly [number, number] {

@@ -15,8 +15,9 @@ import { periodBehind } from '../sentence/counting.js';
 import type { Attribute, Phrase } from '../sentence/phrase.js';
 import type { NumberSense } from '../words/numbers.js';
 import { has, isBoundary, senseOf, type Unit } from '../words/units.js';
+import { boundsOf, wordAt } from './beside.js';
 import { BUILT, isBuilt, isBuiltAgo, isHouseAge, judgeBuilt, judgeHouseAge } from './built-year.js';
-import { carsSaid } from './cars-said.js';
+import { type CarsSaid, carsSaid, isKeptOutside } from './cars-said.js';
 import { storeysAt } from './storeys-said.js';
 import { judgeAllElectric } from './whole-house.js';
 
@@ -50,14 +51,14 @@ export function standing(figures: Figures): void {
 const overlooks = (units: readonly Unit[], at: number): boolean =>
   units[at]?.aside === 'elsewhere' &&
   units[at]?.number?.kind === 'acres' &&
-  /^overlook/.test(units[at - 1]?.word ?? '');
+  /^overlook/.test(wordAt(units, at - 1));
 
 /** "garage with room for three": it holds so many. */
 const isRoomForCars = (units: readonly Unit[], at: number): boolean => {
   const number = units[at]?.number;
   return (
     units[at]?.aside === 'maybe' &&
-    /^(room|space) for$/.test(units[at - 1]?.word ?? '') &&
+    /^(room|space) for$/.test(wordAt(units, at - 1)) &&
     number !== undefined &&
     carsSaid(units, at, number) !== undefined
   );
@@ -65,7 +66,7 @@ const isRoomForCars = (units: readonly Unit[], at: number): boolean => {
 
 function tellFigure(figures: Figures, at: number, unit: Unit, number: NumberSense): void {
   const { known, units, text, find, settle } = figures;
-  if (tellStoreys(figures, at, number)) return;
+  if (tellStoreys(figures, at, unit)) return;
   const owner = ownerOf(figures, unit, number);
   const hedge = hedgeOf(figures.taken.get(unit.from)?.attribute);
   if (number.kind === 'year' && isBuilt(units, at)) {
@@ -92,7 +93,7 @@ function tellFigure(figures: Figures, at: number, unit: Unit, number: NumberSens
     settle(unit);
     find(unit.from, unit.to, judgeRating(itemsFor(known, 'panel'), number.value, number.unit));
   }
-  if (number.kind === 'square-feet') tellSquareFeet(figures, at, number, owner, hedge);
+  if (number.kind === 'square-feet') tellSquareFeet(figures, at, unit, number, owner, hedge);
   if (number.kind === 'acres') {
     settle(unit);
     // The figure of a public record, told as such, says nothing of its own.
@@ -100,14 +101,17 @@ function tellFigure(figures: Figures, at: number, unit: Unit, number: NumberSens
     const lot = owner?.thing === 'lot' && owner.from > unit.from ? owner.to : unit.to;
     find(hedgeFrom(units, at), lot, judgeLot(known, number.value, number.decimals, hedge));
   }
-  if (number.kind === 'count') tellRooms(figures, at, number);
+  if (number.kind === 'count') tellRooms(figures, at, unit, number);
   // "Two-car garage" is told by its phrase.
   const byPhrase = number.kind === 'cars' && /^(garage|carport)$/.test(owner?.thing ?? '');
-  const cars = byPhrase ? undefined : carsSaid(units, at, number);
-  if ((number.kind === 'cars' && owner === undefined) || cars !== undefined) {
+  const loose: CarsSaid | undefined =
+    number.kind === 'cars' && owner === undefined && !isKeptOutside(units, at)
+      ? { value: number.value, structure: 'garage' }
+      : undefined;
+  const cars = (byPhrase ? undefined : carsSaid(units, at, number)) ?? loose;
+  if (cars !== undefined) {
     settle(unit);
-    const value = cars?.value ?? (number.kind === 'cars' ? number.value : 0);
-    find(unit.from, unit.to, judgeCars(known, value, cars?.structure ?? 'garage'));
+    find(unit.from, unit.to, judgeCars(known, cars.value, cars.structure));
   }
   const period = units[at + 1]?.sign ?? units[at + 1]?.word ?? '';
   const near = text.slice(Math.max(0, unit.from - 80), unit.to + 80);
@@ -127,13 +131,11 @@ export const LEAST_SERVICE = 60;
 const PERIOD = /^(\/|a|per|month|monthly|quarterly|due)/;
 const DUES = /hoa|dues|association|fee/i;
 
-function tellStoreys({ known, units, find, settle }: Figures, at: number, number: NumberSense): boolean {
+function tellStoreys({ known, units, find, settle }: Figures, at: number, unit: Unit): boolean {
   const said = storeysAt(units, at);
-  const unit = units[at];
-  if (said === undefined || unit === undefined) return false;
+  if (said === undefined) return false;
   settle(unit);
-  const count = number.kind === 'count' ? number.value : 0;
-  find(said.from, said.to, said.levels ? judgeLevels(known, count) : judgeStoreys(known, said.id));
+  find(said.from, said.to, 'levels' in said ? judgeLevels(known, said.levels) : judgeStoreys(known, said.id));
   return true;
 }
 
@@ -161,13 +163,13 @@ const SAID_OF_IT = /^\s*(\(|:|of\b|is\b|has\b|measur\w*|spans?\b|offers?\b)[^,.;
 function tellSquareFeet(
   figures: Figures,
   at: number,
+  unit: Unit,
   number: Of<'square-feet'>,
   owner: Phrase | undefined,
   hedge: string | undefined,
 ): void {
   const { known, text, units, find, settle } = figures;
-  const unit = units[at];
-  if (unit === undefined || owner?.thing === 'lot' || (owner !== undefined && !isHouseSize(owner))) return;
+  if (owner?.thing === 'lot' || (owner !== undefined && !isHouseSize(owner))) return;
   if (isOfAnother(figures, unit)) return;
   settle(unit);
   // "Larger by 90 square feet" is told with what it is larger than.
@@ -186,24 +188,23 @@ function tellSquareFeet(
 }
 
 /** "3/2", and "one full and one half bath". */
-function tellRooms(figures: Figures, at: number, number: Of<'count'>): void {
+function tellRooms(figures: Figures, at: number, unit: Unit, number: Of<'count'>): void {
   const { known, units, find, settle } = figures;
-  const unit = units[at];
-  if (unit === undefined) return;
-  const slash = units[at + 1]?.sign === '/' ? units[at + 2]?.number : undefined;
-  if (slash?.kind === 'count' && isBedsAndBaths(units, at, number.value, slash.value)) {
+  const [next, second] = [units[at + 1], units[at + 2]];
+  const slash = next?.sign === '/' ? second?.number : undefined;
+  if (
+    second !== undefined &&
+    slash?.kind === 'count' &&
+    isBedsAndBaths(units, at, number.value, slash.value)
+  ) {
     const beds = judgeBedrooms(known, number.value, []);
-    find(
-      unit.from,
-      units[at + 2]?.to ?? unit.to,
-      beds.verdict === 'backed' ? judgeBaths(known, slash.value, 'any', []) : beds,
-    );
+    find(unit.from, second.to, beds.verdict === 'backed' ? judgeBaths(known, slash.value, 'any', []) : beds);
   }
-  if (units[at + 1]?.word !== 'full' || has(units[at + 2], 'thing')) return;
+  if (next?.word !== 'full' || has(second, 'thing')) return;
   // "Baths: three full"
-  if (units[at - 1]?.sign === ':' && names(units[at - 2], /^bath$/) && isBoundary(units[at + 2])) {
+  if (units[at - 1]?.sign === ':' && names(units[at - 2], /^bath$/) && isBoundary(second)) {
     settle(unit);
-    find(unit.from, units[at + 1]?.to ?? unit.to, judgeBaths(known, number.value, 'full', []));
+    find(unit.from, next.to, judgeBaths(known, number.value, 'full', []));
     return;
   }
   const later = units.slice(at + 2, at + 6).find((one) => one.word === 'half' || isBathWord(one));
@@ -214,7 +215,7 @@ function tellRooms(figures: Figures, at: number, number: Of<'count'>): void {
     find(halves.from, later.to, judgeBaths(known, halves.number.value, 'half', []));
   }
   settle(unit);
-  find(unit.from, units[at + 1]?.to ?? unit.to, judgeBaths(known, number.value, 'full', []));
+  find(unit.from, next.to, judgeBaths(known, number.value, 'full', []));
 }
 
 const names = (unit: Unit | undefined, ids: RegExp): boolean =>
@@ -243,8 +244,9 @@ function isBedsAndBaths(units: readonly Unit[], at: number, beds: number, baths:
 const hedgeOf = (one: Attribute | undefined): string | undefined =>
   one?.kind === 'number' ? one.hedge : undefined;
 
+/** Where a figure begins, with the hedge before it. */
 const hedgeFrom = (units: readonly Unit[], at: number): number =>
-  has(units[at - 1], 'hedge') ? (units[at - 1]?.from ?? 0) : (units[at]?.from ?? 0);
+  boundsOf(units.slice(has(units[at - 1], 'hedge') ? at - 1 : at))[0];
 
 const isHouseSize = ({ thing }: Phrase): boolean =>
   /^(house|living-area|basement|bedroom|bath|half-bath|work|roof|siding|floor|lot)$/.test(thing);

@@ -1,4 +1,5 @@
 import type { Unit } from '../words/units.js';
+import { signAt, wordAt } from './beside.js';
 
 const STOREYS: Readonly<Record<number, string>> = {
   1: 'one',
@@ -12,26 +13,30 @@ const STOREYS: Readonly<Record<number, string>> = {
 
 const STOREY = /^(storey|storeys|story|stories|storey count|story count)$/;
 
-const LIVING = /^(finished|living|livable|heated)$/;
+/** By itself, or as "living space". */
+const LIVING = /^(finished|living|livable|heated)\b/;
+
+/** Storeys by their name in the folder, or so many levels to live on. */
+export type StoreysSaid = { readonly from: number; readonly to: number } & (
+  | { readonly id: string }
+  | { readonly levels: number }
+);
 
 /** "Storeys 2½", "story count: two", "three levels of finished space". */
-export function storeysAt(
-  units: readonly Unit[],
-  at: number,
-): { readonly from: number; readonly to: number; readonly id: string; readonly levels: boolean } | undefined {
+export function storeysAt(units: readonly Unit[], at: number): StoreysSaid | undefined {
   const unit = units[at];
   const number = unit?.number;
   if (unit === undefined || number?.kind !== 'count') return undefined;
   let back = at - 1;
   while (
     units[back] !== undefined &&
-    (units[back]?.sign === ':' || /^(count|no|number|of|is)$/.test(units[back]?.word ?? ''))
+    (signAt(units, back) === ':' || /^(count|no|number|of|is)$/.test(wordAt(units, back)))
   )
     back--;
   const before = units[back];
   const id = STOREYS[number.value];
   if (before !== undefined && back >= at - 3 && STOREY.test(before.word) && id !== undefined)
-    return { from: before.from, to: unit.to, id, levels: false };
+    return { from: before.from, to: unit.to, id };
   const next = units[at + 1];
   if (
     next === undefined ||
@@ -41,5 +46,5 @@ export function storeysAt(
   )
     return undefined;
   const living = units.slice(at + 2, at + 6).find((one) => LIVING.test(one.word));
-  return living === undefined ? undefined : { from: unit.from, to: living.to, id: '', levels: true };
+  return living === undefined ? undefined : { from: unit.from, to: living.to, levels: number.value };
 }

@@ -10,14 +10,14 @@ const NOT_SO =
   /\b(no|not|without|street|never|lacks?|nor|permit|neighbou?rhood|nearby|could|add)\b[^.;!?]{0,24}$/i;
 
 export function streetParking(known: Known, sentence: string): SetPhrase[] {
-  if (!/park|cars|vehicles/i.test(sentence) || !parksOnStreet(known.house)) return [];
   const { parking } = known.house.house;
-  const words = `parking: ${parking?.value ?? ''}`;
+  if (!/park|cars|vehicles/i.test(sentence) || parking === undefined || !parksOnStreet(known.house))
+    return [];
   const judgement: Judgement = {
     verdict: 'contradicted',
     rule: 'other-kind',
     because: 'the folder says that cars are parked on the street',
-    facts: [{ path: ['house', 'parking'], words, evidence: parking?.evidence ?? [] }],
+    facts: [{ path: ['house', 'parking'], words: `parking: ${parking.value}`, evidence: parking.evidence }],
     instead: 'street parking',
   };
   return matches(ON_THE_LOT, sentence).flatMap(({ index, 0: said }) =>

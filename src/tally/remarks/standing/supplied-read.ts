@@ -71,10 +71,9 @@ export function suppliedRead(known: Known, sentence: string): SetPhrase[] {
     const behind = sentence.slice(to, to + 70);
     const ahead = sentence.slice(Math.max(0, from - 40), from);
     return SUPPLIES.flatMap((one) => {
-      const after = one.behind.exec(behind);
-      const before = one.ahead.exec(ahead);
-      if (after === null && before === null) return [];
-      if (DENIED.test(after?.[0] ?? '') || DENIED.test(ahead)) return [];
+      const [after = ''] = one.behind.exec(behind) ?? [];
+      const [before = ''] = one.ahead.exec(ahead) ?? [];
+      if (after + before === '' || DENIED.test(after) || DENIED.test(ahead)) return [];
       const fact = noneOf(known, found[0], one);
       if (fact === undefined) return [];
       const judgement: Judgement = {
@@ -83,13 +82,7 @@ export function suppliedRead(known: Known, sentence: string): SetPhrase[] {
         because: 'the folder says that it has none',
         facts: [fact],
       };
-      return [
-        {
-          from: before === null ? from : from - ahead.length + before.index,
-          to: to + (after?.[0].length ?? 0),
-          judgement,
-        },
-      ];
+      return [{ from: from - before.length, to: to + after.length, judgement }];
     });
   });
 }
@@ -105,13 +98,13 @@ const OUTBUILDING = /^(shed|barn|other|studio|greenhouse)/i;
 
 /** The sentence of the folder that says a place has none; undefined where another place that may be meant has it open. */
 function noneOf({ house }: Known, words: string, { id, none }: Supply): FactSaid | undefined {
-  const meant = sensesIn(words).flatMap((sense) => (sense.tag === 'thing' ? [sense.id] : []));
+  const meant = sensesIn(words).filter(({ tag }) => tag === 'thing');
   const called = words.toLowerCase().replace(/s$/, '');
   // "Room" alone names every room.
-  const last = /\broom$/.test(called) ? called : (called.split(/[\s-]/).at(-1) ?? '');
+  const last = /\broom$/.test(called) ? called : called.replace(/.*[\s-]/s, '');
   const isCalled = (one: { id: string; name?: string | undefined }, is: string): boolean =>
     `${nameOf(one)} ${is}`.toLowerCase().includes(last) ||
-    meant.some((each) => thing(each).structure === is || thing(each).room === is);
+    meant.some((sense) => thing(sense.id).structure === is || thing(sense.id).room === is);
   const named = [
     ...house.structures.map((one, at) => ({
       one,

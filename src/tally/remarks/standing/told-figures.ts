@@ -23,14 +23,16 @@ export const toldFigures = (known: Known, sentence: string): SetPhrase[] => [
 function counted(known: Known, sentence: string): SetPhrase[] {
   if (!/#|\b(number|no|nbr|count|total)\b/i.test(sentence)) return [];
   return matches(COUNTED, sentence).flatMap((found) => {
-    const room = found[1] ?? found[3] ?? found[5] ?? '';
-    const said = (found[2] ?? found[4] ?? found[6] ?? '').toLowerCase();
+    const [words, ...parts] = found;
+    // One of the three ways of saying it, and nothing of the other two.
+    const [room = '', figure = ''] = parts.filter((part) => part !== undefined);
+    const said = figure.toLowerCase();
     const value = NUMBERS.includes(said) ? NUMBERS.indexOf(said) + 1 : Number(said);
     // A total of baths may count the half ones as one each.
     const byRooms = judgeBaths(known, value, 'rooms', []);
     const baths = byRooms.verdict === 'backed' ? byRooms : judgeBaths(known, value, 'any', []);
     const judgement = /^ba/i.test(room) ? baths : judgeBedrooms(known, value, []);
-    return [{ from: found.index, to: found.index + found[0].length, judgement }];
+    return [{ from: found.index, to: found.index + words.length, judgement }];
   });
 }
 

@@ -43,10 +43,13 @@ export function warrantiesRead(known: Known, sentence: string): SetPhrase[] {
     const own = listed.filter((one) =>
       one.things.some((thing) => things.some((id) => belongsTo(thing, id) || belongsTo(id, thing))),
     );
-    const judgement = judge(things.length > 0 ? own : listed, claim);
-    return judgement === undefined
-      ? []
-      : [{ from: found.index, to: found.index + found[0].trimEnd().length, judgement }];
+    return [
+      {
+        from: found.index,
+        to: found.index + found[0].trimEnd().length,
+        judgement: judge(things.length > 0 ? own : listed, claim),
+      },
+    ];
   });
 }
 
@@ -115,7 +118,7 @@ function judge(
     readonly years: number | undefined;
     readonly until: string | undefined;
   },
-): Judgement | undefined {
+): Judgement {
   const facts = listed.slice(0, 3).map(({ fact }) => fact);
   const answers = listed.map((one) => {
     const parts: Says[] = [

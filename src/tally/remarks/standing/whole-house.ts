@@ -29,7 +29,8 @@ export function whole(
   const all = loose.filter(({ kind }) => kind === 'all');
   const year = loose.find((one) => one.kind === 'number' && one.number.kind === 'year' && !done.has(one));
   for (const one of loose) {
-    if (one.kind === 'condition')
+    // "No grounded outlets" claims nothing good.
+    if (one.kind === 'condition' && !one.negated)
       find(
         one.from,
         one.to,
@@ -163,7 +164,10 @@ export function judgeAllElectric(known: Known): Judgement {
   return {
     verdict: electric.length > 0 ? 'backed' : 'no-fact',
     rule: 'kind.fuel',
-    because: 'what the folder tells of is electric',
+    because:
+      electric.length > 0
+        ? 'what the folder tells of is electric'
+        : 'the folder does not say what anything runs on',
     facts: factsOf(electric, 3),
   };
 }

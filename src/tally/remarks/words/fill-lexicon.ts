@@ -19,10 +19,14 @@ export function fillLexicon(add: (words: string, sense: Sense) => void): void {
       each(apart, { tag: 'class', id, group, ...(head === undefined ? {} : { head }) });
     }
   const said = remarkWords();
-  const grouped = (tag: Sense['tag'], table: Readonly<Record<string, readonly string[]>>): void => {
+  const grouped = (
+    tag: Exclude<Sense['tag'], 'class'>,
+    table: Readonly<Record<string, readonly string[]>>,
+  ): void => {
     for (const [id, words] of Object.entries(table)) each(words, { tag, id });
   };
-  const plain = (tag: Sense['tag'], words: readonly string[]): void => each(words, { tag, id: tag });
+  const plain = (tag: Exclude<Sense['tag'], 'class'>, words: readonly string[]): void =>
+    each(words, { tag, id: tag });
   grouped('newness', said.newness);
   plain('all', said.all);
   plain('both', said.both);

@@ -1,13 +1,20 @@
 /** Finds the words of the tables in a text: the longest entry at each place, forgiving one slip in a long word. */
-import { madeTable } from '../../tables/made.js';
+import { madeTable } from '../../read-table.js';
 import { packLexicon } from './pack-lexicon.js';
 import type { Token } from './token.js';
 
-/** What a word or a run of words may mean. */
-export interface Sense {
+/** A kind that something may be of: "slate", "detached". */
+export interface ClassSense {
+  readonly tag: 'class';
+  readonly id: string;
+  readonly group: string;
+  /** The thing that is meant where it stands alone. */
+  readonly head?: string;
+}
+
+interface PlainSense {
   readonly tag:
     | 'thing'
-    | 'class'
     | 'newness'
     | 'all'
     | 'both'
@@ -35,11 +42,12 @@ export interface Sense {
     | 'copula'
     | 'verb';
   readonly id: string;
-  /** Of a class: its group. */
-  readonly group?: string;
-  /** Of a class: the thing that is meant where it stands alone. */
-  readonly head?: string;
+  readonly group?: undefined;
+  readonly head?: undefined;
 }
+
+/** What a word or a run of words may mean. */
+export type Sense = ClassSense | PlainSense;
 
 export interface Hit {
   /** How many tokens it takes. */
@@ -61,6 +69,8 @@ export interface PackedLexicon {
   readonly firsts: readonly (readonly [string, readonly (readonly [rest: string, senses: number])[]])[];
 }
 
+const NO_ENTRIES: readonly Entry[] = [];
+
 /** Words with one letter left out are compared from this length on. */
 const LONG = 7;
 
@@ -79,24 +89,24 @@ export class Lexicon {
 
   /** The longest entry that begins at `index`; hyphens between words count for nothing. */
   at(tokens: readonly Token[], index: number, end: number): Hit | undefined {
-    const token = tokens[index];
-    if (token === undefined) return undefined;
-    const list = this.#of(token.norm) ?? this.#slipped(token);
-    if (list === undefined) return undefined;
-    for (const { rest, senses } of list) {
+    for (const { rest, senses } of this.#beginningWith(tokens[index])) {
       const length = runOf(tokens, index, end, rest);
       if (length !== undefined) return { length, senses };
     }
     return undefined;
   }
 
+  #beginningWith(token: Token | undefined): readonly Entry[] {
+    return (token && (this.#of(token.norm) ?? this.#slipped(token))) ?? NO_ENTRIES;
+  }
+
   #of(first: string): readonly Entry[] | undefined {
     const before = this.#entries.get(first);
     if (before !== undefined) return before;
     const entries = this.#packed.get(first)?.map(
-      ([rest, senses]): Entry => ({
+      ([rest, place]): Entry => ({
         rest: rest === '' ? [] : rest.split(' '),
-        senses: this.#senses[senses] ?? [],
+        senses: this.#senses.slice(place, place + 1).flat(),
       }),
     );
     if (entries !== undefined) this.#entries.set(first, entries);

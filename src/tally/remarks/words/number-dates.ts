@@ -85,28 +85,18 @@ export function named(tokens: readonly Token[], index: number, end: number): Num
   }
   const value = tokens[index]?.value;
   if (value !== undefined && value >= 1 && value <= 12 && norm(tokens, index + 1, end) === '/') {
-    const year = yearAt(tokens, index + 2, end);
-    if (year !== undefined && (tokens[index + 2]?.value ?? 0) > 1000)
-      return {
-        length: 2 + year.length,
-        sense: { kind: 'year', first: year.year, last: year.year, month: value, bare: false },
-      };
+    const year = fullYearAt(tokens, index + 2, end);
+    if (year !== undefined)
+      return { length: 3, sense: { kind: 'year', first: year, last: year, month: value, bare: false } };
   }
   const year = yearAt(tokens, index, end);
   if (year === undefined) return undefined;
   const after = index + year.length;
-  if (tokens[after]?.glued === true && /^('?s)$/.test(tokens[after]?.raw ?? ''))
+  // "1950s", "1950's"
+  const s = norm(tokens, after, end) === "'" ? after + 1 : after;
+  if (tokens[after]?.glued === true && norm(tokens, s, end) === 's')
     return {
-      length: year.length + 1,
-      sense: { kind: 'year', first: year.year, last: year.year + 9, bare: true },
-    };
-  if (
-    norm(tokens, after, end) === "'" &&
-    tokens[after]?.glued === true &&
-    norm(tokens, after + 1, end) === 's'
-  )
-    return {
-      length: year.length + 2,
+      length: s + 1 - index,
       sense: { kind: 'year', first: year.year, last: year.year + 9, bare: true },
     };
   // "2019/20", "2019-2020": either year.
@@ -133,13 +123,19 @@ function yearAt(
   index: number,
   end: number,
 ): { year: number; length: number } | undefined {
-  const token = tokens[index];
-  if (token === undefined || index >= end) return undefined;
   const two = tokens[index + 1];
-  if (token.norm === "'" && two?.glued === true && /^\d\d$/.test(two.raw) && index + 1 < end)
-    return { year: (two.value ?? 0) + ((two.value ?? 0) <= 40 ? 2000 : 1900), length: 2 };
-  if (token.kind !== 'number' || !/^(1[789]|20)\d\d$/.test(token.raw)) return undefined;
+  const isShort = norm(tokens, index, end) === "'" && index + 1 < end;
+  if (isShort && two?.kind === 'number' && two.glued && /^\d\d$/.test(two.raw))
+    return { year: two.value + (two.value <= 40 ? 2000 : 1900), length: 2 };
+  const year = fullYearAt(tokens, index, end);
+  return year === undefined ? undefined : { year, length: 1 };
+}
+
+/** "2019", and no "2019 sq ft". */
+function fullYearAt(tokens: readonly Token[], index: number, end: number): number | undefined {
+  const token = tokens[index];
+  if (token?.kind !== 'number' || index >= end || !/^(1[789]|20)\d\d$/.test(token.raw)) return undefined;
   return isSize(tokens, index + 1, end) === undefined && !/^(btu|\/|sf)$/.test(norm(tokens, index + 1, end))
-    ? { year: token.value ?? 0, length: 1 }
+    ? token.value
     : undefined;
 }

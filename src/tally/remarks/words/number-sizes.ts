@@ -28,10 +28,6 @@ export function fractionOfAcre(tokens: readonly Token[], index: number, end: num
     value = several * parts;
     at = norm(tokens, at, end) === '-' ? at + 2 : at + 1;
   }
-  if (value === undefined && word === 'three' && norm(tokens, index + 1, end) === 'quarter') {
-    value = 0.75;
-    at = index + 2;
-  }
   // "nearly an acre"
   if (/^(an?|full)$/.test(word) && /^(acre)$/.test(norm(tokens, index + 1, end)))
     return { length: 2, sense: { kind: 'acres', value: 1, decimals: undefined } };
@@ -59,8 +55,8 @@ export function isSize(tokens: readonly Token[], index: number, end: number): nu
   if (/^(sqft|sf|sqf|sqfeet)$/.test(one)) return skip + 1;
   if (one === 's' && at(skip + 1) === '.' && at(skip + 2) === 'f')
     return skip + (at(skip + 3) === '.' ? 4 : 3);
-  if (one === 'square' && /^(foot|feet|ft)$/.test(at(skip + (at(skip + 1) === '-' ? 2 : 1))))
-    return skip + (at(skip + 1) === '-' ? 3 : 2);
+  const feet = at(skip + 1) === '-' ? skip + 2 : skip + 1;
+  if (one === 'square' && /^(foot|feet|ft)$/.test(at(feet))) return feet + 1;
   if (one === 'sq') {
     let next = skip + 1;
     if (at(next) === '.') next++;

@@ -72,12 +72,13 @@ export function plainValue(
   const then = (offset: number): string => norm(tokens, index + length + offset, end);
   const half = halfBehind(tokens, index + length, end);
   if (half !== undefined) return { value: value + 0.5, length: length + half };
-  const over = tokens[index + length + 3]?.value;
-  if (then(0) === 'and' && then(2) === '/' && over !== undefined && over > 1 && index + length + 3 < end)
-    return { value: value + (tokens[index + length + 1]?.value ?? 0) / over, length: length + 4 };
+  const [part, over] = [tokens[index + length + 1]?.value, tokens[index + length + 3]?.value];
+  const isFraction = then(0) === 'and' && then(2) === '/' && index + length + 3 < end;
+  if (isFraction && part !== undefined && over !== undefined && over > 1)
+    return { value: value + part / over, length: length + 4 };
   const sign = tokens[index + length];
-  if (sign !== undefined && FRACTION_SIGN.test(sign.raw) && index + length < end)
-    return { value: value + (sign.value ?? 0), length: length + 1 };
+  if (sign?.kind === 'number' && FRACTION_SIGN.test(sign.raw) && index + length < end)
+    return { value: value + sign.value, length: length + 1 };
   const hyphen = then(0) === '-' ? 1 : 0;
   if (then(hyphen) === '1' && then(hyphen + 1) === '/' && then(hyphen + 2) === '2')
     return { value: value + 0.5, length: length + hyphen + 3 };

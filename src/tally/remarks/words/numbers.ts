@@ -63,7 +63,7 @@ export function numberAt(tokens: readonly Token[], index: number, end: number): 
     relative(tokens, index, end) ??
     named(tokens, index, end) ??
     fractionOfAcre(tokens, index, end) ??
-    plain(tokens, index, end)
+    plain(token, tokens, index, end)
   );
 }
 
@@ -77,7 +77,7 @@ function isAgeAsked(tokens: readonly Token[], index: number): boolean {
   return false;
 }
 
-function plain(tokens: readonly Token[], index: number, end: number): NumberHit | undefined {
+function plain(token: Token, tokens: readonly Token[], index: number, end: number): NumberHit | undefined {
   // "Sq ft: 2,450"
   const headed = isSize(tokens, index, end);
   if (headed !== undefined && norm(tokens, index, end) !== '-') {
@@ -89,11 +89,8 @@ function plain(tokens: readonly Token[], index: number, end: number): NumberHit 
   const money = norm(tokens, index, end) === '$';
   const read = plainValue(tokens, money ? index + 1 : index, end);
   const ordinal = ORDINALS.indexOf(norm(tokens, index, end));
-  if (read === undefined) {
-    if (ordinal > 0) return { length: 1, sense: { kind: 'ordinal', value: ordinal } };
-    const digits = tokens[index]?.value;
-    return digits === undefined ? undefined : { length: 1, sense: { kind: 'count', value: digits } };
-  }
+  if (read === undefined)
+    return ordinal > 0 ? { length: 1, sense: { kind: 'ordinal', value: ordinal } } : undefined;
   const { value } = read;
   if (money) return { length: read.length + 1, sense: { kind: 'money', value } };
   let at = index + read.length;
@@ -121,11 +118,10 @@ function plain(tokens: readonly Token[], index: number, end: number): NumberHit 
   )
     at += 2;
   const unit = norm(tokens, at, end);
-  const raw = tokens[index]?.raw ?? '';
   if (unit === 'acre' || unit === 'ac') {
-    const decimals = raw.includes('.')
-      ? raw.split('.')[1]?.length
-      : tokens[index]?.kind === 'number' && read.length === 1
+    const decimals = token.raw.includes('.')
+      ? token.raw.split('.')[1]?.length
+      : token.kind === 'number' && read.length === 1
         ? 0
         : undefined;
     const dot = norm(tokens, at + 1, end) === '.' && unit === 'ac' && index + 2 < end && at + 2 < end ? 1 : 0;
@@ -156,14 +152,9 @@ function plain(tokens: readonly Token[], index: number, end: number): NumberHit 
     norm(tokens, at + 2, end) === 'old'
   )
     return { length: at + 3 - index, sense: { kind: 'ago', months: value } };
-  if (
-    /^(month|mo|mos)$/.test(unit) &&
-    /^(ago|old)$/.test(norm(tokens, norm(tokens, at + 1, end) === '-' ? at + 2 : at + 1, end))
-  )
-    return {
-      length: (norm(tokens, at + 1, end) === '-' ? at + 3 : at + 2) - index,
-      sense: { kind: 'ago', months: value },
-    };
+  const word = norm(tokens, at + 1, end) === '-' ? at + 2 : at + 1;
+  if (/^(month|mo|mos)$/.test(unit) && /^(ago|old)$/.test(norm(tokens, word, end)))
+    return { length: word + 1 - index, sense: { kind: 'ago', months: value } };
   const marked = tokens[at]?.norm === "'" && tokens[at]?.glued === true;
   if (marked || (/^(foot|feet|ft)$/.test(unit) && value < 1000)) {
     const next =
@@ -196,8 +187,6 @@ function plain(tokens: readonly Token[], index: number, end: number): NumberHit 
       length: at + 1 + stopBehind(tokens, at + 1, end) - index,
       sense: { kind: 'rating', value, unit: rating },
     };
-  if (unit === ',' && tokens[index]?.kind === 'number')
-    return { length: read.length, sense: { kind: 'count', value } };
   return { length: read.length, sense: { kind: 'count', value } };
 }
 

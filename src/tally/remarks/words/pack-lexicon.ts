@@ -9,7 +9,6 @@ export function packLexicon(): PackedLexicon {
     const norms = tokenize(words)
       .map((token) => token.norm)
       .filter((norm) => norm !== '-');
-    if (norms.length === 0) throw new Error(`an empty entry in the tables of remarks: “${words}”`);
     const key = norms.join(' ');
     const same = byWords.get(key);
     if (same === undefined) byWords.set(key, { norms, senses: [sense] });

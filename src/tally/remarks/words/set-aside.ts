@@ -1,5 +1,5 @@
 /** What is offered, hoped for, imagined or elsewhere: words that take their sense from those around them. */
-import { has, isBoundary, type Unit } from './units.js';
+import { has, isBoundary, type Unit, wordOf } from './units.js';
 
 /** Marks what is offered, imagined or elsewhere. */
 export function setAside(units: readonly Unit[]): void {
@@ -9,7 +9,10 @@ export function setAside(units: readonly Unit[]): void {
     const ahead = has(unit, 'maybe-ahead');
     // "close to 1,400 sq ft" is a figure; "close to the lake" is a place.
     const away = has(unit, 'elsewhere') && !(has(unit, 'hedge') && next?.number !== undefined);
-    if (ahead || away) marks.ahead(index, ahead ? 'maybe' : 'elsewhere');
+    if (ahead || away) {
+      unit.aside = ahead ? 'maybe' : 'elsewhere';
+      marks.ahead(index + 1, unit.aside);
+    }
     if (has(unit, 'maybe-behind') && (unit.joined || STANDS_ALONE.test(unit.word)) && !isSupply(units, index))
       marks.behind(index);
     if (has(unit, 'elsewhere-noun')) marks.noun(index);
@@ -39,14 +42,14 @@ function isDefinite(units: readonly Unit[], index: number): boolean {
   while (first > 0 && !isBoundary(units[first - 1])) first--;
   return (
     /^(the|this|that|these|those|its|it|they|your|our|my|which|all|both|each|every)$/.test(
-      units[first]?.word ?? 'the',
+      wordOf(units[first]),
     ) || index - first > 4
   );
 }
 
 /** "city water & sewer hookups" are there; "pool hookup" is none. */
 const isSupply = (units: readonly Unit[], index: number): boolean =>
-  /^hook/.test(units[index]?.word ?? '') &&
+  /^hook/.test(wordOf(units[index])) &&
   units
     .slice(Math.max(0, index - 4), index)
     .some((one) =>
@@ -72,10 +75,8 @@ class Marks {
     this.#units = units;
   }
 
-  ahead(index: number, aside: Unit['aside']): void {
-    const self = this.#units[index];
-    if (self !== undefined) self.aside = aside;
-    for (let at = Math.max(index + 1, this.#aheadEnd); ; at++) {
+  ahead(first: number, aside: Unit['aside']): void {
+    for (let at = Math.max(first, this.#aheadEnd); ; at++) {
       const unit = this.#units[at];
       this.#aheadEnd = at;
       if (unit !== undefined && unit.sign === ',' && this.#offersOneOf(at + 1)) continue;

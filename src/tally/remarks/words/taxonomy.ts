@@ -8,9 +8,13 @@ const sayable = new Map<string, Map<string, boolean>>();
 const kinds = new Map<string, Map<string, ReadonlySet<string>>>();
 const excluded = new Map<string, Map<string, Map<string, boolean>>>();
 
-export function thing(id: string): RemarkThing {
+const things = (): ReadonlyMap<string, RemarkThing> => {
   byId ??= new Map(remarkThings().map((one) => [one.id, one]));
-  const found = byId.get(id);
+  return byId;
+};
+
+export function thing(id: string): RemarkThing {
+  const found = things().get(id);
   if (found === undefined) throw new Error(`the tables of remarks have no thing “${id}”`);
   return found;
 }
@@ -22,7 +26,9 @@ export const belongsTo = (id: string, wide: string): boolean => id === wide || w
 function widerThan(id: string): ReadonlySet<string> {
   const before = wider.get(id);
   if (before !== undefined) return before;
-  const found = new Set([id, ...thing(id).is.flatMap((one) => [...widerThan(one)])]);
+  // The use of a room is asked for as well, and may be no thing of the tables: nothing is wider than that.
+  const next = things().get(id)?.is ?? [];
+  const found = new Set([id, ...next.flatMap((one) => [...widerThan(one)])]);
   wider.set(id, found);
   return found;
 }
@@ -32,8 +38,8 @@ export function canBeSaidOf(group: string, id: string): boolean {
   const answers = within(sayable, group);
   let answer = answers.get(id);
   if (answer === undefined) {
-    const { of } = remarkClasses().groups[group] ?? { of: [] };
-    answer = of.some((one) => belongsTo(id, one) || belongsTo(one, id));
+    const of = remarkClasses().groups[group]?.of;
+    answer = of?.some((one) => belongsTo(id, one) || belongsTo(one, id)) === true;
     answers.set(id, answer);
   }
   return answer;
@@ -48,7 +54,7 @@ function kindsOf(group: string, member: string): ReadonlySet<string> {
   const members = within(kinds, group);
   const before = members.get(member);
   if (before !== undefined) return before;
-  const { is } = remarkClasses().groups[group]?.members[member] ?? { is: [] };
+  const is = remarkClasses().groups[group]?.members[member]?.is ?? [];
   const found = new Set([member, ...is.flatMap((one) => [...kindsOf(group, one)])]);
   members.set(member, found);
   return found;

@@ -2,18 +2,19 @@
 
 import { isStopOfShort, wordMeant } from './abbreviations.js';
 
-export interface Token {
+export type Token = {
   /** UTF-16 offsets in the text as it was given. */
   readonly from: number;
   readonly to: number;
-  readonly kind: 'word' | 'number' | 'sign';
   /** Lower case, without accents and invisible characters, in the singular. */
   readonly norm: string;
   readonly raw: string;
-  readonly value?: number;
   /** Nothing stands between it and the token before. */
   readonly glued: boolean;
-}
+} & (
+  | { readonly kind: 'number'; readonly value: number }
+  | { readonly kind: 'word' | 'sign'; readonly value?: undefined }
+);
 
 // Soft hyphens, joiners and marks of direction are seen by nobody and must not hide a word.
 const INVISIBLE = '\\u00ad\\u200b-\\u200f\\u202a-\\u202e\\u2060-\\u2069\\ufeff';
@@ -47,14 +48,15 @@ export function tokenize(text: string): Token[] {
     const glued = from === end && tokens.length > 0;
     end = to;
     if (plain === '') continue;
-    const first = plain[0] ?? '';
+    const first = plain.charAt(0);
+    const fraction = FRACTIONS[first];
     const shortBefore = short;
     short = undefined;
     if (/[\d.]/.test(first) && plain !== '.') {
       const value = Number(plain.replace(/,/g, ''));
       tokens.push({ from, to, kind: 'number', norm: plain, raw: plain, value, glued });
-    } else if (first in FRACTIONS)
-      tokens.push({ from, to, kind: 'number', norm: first, raw: first, value: FRACTIONS[first] ?? 0, glued });
+    } else if (fraction !== undefined)
+      tokens.push({ from, to, kind: 'number', norm: first, raw: first, value: fraction, glued });
     else if (isAscii ? /[A-Za-z]/.test(first) : /\p{L}/u.test(first)) {
       const { raw: said, norm: plainNorm } = formsOf(plain, isAscii);
       const norm = wordMeant(said) ?? plainNorm;

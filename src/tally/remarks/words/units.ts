@@ -2,6 +2,7 @@
 import { type Hit, lexicon, type Sense } from './lexicon.js';
 import { type NumberSense, numberAt } from './numbers.js';
 import { setAside } from './set-aside.js';
+import { stretchOf } from './stretch-of.js';
 import type { Token } from './token.js';
 
 export interface Unit {
@@ -26,18 +27,21 @@ export function senseOf(unit: Unit | undefined, tag: Sense['tag']): Sense | unde
   return undefined;
 }
 
+/** As it stands, lower case; nothing beyond either end of the row. */
+export const wordOf = (unit: Unit | undefined): string => unit?.word ?? '';
+
 export const has = (unit: Unit | undefined, tag: Sense['tag']): boolean => senseOf(unit, tag) !== undefined;
 
 export function unitsOf(tokens: readonly Token[], first: number, end: number): Unit[] {
   const units: Unit[] = [];
   const words = lexicon();
   let joined = false;
-  for (let at = first; at < end; ) {
-    const token = tokens[at];
-    if (token === undefined) break;
+  let next = first;
+  for (const [offset, token] of tokens.slice(first, end).entries()) {
+    const at = first + offset;
+    if (at < next) continue;
     if (token.norm === '-' && token.glued && tokens[at + 1]?.glued === true && at + 1 < end) {
       joined = true;
-      at++;
       continue;
     }
     const number = numberAt(tokens, at, end);
@@ -47,20 +51,20 @@ export function unitsOf(tokens: readonly Token[], first: number, end: number): U
       hit !== undefined &&
       (number === undefined || hit.length > number.length || token.norm === 'zero') &&
       !isCounted(hit, number, token);
-    const length = wins ? hit.length : (number?.length ?? 1);
+    next = at + (wins ? hit.length : (number?.length ?? 1));
+    const run = tokens.slice(at, next);
     units.push({
       from: token.from,
-      to: tokens[at + length - 1]?.to ?? token.to,
+      to: stretchOf(run).to,
       senses: wins ? hit.senses : NO_SENSES,
       number: wins ? undefined : number?.sense,
       sign:
         token.kind === 'sign' && number === undefined && !wins ? signOf(token, tokens[at + 1]) : undefined,
-      word: length === 1 ? token.raw : wordsOf(tokens, at, at + length),
+      word: run.map(({ raw }) => raw).join(' '),
       joined,
       aside: undefined,
     });
     joined = false;
-    at += length;
   }
   nameGivers(units);
   nameWorks(units);
@@ -71,12 +75,6 @@ export function unitsOf(tokens: readonly Token[], first: number, end: number): U
 
 // One list for all words that no table knows: what is kept by the list of senses is kept once.
 const NO_SENSES: Unit['senses'] = [];
-
-const wordsOf = (tokens: readonly Token[], from: number, to: number): string =>
-  tokens
-    .slice(from, to)
-    .map(({ raw }) => raw)
-    .join(' ');
 
 /** A hyphen with blanks around it is meant as a dash. */
 const signOf = (token: Token, next: Token | undefined): string =>
@@ -107,7 +105,7 @@ function nameGivers(units: readonly Unit[]): void {
       if (isBoundary(next)) break;
       const id =
         BUYERS.test(next.word) ||
-        (/^owners?$/.test(next.word) && /^(new|next)$/.test(units[index + order]?.word ?? ''))
+        (/^owners?$/.test(next.word) && /^(new|next)$/.test(wordOf(units[index + order])))
           ? 'stays'
           : SELLERS.test(next.word)
             ? 'goes'
@@ -136,7 +134,7 @@ function nameWorks(units: readonly Unit[]): void {
       /^(works|work|opens|functions|operates)$/.test(unit.word) &&
       index > 0 &&
       has(units[index - 1], 'thing') &&
-      (isBoundary(units[index + 1]) || WELL.test(units[index + 1]?.word ?? '')) &&
+      (isBoundary(units[index + 1]) || WELL.test(wordOf(units[index + 1]))) &&
       (unit.word !== 'work' || index < 3)
     )
       unit.senses = [{ tag: 'condition', id: 'works' }];
