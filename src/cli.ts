@@ -16,13 +16,14 @@ import { visible } from './diagnostics/report.js';
 import { readDate } from './facts/date.js';
 import { PAYMENT_WAYS } from './facts/ledger.js';
 import type { EditionName } from './packet/packet.js';
-import { realTerminal, type Terminal } from './terminal.js';
+import { inertTerminal, realTerminal, type Terminal } from './terminal.js';
 import { version } from './version.js';
 
 export const EXIT = { fine: 0, record: 1, commandLine: 2, bug: 3 } as const;
 
 /** Runs one command line (without `node` and the program's name) and answers with the exit status. */
-export async function run(words: readonly string[], terminal: Terminal): Promise<number> {
+export async function run(words: readonly string[], shown: Terminal): Promise<number> {
+  const terminal = inertTerminal(shown);
   let status: number = EXIT.fine;
   const program = describe(terminal, (result) => {
     status = result;

@@ -10,7 +10,7 @@ import path from 'node:path';
 import { watch } from 'chokidar';
 import { printReport, visible } from './diagnostics/report.js';
 import { findHouses, type HouseFolder, shownPath } from './find-houses.js';
-import { escapeHtml, Preview } from './preview.js';
+import { escapeHtml, PREVIEW_POLICY, Preview } from './preview.js';
 import type { Terminal } from './terminal.js';
 
 export interface ServeOptions {
@@ -47,6 +47,10 @@ export async function serveCommand(
   const server = createServer(
     (request, response) => void answer(request, response, preview, listeners, terminal),
   );
+  // A page is asked for in one go; whoever sends a request byte by byte only holds a connection.
+  server.headersTimeout = 10_000;
+  server.requestTimeout = 20_000;
+  server.maxConnections = 256;
   const bound = await listen(server, options.port, terminal);
   if (bound === undefined) return 2;
   const address = `http://127.0.0.1:${bound}/`;
@@ -142,6 +146,10 @@ async function answer(
       'cache-control': 'no-store',
       'x-content-type-options': 'nosniff',
       'referrer-policy': 'no-referrer',
+      'cross-origin-resource-policy': 'same-origin',
+      'cross-origin-opener-policy': 'same-origin',
+      'x-frame-options': 'DENY',
+      ...(type.startsWith('text/html') ? { 'content-security-policy': PREVIEW_POLICY } : {}),
     });
     response.end(request.method === 'HEAD' ? undefined : body);
   };
@@ -152,8 +160,20 @@ async function answer(
   const pathname = pathOf(request);
   if (pathname === undefined) return send(400, 'text/plain; charset=utf-8', 'This address can’t be read.\n');
   if (pathname === '/-/changes') {
-    response.writeHead(200, { 'content-type': 'text/event-stream', 'cache-control': 'no-store' });
+    response.writeHead(200, {
+      'content-type': 'text/event-stream',
+      'cache-control': 'no-store',
+      'cross-origin-resource-policy': 'same-origin',
+    });
     response.flushHeaders();
+    if (request.method === 'HEAD') {
+      response.end();
+      return;
+    }
+    // A browser keeps six of them at most; of more than that the oldest is nobody's.
+    const [oldest] = listeners.size >= MOST_LISTENERS ? listeners : [];
+    oldest?.end();
+    if (oldest !== undefined) listeners.delete(oldest);
     listeners.add(response);
     request.on('close', () => listeners.delete(response));
     return;
@@ -181,10 +201,18 @@ function pathOf(request: IncomingMessage): string | undefined {
     : undefined;
 }
 
-/** A page on another site can make a browser ask here; its Host or Origin gives it away. */
+/** Pages that listen for changes at once. */
+const MOST_LISTENERS = 64;
+
+/**
+ * A page on another site can make a browser ask here; its Host or Origin gives it away. Of a script or a picture that it
+ * takes from here no Origin is sent, but browsers say where they were asked from (Fetch Metadata): a link may lead here,
+ * and nothing else.
+ */
 function isLocal(request: IncomingMessage): boolean {
   const name = /^(127\.0\.0\.1|localhost)(:\d+)?$/;
-  const { host, origin } = request.headers;
+  const { host, origin, 'sec-fetch-site': from, 'sec-fetch-dest': into } = request.headers;
+  if ((from === 'cross-site' || from === 'same-site') && into !== 'document') return false;
   if (host === undefined || !name.test(host)) return false;
-  return origin === undefined || (/^http:\/\//.test(origin) && name.test(origin.slice('http://'.length)));
+  return origin === undefined || origin === `http://${host}`;
 }

@@ -1,4 +1,5 @@
 /** Houses kept ready for looking at: pages in memory, PDF made when asked for. */
+import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { type ComposedHouse, composeHouse, PUBLISHED, pdfNameOf, renderPages, renderPdf } from './build.js';
@@ -20,6 +21,28 @@ const TYPES: Record<string, string> = {
   '.ics': 'text/calendar; charset=utf-8',
   '.pdf': 'application/pdf',
 };
+
+const FOLLOW_PATH = '/-/follow.js';
+const FOLLOW = 'new EventSource("/-/changes").onmessage = () => location.reload();\n';
+
+const LIST_STYLE =
+  ':root{color-scheme:light dark}body{font:17px/1.7 Georgia,serif;max-width:44rem;margin:3rem auto;padding:0 1rem}';
+
+/**
+ * What a page of the preview may do: as the page's own policy says, and ask this server for changes. It is sent with every
+ * page, so that one that is made without a policy of its own has one here.
+ */
+export const PREVIEW_POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "connect-src 'self'",
+  `style-src 'self' 'sha256-${createHash('sha256').update(LIST_STYLE).digest('base64')}'`,
+  "img-src 'self' data:",
+  "font-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+  "frame-ancestors 'none'",
+].join('; ');
 
 interface Shown {
   readonly composed: ComposedHouse;
@@ -62,6 +85,7 @@ export class Preview {
 
   async find(pathname: string): Promise<{ type: string; body: string | Uint8Array } | undefined> {
     if (pathname === '/') return { type: TYPES['.html'] as string, body: this.#list() };
+    if (pathname === FOLLOW_PATH) return { type: TYPES['.js'] as string, body: FOLLOW };
     const [house, ...rest] = decoded(pathname).slice(1).split('/');
     const shown = this.#houses.get(house ?? '');
     if (shown === undefined) return undefined;
@@ -86,7 +110,7 @@ export class Preview {
       return `<li>${escapeHtml(composed.packets[0]?.house.name ?? name)}: ${links.join(' · ')}</li>`;
     });
     return following(
-      `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>Houses</title><style>:root{color-scheme:light dark}body{font:17px/1.7 Georgia,serif;max-width:44rem;margin:3rem auto;padding:0 1rem}</style></head><body><h1>Houses</h1><ul>${items.join('')}</ul></body></html>`,
+      `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>Houses</title><style>${LIST_STYLE}</style></head><body><h1>Houses</h1><ul>${items.join('')}</ul></body></html>`,
     );
   }
 }
@@ -100,13 +124,11 @@ function decoded(pathname: string): string {
   }
 }
 
-/** Pages allow no script but their own; the preview adds one, which loads the page again after an edit. */
-function following(html: string): string {
-  const script = '<script>new EventSource("/-/changes").onmessage=()=>location.reload()</script>';
-  return html
+/** The preview adds one script to each page, which loads it again after an edit. Its own policy takes the place of the page's. */
+const following = (html: string): string =>
+  html
     .replace(/<meta http-equiv="Content-Security-Policy"[^>]*>/i, '')
-    .replace('</body>', `${script}</body>`);
-}
+    .replace('</body>', `<script src="${FOLLOW_PATH}"></script></body>`);
 
 export function escapeHtml(text: string): string {
   return text.replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);

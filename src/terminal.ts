@@ -19,6 +19,39 @@ export interface Progress {
   readonly stop: () => void;
 }
 
+/** Colours that this program writes. */
+const COLOUR = '\u001b\\[(?:0|1|2|31;1|33;1|36)m';
+
+/**
+ * Whatever could act on a terminal or turn its lines about, but for a line feed, a tab, our own colours, and the joiners and
+ * soft hyphens of words.
+ */
+const ACTS = new RegExp(
+  `(${COLOUR})|[^\\P{Cc}\\n\\t]|[^\\P{Cf}\\u00ad\\u200c\\u200d]|[\\p{Zl}\\p{Zp}]`,
+  'gu',
+);
+
+/**
+ * The same terminal, which no text of a house folder, a file name or a word of the command line can steer. Messages have
+ * made such signs visible already; what is left are answers as data, where the sign's escape is the same text to a program.
+ */
+export const inertTerminal = (terminal: Terminal): Terminal => {
+  const inert = (text: string): string =>
+    text.replace(ACTS, (sign, colour: string | undefined) => colour ?? escaped(sign));
+  return {
+    ...terminal,
+    out: (text) => terminal.out(inert(text)),
+    error: (text) => terminal.error(inert(text)),
+  };
+};
+
+/** As JSON writes it: `\u202e`. */
+const escaped = (sign: string): string =>
+  sign
+    .split('')
+    .map((unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`)
+    .join('');
+
 export function realTerminal(): Terminal {
   // `sillplate check | head` closes the pipe early; what nobody reads need not be written.
   for (const stream of [process.stdout, process.stderr])

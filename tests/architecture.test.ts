@@ -121,8 +121,13 @@ const MACHINE: Rules['machine'] = {
   'node:stream': { files: ['src/archive/bag-pack.ts'], why: 'a packer hands on a stream' },
   'node:os': { files: ['src/intake/develop-photos.ts'], why: 'photos are developed on all processors' },
   'node:zlib': {
-    files: ['src/print/*.ts', 'src/archive/*.ts', 'src/intake/colour-profile.ts'],
-    why: 'only files and the profile of a PNG are packed',
+    files: [
+      'src/print/*.ts',
+      'src/archive/*.ts',
+      'src/intake/colour-profile.ts',
+      'src/intake/pdf-unfolds.ts',
+    ],
+    why: 'only files, the profile of a PNG and papers are packed',
   },
 };
 

@@ -34,7 +34,7 @@ export function fact<T extends z.ZodType>(inner: T, about: string, example?: str
     is: value.describe('The value, or: not known.'),
     ...knownBy,
     was: z
-      .union([z.string(), z.number()])
+      .union([text('What stood there.'), z.number()])
       .optional()
       .describe('The value before it was corrected; kept and shown.'),
     corrected: date('When it was corrected.', '2026-05-02').optional(),

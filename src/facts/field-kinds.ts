@@ -14,6 +14,7 @@ import { readQuantity } from './quantity.js';
 import type { Read } from './read.js';
 import { readSize } from './size.js';
 import { readStep } from './step.js';
+import { withoutTurning } from './turning-signs.js';
 import { readWebAddress } from './web-address.js';
 import { groupThousands } from './written-number.js';
 
@@ -39,9 +40,10 @@ function read<T>(code: Code, reader: (text: string) => Read<T>) {
 const LONGEST = { name: 200, sentence: 400, text: 20_000 } as const;
 
 /** Words that a sheet can hold and a terminal can show. A number or truth value is refused: YAML would change `02139` to 2139. */
-const words = (longest: number) =>
+const words = (longest: number, clean: (written: string) => string = withoutTurning) =>
   z
     .string()
+    .overwrite(clean)
     .trim()
     .min(1)
     .superRefine((written, context) => {
@@ -70,6 +72,15 @@ const words = (longest: number) =>
 /** Text of any length that a person reads. */
 export const text = (about: string, example?: string) =>
   described(words(LONGEST.text), 'text', about, example);
+
+/** Name of a file of the folder, sign for sign: phones write some that nobody sees. */
+export const fileName = (about: string, example?: string) =>
+  described(
+    words(LONGEST.text, (written) => written),
+    'text',
+    about,
+    example,
+  );
 
 /** A name or a few words: it becomes a heading, a label on a plan, a part of a sentence. */
 export const name = (about: string, example?: string) =>

@@ -8,9 +8,10 @@ import { isUtf8 } from 'node:buffer';
 import { type CsvError, parse } from 'csv-parse/sync';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Place } from '../diagnostics/place.js';
+import { groupThousands } from '../facts/written-number.js';
 import { type CsvSpans, csvSpans } from './csv-spans.js';
 import { lineIndex } from './line-index.js';
-import { aboutList, type List, type SheetRows, unreadable } from './sheet-rows.js';
+import { aboutList, type List, MOST_ROWS, type SheetRows, unreadable } from './sheet-rows.js';
 
 export interface CsvRead {
   /** Undefined if it could not be read at all. */
@@ -153,6 +154,14 @@ function noCsv(bytes: Buffer, name: string, file: string, list: List | undefined
     return unreadable(list, file, `${name} is an old or locked workbook, whatever its ending says`, [
       SAVE_AS,
     ]);
+  if (linesOf(bytes) > MOST_LINES)
+    return unreadable(
+      list,
+      file,
+      `${name} has more than ${groupThousands(MOST_LINES)} lines, and no list of a house has as many`,
+      ['check that it is the right file'],
+      'intake.too-big',
+    );
   const nul = bytes.indexOf(0);
   if (starts(0xff, 0xfe) || starts(0xfe, 0xff) || (nul >= 0 && nul < 2 && bytes.length > 3))
     return unreadable(list, file, `${name} is written in UTF-16, not in UTF-8`, [SAVE_AS], 'intake.encoding');
@@ -170,6 +179,18 @@ function noCsv(bytes: Buffer, name: string, file: string, list: List | undefined
         : `${name} holds NUL signs, which no text has`,
     hints: [SAVE_AS],
   };
+}
+
+/** Twice as many as rows are taken: a cell may have lines of its own. */
+const MOST_LINES = 2 * MOST_ROWS;
+
+/** Up to the most there may be. */
+function linesOf(bytes: Buffer): number {
+  const end = bytes.includes(10) ? 10 : 13;
+  let lines = 0;
+  for (let at = bytes.indexOf(end); at >= 0 && lines <= MOST_LINES; at = bytes.indexOf(end, at + 1))
+    lines += 1;
+  return lines;
 }
 
 /** What the sheets of a house may have between the cells. */

@@ -1,8 +1,10 @@
 /** One file under photos/: whether it is a picture that can be shown, how large, and what its camera says. */
 import { createHash } from 'node:crypto';
+import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Metadata } from 'sharp';
 import type { CameraFacts } from '../facts/camera.js';
+import { groupThousands } from '../facts/written-number.js';
 import { readCamera } from './camera.js';
 import { canReadHeic, HEIC_PACKAGE } from './decode-heic.js';
 import { NO_LIBRARY, pictureLibrary } from './picture-library.js';
@@ -39,6 +41,10 @@ export type Looked =
 const PIXEL_LIMIT = 100_000_000;
 /** The most that can be said `huge` of. */
 export const HUGE_LIMIT = 500_000_000;
+/** Longest side in pixels: that of a JPEG. A strip of one pixel's height takes gigabytes to be made smaller. */
+const SIDE_LIMIT = 65_500;
+/** A photo of 500 million pixels without any loss stays below this. */
+const MOST_BYTES = 1_000_000_000;
 
 export interface PhotoToLookAt {
   readonly id: string;
@@ -49,7 +55,12 @@ export interface PhotoToLookAt {
 
 export async function lookAtPhoto({ id, name, original, huge }: PhotoToLookAt): Promise<Looked> {
   const shown = `photos/${name}`;
-  const bytes = await readPlainFile(original).catch((thrown: NodeJS.ErrnoException) => thrown);
+  const bytes = await readPhoto(original).catch((thrown: NodeJS.ErrnoException) => thrown);
+  if (bytes === undefined)
+    return trouble(
+      `${shown} has more than ${MOST_BYTES / 1e6} million bytes, and no photo has as many`,
+      'check that it is the right file, or save it smaller in a picture program',
+    );
   if (bytes instanceof Error)
     return trouble(`${shown} can’t be read (${bytes.code ?? 'unknown reason'})`, 'check who may read it');
   if (bytes.length === 0)
@@ -95,6 +106,12 @@ export async function lookAtPhoto({ id, name, original, huge }: PhotoToLookAt): 
   };
 }
 
+/** Undefined if it is larger than a photo can be. */
+async function readPhoto(file: string): Promise<Buffer | undefined> {
+  const { size } = await stat(file);
+  return size > MOST_BYTES ? undefined : await readPlainFile(file);
+}
+
 /** SHA-256 of an original, in hexadecimal digits. */
 export const contentOf = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex');
 
@@ -122,6 +139,11 @@ const hasEnding = (file: string, kind: Kind): boolean =>
   kind.endings.includes(path.extname(file).toLowerCase());
 
 function sizeTrouble(shown: string, width: number, height: number, huge: boolean): PhotoRemark | undefined {
+  if (Math.max(width, height) > SIDE_LIMIT)
+    return {
+      message: `${shown} is ${width} × ${height} pixels, and no side may have more than ${groupThousands(SIDE_LIMIT)}`,
+      hints: ['save it smaller in a picture program'],
+    };
   const pixels = width * height;
   if (pixels <= (huge ? HUGE_LIMIT : PIXEL_LIMIT)) return undefined;
   const millions = Math.ceil(pixels / 1e6);

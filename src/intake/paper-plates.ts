@@ -7,11 +7,14 @@ import path from 'node:path';
 import type { Sharp, default as sharp } from 'sharp';
 import type { PaperFile } from '../facts/ledger.js';
 import { isPicture, lookAtPhoto, type PhotoFile } from './look-at-photo.js';
+import { unfoldsTooFar } from './pdf-unfolds.js';
 import { pictureLibrary } from './picture-library.js';
 import { readPlainFile } from './read-plain-file.js';
 
 /** More pages than these are read in the file itself. */
 const MOST_PAGES = 4;
+/** A larger file is copied and not drawn. */
+const MOST_BYTES = 100_000_000;
 /** Dots an inch: small print of a receipt stays readable at the width of a sheet. */
 const DPI = 150;
 /** White that stays around what is printed, in dots. */
@@ -55,7 +58,7 @@ async function platesOf(id: string, paper: PaperFile, cache: string, drawer: Pag
     const pages = await lookedAt(plateId(id, 1), paper, paper.path);
     return { pages, of: pages.length };
   }
-  if (!/\.pdf$/i.test(paper.file)) return { pages: [], of: 0 };
+  if (!/\.pdf$/i.test(paper.file) || paper.bytes > MOST_BYTES) return { pages: [], of: 0 };
   const { files, of } = await pagesOf(paper, cache, drawer);
   const looked = files.map((file, page) => lookedAt(plateId(id, page + 1), paper, file));
   return { pages: (await Promise.all(looked)).flat(), of };
@@ -74,7 +77,8 @@ async function pagesOf(paper: PaperFile, cache: string, drawer: PageDrawer): Pro
   const folder = path.join(cache, `${RECIPE}-${paper.sha256.slice(0, 40)}`);
   const kept = await keptPages(folder);
   if (kept !== undefined) return kept;
-  const drawn = await drawer.draw(await readPlainFile(paper.path));
+  const bytes = await readPlainFile(paper.path);
+  const drawn = unfoldsTooFar(bytes) ? { pages: [], of: 0 } : await drawer.draw(bytes);
   await mkdir(cache, { recursive: true });
   // Made under a name of its own and moved there in one step: two builds may draw one paper at once.
   const half = await mkdtemp(path.join(cache, '.making-'));

@@ -5,6 +5,7 @@ import { asItWas } from '../facts/inert-text.js';
 import type { Read } from '../facts/read.js';
 import { readSheetDate, type SheetDay } from '../facts/sheet-date.js';
 import { taxpayerNumberIn, taxpayerNumberWords } from '../facts/taxpayer-number.js';
+import { withoutTurning } from '../facts/turning-signs.js';
 import { groupThousands } from '../facts/written-number.js';
 import { judgeDays, type RowDay } from './day-or-month.js';
 import type { Headings } from './sheet-headings.js';
@@ -190,7 +191,7 @@ class RowReader<Column extends string> implements SheetRow<Column> {
 
   words(column: Column, longest: number, asked?: readonly string[]): string | undefined {
     // The apostrophe before what a spreadsheet would run is no part of the words.
-    const written = asItWas(this.cell(column)).trim();
+    const written = withoutTurning(asItWas(this.cell(column))).trim();
     if (written === '') {
       if (asked !== undefined) this.refuse(column, `the cell “${column}” of this row is empty`, asked);
       return undefined;

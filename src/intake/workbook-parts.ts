@@ -18,6 +18,8 @@ export type WorkbookParts =
   | { readonly why: 'too big' | 'broken' };
 
 const MOST_UNFOLDED = 256_000_000;
+/** Parts of one workbook: a few for each sheet, and its pictures. */
+const MOST_PARTS = 2_000;
 
 export async function lookIntoWorkbook(bytes: Buffer): Promise<WorkbookParts> {
   const parts = await readParts(bytes).catch(() => undefined);
@@ -48,6 +50,7 @@ const unescaped = (text: string): string =>
 async function readParts(bytes: Buffer): Promise<Map<string, string> | 'too big'> {
   const zip = await yauzl.fromBufferPromise(bytes);
   const parts = new Map<string, string>();
+  if (zip.entryCount > MOST_PARTS) return 'too big';
   let unfolded = 0;
   for await (const entry of zip.eachEntry()) {
     unfolded += entry.uncompressedSize;

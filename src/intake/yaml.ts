@@ -15,6 +15,7 @@ import {
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
 import type { Place } from '../diagnostics/place.js';
+import { groupThousands } from '../facts/written-number.js';
 import { explainYamlError } from './explain-yaml-error.js';
 import { lineIndex, type Span } from './line-index.js';
 import { notWords, walkParts, writtenTwice, type YamlPart } from './yaml-parts.js';
@@ -32,6 +33,8 @@ export interface YamlFile {
 
 /** Deeper than any fact stands. */
 const MAX_DEPTH = 40;
+/** Words and values of one file: a house with a thousand rooms has fewer. */
+const MOST_PARTS = 100_000;
 /** More top-level words than any house has; such a file is not read word by word. */
 const MOST_WORDS = 200;
 
@@ -41,6 +44,7 @@ export function readYaml(source: string, file: string): YamlFile {
   const whole = readBlock({ text, start: 0 }, place);
   if (whole.error === undefined) return finish(text, [whole], [], place);
   // A mistake ends YAML's reading. Read the top-level words one by one, so that the others can still be checked.
+  if (whole.error.code === 'intake.too-big') return finish(text, [whole], ['*'], place);
   const blocks = topLevelBlocks(text);
   if (blocks.length < 2 || blocks.length > MOST_WORDS) {
     const words = blocks.map((block) => block.word);
@@ -96,6 +100,8 @@ function readBlock({ text, start }: Block, placeInFile: (span: Span) => Place): 
   const nothing = { data: {}, values: new Map(), keys: new Map(), diagnostics: [] };
   try {
     const events = parseEvents(text, { maxDepth: MAX_DEPTH });
+    const over = events[MOST_PARTS];
+    if (over !== undefined) return { ...nothing, error: tooMany(place(spanOf(over, text) ?? nowhere(text))) };
     const walked = walkParts(
       events.map((event) => partOf(event, text)),
       text,
@@ -127,6 +133,16 @@ function readBlock({ text, start }: Block, placeInFile: (span: Span) => Place): 
     return { ...nothing, error: explainYamlError(thrown.reason, at, text, place) };
   }
 }
+
+const nowhere = (text: string): Span => ({ start: Math.max(0, text.length - 1), end: text.length });
+
+const tooMany = (place: Place): Diagnostic => ({
+  code: 'intake.too-big',
+  severity: 'error',
+  place,
+  message: `up to here this file has ${groupThousands(MOST_PARTS)} words and values, and the facts of a house have fewer`,
+  hints: ['check that it is the right file'],
+});
 
 type Event = ReturnType<typeof parseEvents>[number];
 

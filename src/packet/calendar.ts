@@ -18,7 +18,7 @@ export function careCalendar(context: Context): PacketExport | undefined {
   );
   if (dated.length + alarms.length === 0) return undefined;
   const calendar = ical({
-    name: `${context.house.house.name}: care`,
+    name: calendarText(`${context.house.house.name}: care`),
     prodId: { company: 'sillplate', product: 'care book', language: 'EN' },
     method: ICalCalendarMethod.PUBLISH,
   });
@@ -57,6 +57,9 @@ export function careCalendar(context: Context): PacketExport | undefined {
     text: calendar.toString().replace(/\r?\n/g, '\r\n'),
   };
 }
+
+/** RFC 5545, 3.3.11. The library writes the calendar's own name as it is, and a line break in it would be a line of the file. */
+const calendarText = (text: string): string => text.replace(/\s+/gu, ' ').replace(/[\\;,]/gu, '\\$&');
 
 const utcDay = (iso: string): Date => new Date(`${iso}T00:00:00Z`);
 

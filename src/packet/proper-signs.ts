@@ -5,6 +5,7 @@
  * does what a law fixes word for word (notices), and what is read off or typed off letter for letter (verbatim runs).
  * Common practice of typesetting, no source.
  */
+import { withoutTurning } from '../facts/turning-signs.js';
 import { mapWords } from './map-rich.js';
 import type { Block, Rich, Section } from './packet.js';
 
@@ -77,20 +78,25 @@ export const sectionsWithProperSigns = (sections: readonly Section[]): Section[]
         block.kind === 'notice' || (block.kind === 'drawing' && block.role === 'code')
           ? block
           : mapWords(block, richWithSigns, (key, text) =>
-              WORDS.has(key) ? withProperSigns(text).text : text,
+              WORDS.has(key)
+                ? withProperSigns(withoutTurning(text)).text
+                : key === 'name'
+                  ? withoutTurning(text)
+                  : text,
             ),
     ),
   }));
 
-/** The words of blocks; everything else of them is ids, kinds and numbers. */
+/** The words of blocks (a `name` is a file's, shown as it is); everything else of them is ids, kinds and numbers. */
 const WORDS = new Set(['text', 'label', 'value', 'title', 'caption', 'ask', 'alt', 'hint']);
 
 /** A quotation may begin in one run and end in another. */
 function richWithSigns(rich: Rich): Rich {
   let open = false;
   return rich.map((run) => {
-    if (run.verbatim === true) return run;
-    const set = withProperSigns(run.text, open);
+    const text = withoutTurning(run.text);
+    if (run.verbatim === true) return { ...run, text };
+    const set = withProperSigns(text, open);
     open = set.open;
     return { ...run, text: set.text };
   });

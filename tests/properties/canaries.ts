@@ -194,6 +194,15 @@ export function plantCanaries(spec: HouseSpec): Planted {
       [`documents/${planted.documents?.at(-1)?.file}`]: text(plant('receipt.content')),
       'costs.csv': `date,payee,what,amount,bucket,place,paid,receipt\n2026-03-03,${plant('costs.payee')},${plant('costs.what')},${sum('73914.37')},improvement,,check,${plainReceipt}\n`,
       'miles.csv': `date,from,to,purpose,miles\n2026-03-03,${plant('miles.from')},${plant('miles.to')},${plant('miles.purpose')},${sum('1987.643')}\n`,
+      // Whatever else lies in a house folder is nobody's but the owner's.
+      'remarks.txt': `New floors in the kitchen. ${plant('file.remarks')}\n`,
+      'notes.txt': `${plant('file.notes')}\n`,
+      '.env': `${plant('file.hidden')}\n`,
+      '.sillplate-imports/mine.csv': `${plant('file.imports')}\n`,
+      'photos/list.txt': `${plant('file.beside-photos')}\n`,
+      'documents/unnamed.pdf': text(plant('file.unnamed-paper')),
+      // Facts in a file of their own, with a remark of the writer.
+      'more.yaml': `# ${plant('yaml.comment')}\nlead: { known: none } # ${plant('yaml.comment-behind')}\n`,
       'hours.csv': `date,who,what,place,hours\n2026-03-03,owner,${plant('hours.what')},,7.5\n`,
     },
   };

@@ -44,6 +44,15 @@ const MONEY = [
 const ofWhere = (canaries: readonly { text: string; where: string }[], where: string): string[] =>
   canaries.filter((one) => one.where === where).map(({ text }) => text);
 
+/** With what phones put behind the picture: a second one (a depth map, a film) and words, and a comment before it. */
+async function talkative(id: string): Promise<Buffer> {
+  const [first, second] = [await photoWithSecrets(id), await photoWithSecrets(`${id} again`)];
+  const words = Buffer.from(`\0\0\0\x18ftypmp42 ${BEHIND}`);
+  const comment = Buffer.from(`\xff\xfe\0${String.fromCharCode(BEHIND.length + 2)}${BEHIND}`, 'latin1');
+  return Buffer.concat([first.subarray(0, 2), comment, first.subarray(2), second, words]);
+}
+const BEHIND = 'QZBEHINDXJ';
+
 interface Built {
   readonly planted: ReturnType<typeof plantCanaries>;
   /** Path below the edition's folder, and the file's bytes. */
@@ -58,10 +67,13 @@ async function built(spec: HouseSpec): Promise<Built> {
   const folder = path.join(root, 'content', 'made-house');
   for (const part of ['documents', 'photos']) mkdirSync(path.join(folder, part), { recursive: true });
   writeFileSync(path.join(folder, 'house.yaml'), JSON.stringify(planted.spec, null, 1));
-  for (const [file, text] of Object.entries(planted.files)) writeFileSync(path.join(folder, file), text);
+  for (const [file, text] of Object.entries(planted.files)) {
+    mkdirSync(path.dirname(path.join(folder, file)), { recursive: true });
+    writeFileSync(path.join(folder, file), text);
+  }
   for (const [id, photo] of Object.entries(planted.spec.photos ?? {}))
-    writeFileSync(path.join(folder, 'photos', photo.file ?? `${id}.jpg`), await photoWithSecrets(id));
-  writeFileSync(path.join(folder, 'photos', planted.unnamed), await photoWithSecrets('unnamed'));
+    writeFileSync(path.join(folder, 'photos', photo.file ?? `${id}.jpg`), await talkative(id));
+  writeFileSync(path.join(folder, 'photos', planted.unnamed), await talkative('unnamed'));
   const out = path.join(root, 'out');
   await deliverEarlier(planted, folder, out);
   const { located, made } = await buildHouse({
@@ -148,7 +160,7 @@ describe.skipIf(noTool.length > 0)(`what an edition may not say${without}`, () =
         const file = path.join(folder, edition, name);
         for (const reading of readings(file, name, bytes)) {
           // The house file's own copies are the originals.
-          const tags = name.startsWith(`originals${path.sep}`) ? [] : SECRETS;
+          const tags = name.startsWith(`originals${path.sep}`) ? [] : [...SECRETS, BEHIND];
           if (edition === 'file')
             for (const text of textsIn(
               reading,
@@ -181,21 +193,5 @@ describe.skipIf(noTool.length > 0)(`what an edition may not say${without}`, () =
     }
     const published = EDITION_NAMES.filter((name) => name !== 'file');
     expect(published.every((name) => planted.canaries.some((one) => one.keptFrom.includes(name)))).toBe(true);
-  });
-});
-
-describe('the search', () => {
-  it.each([
-    ['as it is', Buffer.from('…qzcanarytestxj…')],
-    ['in capitals', Buffer.from('QZCANARYTESTXJ')],
-    ['in UTF-16', Buffer.from('qzcanarytestxj', 'utf16le').swap16()],
-    [
-      'in hexadecimal',
-      Buffer.from(`<FEFF${Buffer.from('qzcanarytestxj', 'utf16le').swap16().toString('hex')}>`),
-    ],
-    ['in base64', Buffer.from(Buffer.from('some qzcanarytestxj text').toString('base64'))],
-  ])('finds a text %s', (_how, bytes) => {
-    expect(textsIn(bytes, ['qzcanarytestxj'])).toEqual(['qzcanarytestxj']);
-    expect(textsIn(bytes, ['qzcanaryothersxj'])).toEqual([]);
   });
 });

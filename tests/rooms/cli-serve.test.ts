@@ -87,7 +87,8 @@ describe('pages', () => {
     const page = await get('/served/buyer/index.html');
     expect(page.headers['content-type']).toBe('text/html; charset=utf-8');
     expect(page.body).toContain('Test Lane');
-    expect(page.body).toContain('new EventSource("/-/changes")');
+    expect(page.body).toContain('<script src="/-/follow.js"></script>');
+    expect((await get('/-/follow.js')).body).toContain('new EventSource("/-/changes")');
   });
 
   it('makes the PDF when it is asked for', async () => {
@@ -99,7 +100,112 @@ describe('pages', () => {
   it('answers HEAD without a body and refuses what would change something', async () => {
     expect((await get('/', {}, 'HEAD')).body).toBe('');
     expect((await get('/', {}, 'POST')).status).toBe(405);
-    expect((await get('/', {}, 'DELETE')).status).toBe(405);
+    for (const method of ['DELETE', 'PUT', 'PATCH', 'OPTIONS', 'PROPFIND', 'TRACE'])
+      for (const asked of ['/', '/served/buyer/index.html', '/-/changes', '/nowhere'])
+        expect((await get(asked, {}, method)).status, `${method} ${asked}`).toBe(405);
+    // What the stream's head says, without a stream.
+    expect((await get('/-/changes', {}, 'HEAD')).status).toBe(200);
+  });
+});
+
+/** Every address of the preview that a page is at, and one that none is. */
+const everyPage = async (): Promise<string[]> => {
+  const { body } = await get('/');
+  const fronts = [...body.matchAll(/href="(\/[^"]+index\.html)"/g)].map(([, href]) => href ?? '');
+  expect(fronts).toHaveLength(4);
+  const inside = await Promise.all(
+    fronts.map(async (front) =>
+      [...(await get(front)).body.matchAll(/href="([a-z-]+\.html)/g)].map(
+        ([, file]) => `${path.posix.dirname(front)}/${file}`,
+      ),
+    ),
+  );
+  return [...new Set(['/', '/nowhere.html', ...fronts, ...inside.flat()])];
+};
+
+describe('what a page may do', () => {
+  it('is said with every page, and with no wider words than these', async () => {
+    const pages = await everyPage();
+    expect(pages.length).toBeGreaterThan(12);
+    for (const page of pages) {
+      const { headers, body } = await get(page);
+      const policy = String(headers['content-security-policy']).split('; ');
+      expect(policy.filter((one) => !one.startsWith('style-src')).sort(), page).toEqual([
+        "base-uri 'none'",
+        "connect-src 'self'",
+        "default-src 'none'",
+        "font-src 'self'",
+        "form-action 'none'",
+        "frame-ancestors 'none'",
+        "img-src 'self' data:",
+        "script-src 'self'",
+      ]);
+      expect(policy.find((one) => one.startsWith('style-src'))).toMatch(
+        /^style-src 'self' 'sha256-[\w+/]{43}='$/,
+      );
+      // No script of its own stands in a page.
+      expect(body, page).not.toMatch(/<script(?![^>]* src=)/);
+    }
+  });
+
+  it('is not given to other sites: no answer may be read, framed or loaded by them', async () => {
+    for (const asked of [
+      '/',
+      '/served/buyer/search-data.js',
+      '/served/agent/served-agent.pdf',
+      '/-/follow.js',
+      '/nowhere',
+    ]) {
+      const { headers } = await get(asked);
+      expect(Object.keys(headers).filter((name) => name.startsWith('access-control'))).toEqual([]);
+      expect(headers['cross-origin-resource-policy']).toBe('same-origin');
+      expect(headers['x-frame-options']).toBe('DENY');
+      expect(headers['x-content-type-options']).toBe('nosniff');
+    }
+  });
+
+  // What a browser sends for <script src>, <img> and fetch of another site, after Fetch Metadata (W3C).
+  it.each([
+    ['cross-site', 'script', 403],
+    ['cross-site', 'image', 403],
+    ['cross-site', 'iframe', 403],
+    ['same-site', 'script', 403],
+    ['cross-site', 'document', 200],
+    ['same-origin', 'script', 200],
+    ['none', 'document', 200],
+  ])('asked %s for a %s: %i', async (site, dest, status) => {
+    const headers = { 'sec-fetch-site': site, 'sec-fetch-dest': dest };
+    expect((await get('/served/buyer/search-data.js', headers)).status).toBe(status);
+  });
+});
+
+describe('strain', () => {
+  it('headers longer than any browser sends are refused, and the server stands', async () => {
+    const answer = await get('/', { 'x-long': 'x'.repeat(20_000) });
+    expect(answer.status).toBe(431);
+    const long = await get(`/${'a/'.repeat(7_000)}`);
+    expect(long.status).toBe(404);
+    expect((await get('/')).status).toBe(200);
+  });
+
+  it('many that listen at once push out the oldest, and clients that never end a request hold nobody up', async () => {
+    const slow = Array.from({ length: 20 }, () => {
+      const socket = connect({ host: '127.0.0.1', port });
+      socket.on('error', () => undefined).write('GET / HTTP/1.1\r\nHost: 127.0.0.1\r\nX-Slow: ');
+      return socket;
+    });
+    let ended = 0;
+    const streams = Array.from({ length: 70 }, () => {
+      const request = ask({ host: '127.0.0.1', port, path: '/-/changes' }, (response) => {
+        response.resume().on('end', () => (ended += 1));
+      });
+      request.on('error', () => undefined).end();
+      return request;
+    });
+    await expect.poll(() => ended, { timeout: 5_000 }).toBe(6);
+    expect((await get('/')).status).toBe(200);
+    for (const request of streams) request.destroy();
+    for (const socket of slow) socket.destroy();
   });
 });
 
@@ -134,6 +240,11 @@ describe('other machines and other sites', () => {
     ['a foreign Origin', { origin: 'https://evil.example' }],
     ['an Origin that begins well', { origin: 'http://localhost.evil.example' }],
     ['an Origin of no page', { origin: 'null' }],
+    ['another port of this machine', { host: 'localhost:4173', origin: 'http://localhost:8080' }],
+    ['a name that only ends in a dot', { host: 'localhost.:4173' }],
+    ['a name that leads to this machine', { host: '127.0.0.1.nip.example:4173' }],
+    ['this machine in another spelling', { host: '2130706433:4173' }],
+    ['a user before the Host', { host: '127.0.0.1@evil.example' }],
   ] as const)('are refused: %s', async (_name, headers) => {
     for (const asked of ['/', '/served/buyer/index.html', '/-/changes']) {
       const answer = await get(asked, headers);
@@ -145,7 +256,7 @@ describe('other machines and other sites', () => {
   it.each<Record<string, string>>([
     { host: 'localhost' },
     { host: '127.0.0.1:4173' },
-    { origin: 'http://localhost:4173' },
+    { host: 'localhost:4173', origin: 'http://localhost:4173' },
   ])('are not meant by %j', async (headers) => expect((await get('/', headers)).status).toBe(200));
 });
 
@@ -163,6 +274,13 @@ describe('addresses', () => {
     '/__proto__/x',
     '/constructor',
     '/served/buyer/index.html%00.jpg',
+    '/served/%252e%252e/%252e%252e/etc/passwd',
+    '/served/buyer/..\\..\\house.yaml',
+    '/served/buyer/%2e%2e%5chouse.yaml',
+    '/served/buyer/assets/../../../../../../etc/passwd',
+    '/served/.photo-cache/x',
+    '/served/buyer/.sillplate-made.json',
+    '/..;/served/house.yaml',
   ])('%s is not there', async (asked) => {
     const answer = await get(asked);
     expect(answer.status).toBe(404);

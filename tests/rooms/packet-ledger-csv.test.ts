@@ -19,8 +19,22 @@ const dollars = (cents: number): string => {
 
 /** What a spreadsheet would run, after OWASP’s list for CSV injection: = + - @ tab and CR, and the wide signs. */
 const RUNS = ['=', '+', '-', '@', '\t', '\r', '＝', '＋', '－', '＠'];
-const inert = (text: string | undefined): string =>
-  text === undefined ? '' : RUNS.some((sign) => text.startsWith(sign)) ? `'${text}` : text;
+/** The list warns of other separators as well: behind a semicolon, a tab or a line break the sign gets its apostrophe. */
+const inert = (text: string | undefined): string => {
+  const pieces = (text ?? '').split(/(?<=[;\t\r\n])/);
+  const within = pieces.map((piece, at) =>
+    at === 0 ? piece : piece.replace(/^([\s"]*)('*[=+\-@＝＋－＠])/, "$1'$2"),
+  );
+  const whole = within.join('');
+  return RUNS.some((sign) =>
+    whole
+      .replace(/^'+/, '')
+      .replace(/^[ "\n]+/, '')
+      .startsWith(sign),
+  )
+    ? `'${whole}`
+    : whole;
+};
 
 describe('costs as CSV', () => {
   it('begin with the headings and nothing before them, and end every record with CRLF', () => {

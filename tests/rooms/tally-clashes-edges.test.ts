@@ -97,7 +97,7 @@ describe('an answer with a year', () => {
     ...(installed === undefined ? {} : { installed }),
     ...more,
   });
-  it.each<readonly [string, string[], boolean]>([
+  it.each<readonly [string, readonly (string | undefined)[], boolean]>([
     ['of another year clashes', answered('Installed in 2005.', [furnace('a', 1998)]), true],
     [
       'is read past blanks',

@@ -1,7 +1,7 @@
 /** Permits, documents, photos, and what is told to the buyer. */
 import { z } from 'zod';
 import { fact, knownBy } from '../fact.js';
-import { choice, date, flag, id, money, sentence, text, yesNo } from '../field-kinds.js';
+import { choice, date, fileName, flag, id, money, sentence, text, yesNo } from '../field-kinds.js';
 
 /** `permits:` one permit or the finding that there is none. */
 export const permit = z.strictObject({
@@ -51,7 +51,10 @@ export const document = z.strictObject({
     'What a receipt or invoice adds up to; the cost rows are held against it. House file only.',
     '472.14',
   ).optional(),
-  file: text('File under documents/. Left out: the paper is kept elsewhere.', 'receipt-031.pdf').optional(),
+  file: fileName(
+    'File under documents/. Left out: the paper is kept elsewhere.',
+    'receipt-031.pdf',
+  ).optional(),
   kept: text('Where the original is, if not in the folder.', 'binder, tab 3').optional(),
   private: flag(
     'Not named in any edition but the house file; facts that rest on it say "a paper on file".',
@@ -87,7 +90,7 @@ const rounded = (part: number): number => Math.round(part * 1000) / 1000;
 
 /** One entry of `photos:`; its key is the file name without its ending. */
 export const photo = z.strictObject({
-  file: text('File under photos/, if the name differs from the key.', 'IMG_0412.jpg').optional(),
+  file: fileName('File under photos/, if the name differs from the key.', 'IMG_0412.jpg').optional(),
   shows: sentence('What it shows.', 'cellar stair'),
   when: choice(
     ['before', 'during', 'after', 'as-found', 'label'],

@@ -1,0 +1,40 @@
+/**
+ * Whether a PDF unfolds into more than a paper of a house can need. The program that draws pages does what a page asks for,
+ * and has no limit of its own: a few hundred bytes may ask for hours and gigabytes.
+ */
+import { inflateSync } from 'node:zlib';
+
+/** Of what a page is drawn by, in bytes: a thousand times what a receipt has. A scanned page alone may have more. */
+const MOST = { words: 16_000_000, picture: 256_000_000 } as const;
+/** Streams packed in one another; more than one layer is rare. */
+const LAYERS = 3;
+
+/** Nothing of the file is followed: every stream is unpacked so far, wherever it stands. */
+export function unfoldsTooFar(bytes: Buffer): boolean {
+  for (let at = bytes.indexOf('stream'); at >= 0; at = bytes.indexOf('stream', at + 6)) {
+    if (bytes.subarray(at - 3, at).toString('latin1') === 'end') continue;
+    let begin = at + 6;
+    if (bytes[begin] === 0x0d) begin++;
+    if (bytes[begin] === 0x0a) begin++;
+    const end = bytes.indexOf('endstream', begin);
+    const packed = bytes.subarray(begin, end < 0 ? bytes.length : end);
+    const about = bytes.subarray(bytes.lastIndexOf('obj', at), at);
+    const most = about.includes('/Image') ? MOST.picture : MOST.words;
+    if (isLonger(packed, most)) return true;
+  }
+  return false;
+}
+
+function isLonger(stream: Buffer, most: number): boolean {
+  let part = stream;
+  for (let layer = 0; layer <= LAYERS; layer++) {
+    if (part.length > most) return true;
+    try {
+      part = inflateSync(part, { maxOutputLength: most });
+    } catch (thrown) {
+      // Not packed this way, or damaged, or longer than that.
+      return (thrown as NodeJS.ErrnoException).code === 'ERR_BUFFER_TOO_LARGE';
+    }
+  }
+  return true;
+}
