@@ -101,7 +101,7 @@ export interface Ledger {
   readonly papers: ReadonlyMap<string, PaperFile>;
 }
 
-/** What a house without sheets has. The program reads it from a folder like any other; tests begin with it. @internal */
+/** What a house without sheets has. The program reads it from a folder like any other; tests begin with it. */
 export const EMPTY_LEDGER: Ledger = {
   costs: [],
   trips: [],

@@ -15,7 +15,7 @@ import { type Deed, type Improvement, type ImprovementSource, PUT_IN } from './i
 import { systemName } from './system-name.js';
 import { timeFrameOf, updateWords } from './tables/updates.js';
 
-export type UpdateWord = 'not updated' | 'updated' | 'remodeled';
+type UpdateWord = 'not updated' | 'updated' | 'remodeled';
 
 export interface UpdateSuggestion {
   /** `updates-kitchen`, `updates-bath-1`: by room; `updates-bathrooms` for all of them together. */

@@ -37,7 +37,7 @@ export interface RoomFloor {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-export interface RoomMove {
+interface RoomMove {
   readonly what: string;
   readonly area: bigint;
   readonly into: AreaClass | undefined;

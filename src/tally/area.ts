@@ -31,15 +31,10 @@ import { compareRecord } from './record-compare.js';
 
 export type {
   AreaClass,
-  AreaLine,
   Areas,
   ClassArea,
   LevelArea,
-  OpenReading,
   PlacedRoom,
-  RecordComparison,
-  StructureArea,
-  StructureLines,
 } from './area-answer.js';
 export { AREA_CLASS_NAMES, AREA_CLASSES } from './area-answer.js';
 

@@ -3,13 +3,13 @@
  *
  * Shapes are cut by polyclip-ts; its answers are read back as whole tenths of a micrometre and measured exactly.
  */
-import { difference, type Geom, intersection, union } from 'polyclip-ts';
+import { difference, type Geom, intersection } from 'polyclip-ts';
 import { SQUARE_INCH } from '../facts/floor-area.js';
 import { isSame, type Point } from './corners.js';
 import { twiceArea } from './measuring.js';
 
 /** One connected piece of a region. */
-export interface Piece {
+interface Piece {
   /** Its outer corners, anticlockwise. */
   outer: Point[];
   /** The corners of each hole in it, clockwise. */
@@ -26,18 +26,12 @@ export interface Region {
 
 /** What two outlines have in common. A piece below one square inch counts as none. */
 export function overlapOf(a: readonly Point[], b: readonly Point[]): Region {
-  return regionOf(intersection(toGeom(a), toGeom(b)), SQUARE_INCH);
+  return regionOf(intersection(toGeom(a), toGeom(b)));
 }
 
 /** What of `inner` lies outside `outer`. A piece below one square inch counts as none. */
 export function partOutside(inner: readonly Point[], outer: readonly Point[]): Region {
-  return regionOf(difference(toGeom(inner), toGeom(outer)), SQUARE_INCH);
-}
-
-/** What any of the outlines covers; nothing counts as too small here. No outlines give an empty region. */
-export function unionOf(list: readonly (readonly Point[])[]): Region {
-  const [first, ...rest] = list.map(toGeom);
-  return first === undefined ? { area: 0n, polygons: [] } : regionOf(union(first, ...rest), 0n);
+  return regionOf(difference(toGeom(inner), toGeom(outer)));
 }
 
 function toGeom(corners: readonly Point[]): Geom {
@@ -48,7 +42,7 @@ function toGeom(corners: readonly Point[]): Geom {
  * Reads a clipping result back. Corners made where slanted edges cross are set to the nearest 0.1 µm; corners of
  * outlines along the axes are whole already, so that nothing is rounded there. Areas are taken after that.
  */
-function regionOf(result: [number, number][][][], smallest: bigint): Region {
+function regionOf(result: [number, number][][][]): Region {
   const pieces: Piece[] = [];
   let doubled = 0n;
   for (const rings of result) {
@@ -57,7 +51,7 @@ function regionOf(result: [number, number][][][], smallest: bigint): Region {
     if (outer === undefined) continue;
     // Outer rings come anticlockwise and holes clockwise.
     const own = holes.reduce((sum, hole) => sum + twiceArea(hole), twiceArea(outer));
-    if (own < 2n * smallest || own <= 0n) continue;
+    if (own < 2n * SQUARE_INCH) continue;
     doubled += own;
     pieces.push({ outer, holes });
   }

@@ -7,7 +7,7 @@ import type { RoomFloor } from './area-rooms.js';
 import { areaWords, listWords } from './area-words.js';
 
 /** The standard's name with its edition; the editions differ, so it's never printed without. */
-export const STANDARD = 'ANSI Z765-2021';
+const STANDARD = 'ANSI Z765-2021';
 
 export interface DeclarationInput {
   readonly house: House;

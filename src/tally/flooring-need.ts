@@ -20,7 +20,7 @@ export interface FlooringNeed {
 }
 
 /** The trade quotes defects as a percentage "plus" the cutting waste: added to it or compounded isn't settled. */
-export interface DefectReadings {
+interface DefectReadings {
   readonly percent: number;
   readonly added: { readonly order: bigint; readonly boxes: number | undefined };
   readonly compounded: { readonly order: bigint; readonly boxes: number | undefined };

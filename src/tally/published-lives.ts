@@ -50,7 +50,7 @@ export interface Component {
 }
 
 /** The years that a component's rows cover together. */
-export interface LifeSpan {
+interface LifeSpan {
   /** The shortest lower end of any row; undefined when no row gives one. */
   readonly low: number | undefined;
   /** The longest upper end of any row; undefined when no row gives one. */
@@ -212,11 +212,6 @@ export function printLife(row: Pick<PublishedLife, 'low' | 'high' | 'open'>): st
   if (open) return low === undefined ? 'as long as the house' : `${low} years or longer`;
   if (low === undefined) return `up to ${high} years`;
   return low === high ? `${low} years` : `${low} to ${high} years`;
-}
-
-/** A span in words, in the same forms as a row: with an open row in it, it runs from its low "or longer". */
-export function printSpan(span: LifeSpan): string {
-  return printLife(span);
 }
 
 function lives(): z.infer<typeof table> {

@@ -42,7 +42,7 @@ export function madeTable<T>(
   return existsSync(file) ? (JSON.parse(readFileSync(file, 'utf8')) as T) : undefined;
 }
 
-/** The tables read so far, by name: what the build lays down beside the program. */
+/** The tables read so far, by name: what the build lays down beside the program. @internal */
 export const tablesRead = (): ReadonlyMap<string, unknown> =>
   new Map([...known].map(([name, { value }]) => [name, value]));
 

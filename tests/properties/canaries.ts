@@ -2,7 +2,7 @@
 import type { HouseSpec } from '../../src/facts/house.js';
 import type { EditionName } from '../../src/packet/packet.js';
 
-export interface Canary {
+interface Canary {
   readonly text: string;
   readonly where: string;
   /** Editions whose output may not hold it, in any form. */

@@ -3,7 +3,7 @@ import { describe, expect, it, test } from 'vitest';
 import type { Diagnostic } from '../../src/diagnostics/diagnostic.js';
 import { printFactPath } from '../../src/diagnostics/fact-path.js';
 import { SQUARE_FOOT } from '../../src/facts/floor-area.js';
-import type { AreaLine } from '../../src/tally/area.js';
+import type { AreaLine } from '../../src/tally/area-answer.js';
 import { main, measure, type Plain } from './measured-house.js';
 
 const room = (id: string, more: Plain): Plain => ({ id, level: 'main', use: 'living', ...more });

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { SQUARE_FOOT, SQUARE_INCH } from '../../src/facts/floor-area.js';
 import { FOOT, INCH } from '../../src/facts/length.js';
-import { overlapOf, partOutside, unionOf } from '../../src/tally/clipping.js';
+import { overlapOf, partOutside } from '../../src/tally/clipping.js';
 import type { Point } from '../../src/tally/corners.js';
 import { areaOf, boundsOf, rectangle, twiceArea } from '../../src/tally/measuring.js';
 
@@ -33,7 +33,6 @@ describe('laying outlines over one another', () => {
       north: 10 * FOOT,
     });
     expect(partOutside(shifted, room).area).toBe(areaOf(shifted) - common.area);
-    expect(unionOf([room, shifted]).area).toBe(areaOf(room) + areaOf(shifted) - common.area);
   });
 
   test('a piece of one square inch counts, a smaller one doesn’t', () => {
@@ -59,13 +58,6 @@ describe('laying outlines over one another', () => {
     expect(twiceArea(ring.polygons[0]?.holes[0] ?? [])).toBe(-18n * SQUARE_FOOT);
   });
 
-  test('a union of none is empty, of one is itself', () => {
-    expect(unionOf([])).toEqual({ area: 0n, polygons: [] });
-    expect(unionOf([room]).area).toBe(100n * SQUARE_FOOT);
-    // However small: only overlaps and parts outside have pieces that count as none.
-    expect(unionOf([rectangle(origin, 1000, 1000)]).area).toBe(1_000_000n);
-  });
-
   test('slanted walls meet at the nearest unit', () => {
     const bay = feet([0, 0], [10, 0], [7, 3], [3, 3]);
     const other = feet([5, -1], [9, 4], [1, 4]);
@@ -76,7 +68,7 @@ describe('laying outlines over one another', () => {
       expect([x, y].every((n) => Number.isInteger(n))).toBe(true);
   });
 
-  test('two rectangles: overlap, rest and union are what intervals say', () => {
+  test('two rectangles: overlap and rest are what intervals say', () => {
     const place = fc.integer({ min: -200, max: 200 }).map((n) => n * INCH);
     const size = fc.integer({ min: 1, max: 300 }).map((n) => n * INCH);
     const box = fc.tuple(place, place, size, size);
@@ -88,7 +80,6 @@ describe('laying outlines over one another', () => {
         const common = shared(ax, aw, bx, bw) * shared(ay, ad, by, bd);
         expect(overlapOf(a, b).area).toBe(common);
         expect(partOutside(a, b).area).toBe(areaOf(a) - common);
-        expect(unionOf([a, b]).area).toBe(areaOf(a) + areaOf(b) - common);
       }),
       { seed: 5 },
     );

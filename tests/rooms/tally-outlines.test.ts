@@ -3,7 +3,7 @@ import { describe, expect, it, test } from 'vitest';
 import { FOOT, INCH } from '../../src/facts/length.js';
 import { rectanglesOf } from '../../src/tally/area-rectangles.js';
 import { lengthToType } from '../../src/tally/area-words.js';
-import { overlapOf, unionOf } from '../../src/tally/clipping.js';
+import { overlapOf, partOutside } from '../../src/tally/clipping.js';
 import { edgesOf, type Point } from '../../src/tally/corners.js';
 import { firstCrossing } from '../../src/tally/crossing.js';
 import { labelSpot } from '../../src/tally/label-spot.js';
@@ -125,11 +125,26 @@ describe('outlines laid over one another', () => {
   });
 
   test('the piece with the southernmost corner comes first, wherever its ring begins', () => {
-    const diamond = (x: number, y: number): Point[] =>
-      feet([x, y], [x + 2, y + 2], [x, y + 4], [x - 2, y + 2]);
-    const { polygons } = unionOf([diamond(0, 1), diamond(10, 0), diamond(-10, 0)]);
-    expect(polygons.map(({ outer }) => outer.toSorted((a, b) => a[1] - b[1])[0])).toEqual(
-      feet([-10, 0], [10, 0], [0, 1]),
+    // Three teeth below a beam, and the beam taken away.
+    const comb = feet(
+      ...[
+        [-11, 0],
+        [-9, 0],
+        [-9, 6],
+        [-1, 6],
+        [-1, 1],
+        [1, 1],
+        [1, 6],
+        [9, 6],
+        [9, 0],
+        [11, 0],
+        [11, 8],
+        [-11, 8],
+      ].map(([x = 0, y = 0]): [number, number] => [x, y]),
+    );
+    const { polygons } = partOutside(comb, feet([-12, 5], [12, 5], [12, 9], [-12, 9]));
+    expect(polygons.map(({ outer }) => outer.toSorted((a, b) => a[1] - b[1] || a[0] - b[0])[0])).toEqual(
+      feet([-11, 0], [9, 0], [-1, 1]),
     );
   });
 });

@@ -9,7 +9,6 @@ import {
   findComponent,
   livesOf,
   printLife,
-  printSpan,
 } from '../../src/tally/published-lives.js';
 import { parseTable, readTable } from '../../src/tally/read-table.js';
 import { leadAsbestosRules } from '../../src/tally/tables/lead-asbestos.js';
@@ -187,7 +186,7 @@ describe('published lives', () => {
     ['thermostat', '35 years'],
   ])('%s: %s', (name, words) => {
     const { span } = lives(name);
-    expect(span && printSpan(span)).toBe(words);
+    expect(span && printLife(span)).toBe(words);
   });
 
   test.each([

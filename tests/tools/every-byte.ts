@@ -11,7 +11,7 @@ const MOST = { maxOutputLength: 64 * 1024 * 1024, finishFlush: constants.Z_SYNC_
  * 1950, 2.2: streams of a PDF, its object streams and attachments, zTXt, iTXt and iCCP of a PNG), as gzip does (RFC 1952,
  * 2.3.1), and every entry of a ZIP (APPNOTE 4.3.7: a workbook), each searched for packed parts again.
  */
-export function unpacked(bytes: Buffer, depth = DEPTH): Buffer[] {
+function unpacked(bytes: Buffer, depth = DEPTH): Buffer[] {
   const found = [bytes];
   if (depth === 0) return found;
   for (const part of packedParts(bytes)) found.push(...unpacked(part, depth - 1));
@@ -56,7 +56,7 @@ function opened(open: typeof inflateSync, packed: Buffer): Buffer | undefined {
 }
 
 /** A text as bytes may hold it, in small letters: plain, UTF-16 both ways round, hexadecimal of each, and base64 (as it is). */
-export function waysToWrite(text: string): {
+function waysToWrite(text: string): {
   readonly small: readonly Buffer[];
   readonly exact: readonly Buffer[];
 } {
@@ -124,7 +124,7 @@ export const SPELLINGS: Readonly<Record<string, (text: string) => string>> = {
 const STRETCHES = /(?:[\t\n\r\x20-\x7e]|\xc2\xad|\xe2\x80[\x8b-\x8d]){12,}/gu;
 
 /** The bytes, and what each spelling makes of their words where it changes anything; last, all spellings one after another. */
-export function spelt(bytes: Buffer): Buffer[] {
+function spelt(bytes: Buffer): Buffer[] {
   const text = wordsOf(bytes);
   const all = Object.values(SPELLINGS);
   const one = all.map((spelling) => spelling(text));

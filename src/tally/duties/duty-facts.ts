@@ -91,12 +91,12 @@ export function readDutyFacts(house: House, asOf: string): DutyFacts {
 }
 
 /** Words under `duties:` that are yes, no or not known. */
-export type YesNoWord = {
+type YesNoWord = {
   [Word in keyof DutyWords]-?: Exclude<DutyWords[Word], undefined> extends YesNo ? Word : never;
 }[keyof DutyWords];
 
 /** A yes or no that is written under `duties:`, or not known. */
-export function asked(
+function asked(
   house: House,
   word: YesNoWord,
   asks: string,

@@ -20,7 +20,7 @@ import { saleDayFact, salePriceFact } from './sheet-facts.js';
 import { figureLine, rowsLine, sumLines, totalLine } from './sheet-line.js';
 
 /** What becomes cost of the house, repairs included. */
-export const DEALER_COST: readonly Bucket[] = [
+const DEALER_COST: readonly Bucket[] = [
   'purchase',
   'purchase-closing-in-basis',
   'property-tax-taken-over',

@@ -91,5 +91,5 @@ export function sentenceOfRule(id: string): string | undefined {
   return undefined;
 }
 
-/** All ids that need no table. */
+/** All ids that need no table, for the test that each has its sentence. @internal */
 export const plainRules = (): readonly string[] => Object.keys(PLAIN);

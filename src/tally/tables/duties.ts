@@ -169,5 +169,5 @@ export function stateDuties(state: string): DutyPack | undefined {
   return hasTable(name) ? readTable(name, pack) : undefined;
 }
 
-/** For tests of the shape: a broken pack is refused with the reason. */
+/** For tests of the shape: a broken pack is refused with the reason. @internal */
 export const dutyPackShape = pack;

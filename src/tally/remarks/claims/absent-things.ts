@@ -25,7 +25,7 @@ export function absent(one: ClaimCase): Judgement | undefined {
   );
 }
 
-export const no = (
+const no = (
   because: string,
   path: FactPath,
   words: string,

@@ -58,7 +58,7 @@ const ASKS_WHETHER_IT_WORKS =
   /^\W*(do|does|did|is|are|can|may)\b.*\b(work|works|working|used|usable|in use|function|functional|operational|operate|run|lit|burn|draw)\b/i;
 
 /** An answer that denies that a thing works. */
-export function saysItDoesNot(known: Known, id: string): FactSaid[] | undefined {
+function saysItDoesNot(known: Known, id: string): FactSaid[] | undefined {
   const answer = toldAnswers(known).find(
     ({ ask, value }) =>
       ASKS_WHETHER_IT_WORKS.test(ask) &&

@@ -156,7 +156,7 @@ const isLongOwned = ({ house, offered }: Known): boolean => {
   return bought !== undefined && monthsBefore(offered, bought) > NEW_MONTHS;
 };
 
-export const within = (known: Known, day: string, months: number): Answer =>
+const within = (known: Known, day: string, months: number): Answer =>
   monthsBefore(known.offered, day) <= months ? 'yes' : 'no';
 
 function isNewer(known: Known, item: Item): Answer {
@@ -198,7 +198,7 @@ const PARTS_KEPT =
   /\b(kept|left (as|in)|as found|reused|re-used|stayed|not touched|untouched|(old|existing|same|first) (boxes|frame|framing|posts|joists|footings|slab|base)|(frame|framing|boxes|posts|joists|footings) of \d{4})\b/i;
 
 /** Whether the account of a deed says that some of the thing was left. */
-export const keepsParts = ({ words, what }: Item): boolean => PARTS_KEPT.test(`${words} ${what}`);
+const keepsParts = ({ words, what }: Item): boolean => PARTS_KEPT.test(`${words} ${what}`);
 
 /** Gutted and rebuilt: what was left, mended or only coated is in the way of that. */
 function isRemade(known: Known, item: Item): Answer {

@@ -18,7 +18,7 @@ const DEEDS: Readonly<Record<Deed, string>> = {
 };
 
 /** "Roof, house: roof, architectural shingle; put in June 2019; kept as found". */
-export function factOf(item: Item): FactSaid {
+function factOf(item: Item): FactSaid {
   const before = said.get(item);
   if (before !== undefined) return before;
   const fact = inWords(item);

@@ -29,10 +29,7 @@ const BEHIND =
   /^\s*(?:(?:facing|on|at|along|of|in|to|toward|towards|overlooking)\s+(?:the\s+|our\s+)?)((?:(?:front|back|rear|street|court|courtyard|garden|alley|yard|east|west|north|south)(?:\s+side)?)(?:\s+(?:and|&)\s+(?:front|back|rear|street|court|garden|alley))?)\b(?!\s+(?:bedroom|bath|porch|hall|parlou?r|room|door|deck|patio))/i;
 
 /** The sides that the words around a phrase name; none where they name none, or the side of a room. */
-export function sidesSaid(
-  { from, to, rooms }: Pick<Phrase, 'from' | 'to' | 'rooms'>,
-  text: string,
-): string[] {
+function sidesSaid({ from, to, rooms }: Pick<Phrase, 'from' | 'to' | 'rooms'>, text: string): string[] {
   const ahead = AHEAD.exec(sinceLast(text.slice(Math.max(0, from - 28), from), /[.,;:!?\n(]/))?.[1] ?? '';
   // "Back bedroom windows": the bedroom's side.
   const own = rooms.some((room) => room.to <= from && from - room.to < 3) ? '' : ahead;

@@ -54,7 +54,7 @@ export function partOf({ label }: Item): string {
   return lowerFirst(part === 'counter' ? 'counters' : part);
 }
 
-export const lowerFirst = (text: string): string =>
+const lowerFirst = (text: string): string =>
   /^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
 
 /** Why a word is not true of it: "left as found", "second-hand", "refinished in 2026", "of 2009". */

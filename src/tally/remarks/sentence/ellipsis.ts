@@ -11,7 +11,7 @@ const JUST_SO = /^(too|as well|likewise|also|ditto|the same)$/;
 const NOTHING_MORE = /^(too|also|as well|likewise|the same|now|well|and|but|while|though|with|on)$/;
 
 /** Whether all that is said of a thing is that it is as what was spoken of before, or that it isn't. */
-export function leftOut(units: readonly Unit[], head: number): 'same' | 'not' | undefined {
+function leftOut(units: readonly Unit[], head: number): 'same' | 'not' | undefined {
   let at = head - 1;
   while (at > head - 5 && units[at] !== undefined && !isBoundary(units[at]) && !isAux(units[at])) at--;
   if (isAux(units[at]) && LIKE_IT.test(wordOf(units[at - 1])) && clauseEnds(units[head + 1])) return 'same';
@@ -32,7 +32,7 @@ const clauseEnds = (unit: Unit | undefined): boolean =>
   isBoundary(unit) || NOTHING_MORE.test(wordOf(unit)) || has(unit, 'elsewhere');
 
 /** Of what is said of a thing, what can be said of another one without saying it again. */
-export const predicateOf = ({ attributes }: Phrase): readonly Attribute[] =>
+const predicateOf = ({ attributes }: Phrase): readonly Attribute[] =>
   attributes.filter(
     (one) =>
       one.kind === 'newness' ||
@@ -47,7 +47,7 @@ export const predicateOf = ({ attributes }: Phrase): readonly Attribute[] =>
 const otherWay = (id: string): string => (id === 'stays' ? 'goes' : 'stays');
 
 /** The same said of `phrase`, or its denial. */
-export function filledIn(phrase: Phrase, said: readonly Attribute[], how: 'same' | 'not'): Phrase {
+function filledIn(phrase: Phrase, said: readonly Attribute[], how: 'same' | 'not'): Phrase {
   const copies = said.map((one): Attribute => {
     const shared = { ...one, before: true, shared: true, negated: how === 'not' };
     return how === 'not' && shared.kind === 'convey'

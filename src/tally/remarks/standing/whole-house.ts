@@ -172,7 +172,7 @@ export function judgeAllElectric(known: Known): Judgement {
   };
 }
 
-export const near = (phrase: Phrase, one: Attribute): boolean =>
+const near = (phrase: Phrase, one: Attribute): boolean =>
   Math.abs(phrase.from - one.to) < 25 || Math.abs(one.from - phrase.to) < 25;
 
 /** "Gutted & rebuilt: rewired …": a heading says it of no single thing. */
