@@ -42,6 +42,12 @@ export default defineConfig({
     reporters: ['default', './tests/tools/no-silent-skips.ts'],
     // Both cores of a small machine; by itself vitest leaves one to its own process, which has little to do.
     maxWorkers: Math.max(2, availableParallelism() - 1),
+    coverage: {
+      // Every branch of what is worked out is taken by a pure test: `npm test` runs those first, and counts.
+      include: ['src/tally/**/*.ts'],
+      thresholds: { branches: 100 },
+      reporter: ['text-summary', 'html', 'json'],
+    },
     projects: [
       {
         test: {
