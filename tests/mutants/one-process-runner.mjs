@@ -40,6 +40,11 @@ class OneProcessRunner {
     }
   }
 
+  async dispose() {
+    const { leaks } = this.session;
+    if (leaks > 0) this.log.warn('after the mutants of %d files a test failed with none of them on', leaks);
+  }
+
   /** @returns {Promise<import('@stryker-mutator/api/test-runner').CompleteDryRunResult>} */
   async dryRun() {
     const { tests = [], fixed = {} } = this.session.learnt ?? {};

@@ -4,21 +4,18 @@
  */
 import path from 'node:path';
 import fc from 'fast-check';
+import { collectAll, GIVEN, learn } from './learn.mjs';
 import { Modules } from './modules.mjs';
-import { beginNoting, endNoting, takeFixed } from './notice.mjs';
 import { runTests } from './run-tests.mjs';
-import { collectTests, SHIM, suitesOf } from './test-tree.mjs';
-import { watchValues } from './watch-values.mjs';
+import { SWITCHING, withHelpers } from './stryker-helpers.mjs';
+import { collectTests, suitesOf } from './test-tree.mjs';
 import { NOT_HERE } from './which-tests.mjs';
 
 /**
  * @typedef {import('./test-tree.mjs').Test} Test
  * @typedef {import('./test-tree.mjs').Suite} Suite
  * @typedef {{ activeMutant?: string, currentTestId?: string, hitCount?: number, hitLimit?: number }} Switches
- * @typedef {{ tests: { id: string, name: string, file: string, ms: number }[], failed: Record<string, string>,
- *   fixed: Record<string, number>, felt: Record<string, Record<string, number>>, cold: string[],
- *   readers: Record<string, string[]>, mutantsOf: Record<string, string[]> }} Learnt `fixed`: hits while modules load; `felt`: by test, or hooks; `cold`: mutants that
- *   some test meets only when nothing is remembered
+ * @typedef {import('./learn.mjs').Learnt} Learnt
  * @typedef {{ id: string, file: string, atLoad: boolean, tests: readonly string[] | undefined, hitLimit: number | undefined }} Mutant
  * @typedef {{ kind: 'survived', ran: number } | { kind: 'endless', ran: number }
  *   | { kind: 'killed', ran: number, by: string, message: string }} Fate
@@ -31,25 +28,6 @@ const switches = shared.__stryker__;
 
 /** What a run may take at most: an endless loop is told from a slow test by far more time than the tests took. */
 const limitOf = (/** @type {number} */ ms) => 1000 + 5 * ms;
-
-/** Stryker's helpers, in the file with its own switches, replaced. @param {string} source @param {string} helpers */
-function withHelpers(source, helpers) {
-  const from = source.indexOf('function stryCov_9fa48(');
-  const end = 'return isActive(id);\n}';
-  const to = source.indexOf(end, from);
-  if (from < 0 || to < 0)
-    throw new Error('the instrumented file does not have the helpers that were looked for');
-  return `${source.slice(0, from)}${helpers}${source.slice(to + end.length)}`;
-}
-
-/** As Stryker writes them they count each hit; while mutants run, nobody asks. */
-const SWITCHING = `const stryHit_9fa48 = globalThis.__sillplateHit, stryNow_9fa48 = globalThis.__stryker__;
-function stryCov_9fa48() {}
-function stryMutAct_9fa48(id) { return stryNow_9fa48.activeMutant === id && stryHit_9fa48(); }
-`;
-const NOTICING = `function stryCov_9fa48(...ids) { __passed(ids); }
-function stryMutAct_9fa48() { return false; }
-`;
 
 /** @type {any} */ (globalThis).__sillplateHit = () => {
   const { hitCount = 0, hitLimit = Number.POSITIVE_INFINITY } = switches;
@@ -65,8 +43,6 @@ const unread = (error) =>
   error instanceof HitLimit
     ? { kind: 'endless', ran: 0 }
     : { kind: 'killed', ran: 0, by: '', message: `can’t be read: ${/** @type {Error} */ (error).message}` };
-
-const given = { vitest: SHIM };
 
 export class Session {
   /**
@@ -89,7 +65,7 @@ export class Session {
     this.failing = new Set();
     /** @type {Map<string, Test>} */
     this.tests = new Map();
-    this.modules = new Modules(root, { given });
+    this.modules = new Modules(root, { given: GIVEN });
     /** @type {{ file: string, back: (() => void)[] } | undefined} */
     this.open = undefined;
     /** Tests that failed lately in the open file, latest first. @type {string[]} */
@@ -101,119 +77,17 @@ export class Session {
     return path.relative(this.root, file);
   }
 
-  /**
-   * @param {Modules} modules
-   * @param {{ before: () => void, after: (file: string) => void }} [around] each file
-   */
-  async #collect(modules, around) {
-    /** @type {Map<string, Test>} */
-    const tests = new Map();
-    for (const file of this.files) {
-      await modules.asLoading(file, async () => {
-        around?.before();
-        for (const test of await collectTests(this.#name(file), () => modules.load(file).done))
-          if (!NOT_HERE.test(test.name)) tests.set(test.id, test);
-        around?.after(this.#name(file));
-      });
-    }
-    return tests;
-  }
-
   /** Finds out who covers what, and how long each test takes. */
   async learn() {
-    const watched = new Modules(this.root, { given, watch: true });
-    await this.#collect(watched);
-    this.bodies = watched.bodies;
-
-    const bodies = new Map(this.bodies);
-    for (const [file, text] of this.instrumented)
-      bodies.set(file, watched.bodyFrom(file, withHelpers(text, NOTICING), watchValues));
-    const counted = new Modules(this.root, { given, bodies });
-    takeFixed();
-    for (const file of watched.files) if (this.#name(file).startsWith('src/')) counted.load(file);
-    const fixed = takeFixed();
-    /** @type {Learnt['failed']} */
-    const failed = {};
-    /** @type {Learnt['felt']} */
-    const felt = {};
-    const tests = await this.#collect(counted, {
-      before: () => beginNoting(),
-      after: (file) => {
-        felt[`file ${file}`] = endNoting().felt;
-      },
-    });
-    const everything = [...tests.values()];
-    /** @type {Learnt['cold']} */
-    const cold = [];
-    /** Mutants that were passed by and never made a difference, each with a test that passed by. @type {Map<string, string>} */
-    const idle = new Map();
-    /** @type {Set<string>} */
-    const met = new Set();
-    const end = (/** @type {string} */ name, /** @type {ReturnType<typeof endNoting>} */ now) => {
-      felt[name] = { ...felt[name], ...now.felt };
-      for (const id of Object.keys(now.felt)) met.add(id);
-      for (const id of Object.keys(now.passed)) if (!idle.has(id)) idle.set(id, name);
-    };
-    /** @type {Set<string>} */
-    const coldOnly = new Set();
-    let last = '';
-    for (const [at, test] of everything.entries()) {
-      // What is remembered between calls takes long to make again; now and then is enough to see who makes it.
-      const forgets = test.file !== last || at % 25 === 0;
-      last = test.file;
-      if (forgets) counted.forget();
-      /** What was met the first time, when nothing was remembered. @type {ReturnType<typeof endNoting> | undefined} */
-      let first;
-      for (const _ of forgets ? ['cold', 'warm'] : ['warm']) {
-        const outcome = await runTests([test], {
-          limit: 120_000,
-          beforeHooks: () => beginNoting(),
-          afterHooks: (suite) => void end(`hooks ${suite.id}`, endNoting()),
-          before: () => beginNoting(),
-        });
-        const now = endNoting();
-        end(test.id, now);
-        if (forgets && first === undefined) first = now;
-        else if (first !== undefined)
-          for (const id of Object.keys({ ...first.felt, ...first.passed }))
-            if (!(id in now.felt) && !(id in now.passed)) {
-              coldOnly.add(id);
-              // Any test of that file may be the one that makes it.
-              const name = `remembered ${test.file}`;
-              if (id in first.felt) felt[name] = { ...felt[name], [id]: 1 };
-            }
-        if (outcome.kind === 'passed') continue;
-        failed[test.id] = outcome.kind === 'failed' ? outcome.message : 'takes too long';
-      }
-    }
-    cold.push(...coldOnly);
-    for (const [id, name] of idle) if (!met.has(id)) felt[name] = { ...felt[name], [id]: 1 };
-
-    this.failing = new Set(Object.keys(failed));
+    const { learnt, bodies } = await learn(this.root, this.files, this.instrumented);
+    this.bodies = bodies;
+    this.learnt = learnt;
+    this.failing = new Set(Object.keys(learnt.failed));
     await this.#take();
     const times = await this.#times();
-    const files = new Set([...watched.files, ...this.files]);
-    this.learnt = {
-      tests: [...this.tests.values()].map(({ id, name, file }) => ({
-        id,
-        name,
-        file,
-        ms: times.get(id) ?? 0,
-      })),
-      failed,
-      fixed,
-      felt,
-      cold,
-      readers: Object.fromEntries([...files].map((file) => [file, [...watched.readAtLoad(file)]])),
-      mutantsOf: Object.fromEntries(
-        [...this.instrumented].map(([file, text]) => [
-          file,
-          [...text.matchAll(/stryMutAct_9fa48\("(\d+)"\)/g)].map(([, id]) => id ?? ''),
-        ]),
-      ),
-    };
+    learnt.tests = [...this.tests.values()].map(({ id, name }) => ({ id, name, ms: times.get(id) ?? 0 }));
     this.#prepare();
-    return this.learnt;
+    return learnt;
   }
 
   /** Begins where an earlier process stopped. @param {Learnt} learnt */
@@ -225,8 +99,8 @@ export class Session {
   }
 
   async #take() {
-    this.modules = new Modules(this.root, { given, bodies: this.bodies });
-    this.tests = await this.#collect(this.modules);
+    this.modules = new Modules(this.root, { given: GIVEN, bodies: this.bodies });
+    this.tests = await collectAll(this.root, this.files, this.modules);
     for (const id of this.failing) this.tests.delete(id);
   }
 
