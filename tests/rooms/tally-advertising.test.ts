@@ -216,33 +216,3 @@ it('the demo houses’ descriptions of property give no false alarm, and the dra
     expect(levels(text)).toEqual([]);
   }
 });
-
-describe('20,000 hostile characters take less than 10 ms', () => {
-  const of = (piece: string): string => piece.repeat(Math.ceil(20_000 / piece.length)).slice(0, 20_000);
-  test.each([
-    ['no no no', 'no '],
-    ['near the near the', 'near the '],
-    ['perfect for a', 'perfect for a '],
-    ['safe, safe,', 'safe, '],
-    ['findings only', 'no kids '],
-    ['catchwords', 'private '],
-    ['overlaps', 'white private family home adult '],
-    ['one long word', 'a'],
-    ['invisible', '\u200b'],
-    ['accents', 'e\u0301\u0302\u0303'],
-    ['turned round', '\u202eab '],
-    ['no letters', '-'],
-    ['blanks', ' '],
-  ])('%s', (_what, piece) => {
-    const text = of(piece);
-    checkAdvertising(text);
-    // Another program on the machine may take its time from any one try, so there are several.
-    let least = Number.POSITIVE_INFINITY;
-    for (let tries = 0; tries < 25 && least >= 10; tries++) {
-      const start = performance.now();
-      checkAdvertising(text);
-      least = Math.min(least, performance.now() - start);
-    }
-    expect(least).toBeLessThan(10);
-  });
-});
