@@ -75,7 +75,7 @@ function batch(folder, first, end, seed, { wrong, all, tell }) {
       // Processor time where it can be read: on a busy machine the clock says little of the program.
       const thought = cpu === undefined ? waited : cpu - since.cpu;
       if (isPreparing ? waited < PREPARING_MS : thought < PATIENCE_MS && waited < LONGEST_MS) return;
-      wrong.push(
+      tell(
         `house ${at}: no answer in ${(thought / 1000).toFixed(1)} s of thinking, ${(waited / 1000).toFixed(1)} s in all`,
       );
       child.kill('SIGKILL');
