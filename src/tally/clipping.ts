@@ -65,9 +65,7 @@ function toCorners(ring: [number, number][]): Point[] {
   return whole.filter((p, i) => !isSame(p, whole[(i + 1) % whole.length] as Point));
 }
 
-function compareLowest(a: Point[], b: Point[]): number {
-  const lowest = (corners: Point[]) =>
-    corners.reduce((low, p) => (p[1] < low[1] || (p[1] === low[1] && p[0] < low[0]) ? p : low));
-  const [first, second] = [lowest(a), lowest(b)];
-  return first[1] - second[1] || first[0] - second[0];
-}
+/** By their southernmost corner, and of those on one line the westernmost. */
+const compareLowest = (a: Point[], b: Point[]): number => southFirst(southmost(a), southmost(b));
+const southFirst = (a: Point, b: Point): number => a[1] - b[1] || a[0] - b[0];
+const southmost = (corners: Point[]): Point => corners.toSorted(southFirst)[0] as Point;
