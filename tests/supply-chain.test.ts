@@ -90,7 +90,8 @@ function objection({
 /** The names in the first column of the table of reasons. */
 function reasonedNames(text: string): string[] {
   const table =
-    /### Runtime dependencies.*?\n\| package \| for \|\n\|---\|---\|\n((?:\|[^\n]*\n)+)/s.exec(text)?.[1] ?? '';
+    /### Runtime dependencies.*?\n\| package \| for \|\n\|---\|---\|\n((?:\|[^\n]*\n)+)/s.exec(text)?.[1] ??
+    '';
   return table
     .trim()
     .split('\n')
