@@ -1,5 +1,6 @@
 /** `sillplate build` and `sillplate check`. */
 import path from 'node:path';
+import { recoverAll } from './archive/replace-folder.js';
 import { buildHouse, checkHouseFolder, type HouseResult, type MadeEdition, PUBLISHED } from './build.js';
 import { buildBeside } from './build-beside.js';
 import type { HouseMade } from './build-worker.js';
@@ -75,6 +76,7 @@ export async function buildCommand(
   const orders = houses.map((house) => orderOf(house, options));
   const meant = options.stale === true ? await stale(orders) : orders.map((order) => ({ order }));
   if (options.list === true) return listHouses(meant, lost, options, terminal);
+  if (options.stale === true) await clearBehind(orders, meant, options);
   const text = options.format === 'text';
   // For people each house is told as it ends, and not kept.
   const kept = [...lost];
@@ -140,6 +142,17 @@ async function stale(orders: readonly HouseOrder[]): Promise<Meant[]> {
     if (why !== undefined) found.push({ order, why });
   }
   return found;
+}
+
+/** What a killed run left of houses that lie there ready: nobody else comes by to clear it. Whether it can be is for the next build to tell. */
+async function clearBehind(
+  orders: readonly HouseOrder[],
+  meant: readonly Meant[],
+  { out }: BuildOptions,
+): Promise<void> {
+  const again = new Set(meant.map(({ order }) => order));
+  const ready = orders.filter((order) => !again.has(order)).map(nameOf);
+  await recoverAll(path.resolve(out), ready).catch(() => undefined);
 }
 
 /** What would be made, for people and for programs that spread the houses over machines. Writes nothing. */

@@ -60,7 +60,7 @@ export async function serveCommand(
     {
       ignoreInitial: true,
       ignored: /[\\/](deliveries|\.[^\\/]+)([\\/]|$)/,
-      awaitWriteFinish: { stabilityThreshold: 40, pollInterval: 10 },
+      awaitWriteFinish: { stabilityThreshold: 25, pollInterval: 5 },
     },
   );
   await new Promise<void>((resolve) => watcher.once('ready', () => resolve()));

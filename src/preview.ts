@@ -1,11 +1,11 @@
-/** Houses kept ready for looking at: pages in memory, PDF made when asked for. */
+/** Houses kept ready for looking at: composed in memory; an edition's pages and its PDF are made when they are asked for. */
 import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { type ComposedHouse, composeHouse, PUBLISHED, pdfNameOf, renderPages, renderPdf } from './build.js';
 import type { Located } from './diagnostics/report.js';
 import type { HouseFolder } from './find-houses.js';
-import type { OutputFile } from './packet/packet.js';
+import type { EditionName, OutputFile, Packet } from './packet/packet.js';
 
 const TYPES: Record<string, string> = {
   '.html': 'text/html; charset=utf-8',
@@ -46,7 +46,8 @@ export const PREVIEW_POLICY = [
 
 interface Shown {
   readonly composed: ComposedHouse;
-  readonly files: ReadonlyMap<string, OutputFile>;
+  /** Files of the editions that were looked at, by the edition's name. */
+  readonly files: Map<EditionName, Promise<ReadonlyMap<string, OutputFile>>>;
 }
 
 export class Preview {
@@ -69,17 +70,7 @@ export class Preview {
     });
     const located = composed.locate();
     if (composed.failed) return { name, located };
-    const files = new Map<string, OutputFile>();
-    for (const packet of composed.packets) {
-      // The number of sheets is known only once the PDF is made; the preview makes it when it is asked for.
-      for (const file of await renderPages(packet, composed.picturesOf(packet), undefined))
-        files.set(`${packet.edition.name}/${file.path}`, file);
-      // A workbook belongs to the house file, which is not previewed.
-      for (const one of packet.exports)
-        if ('text' in one)
-          files.set(`${packet.edition.name}/${one.file}`, { path: one.file, text: one.text });
-    }
-    this.#houses.set(name, { composed, files });
+    this.#houses.set(name, { composed, files: new Map() });
     return { name, located };
   }
 
@@ -89,12 +80,14 @@ export class Preview {
     const [house, ...rest] = decoded(pathname).slice(1).split('/');
     const shown = this.#houses.get(house ?? '');
     if (shown === undefined) return undefined;
-    const inside = rest.join('/').replace(/\/$/, '/index.html');
+    const [edition, ...within] = rest;
+    const packet = shown.composed.packets.find((one) => one.edition.name === edition);
+    if (packet === undefined || within.length === 0) return undefined;
+    const inside = within.join('/').replace(/\/$/, '/index.html') || 'index.html';
     const type = TYPES[path.extname(inside)] ?? 'application/octet-stream';
-    const packet = shown.composed.packets.find((one) => inside === `${one.edition.name}/${pdfNameOf(one)}`);
-    if (packet !== undefined)
+    if (inside === pdfNameOf(packet))
       return { type, body: (await renderPdf(packet, shown.composed.picturesOf(packet), 'letter')).bytes };
-    const file = shown.files.get(inside);
+    const file = (await filesOf(shown, packet)).get(inside);
     if (file === undefined) return undefined;
     if ('copyOf' in file) return { type, body: await readFile(file.copyOf) };
     if ('bytes' in file) return { type, body: file.bytes };
@@ -113,6 +106,24 @@ export class Preview {
       `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>Houses</title><style>${LIST_STYLE}</style></head><body><h1>Houses</h1><ul>${items.join('')}</ul></body></html>`,
     );
   }
+}
+
+/** Most edits are looked at in one edition, so only that one is rendered: once, whoever asks meanwhile. */
+function filesOf(shown: Shown, packet: Packet): Promise<ReadonlyMap<string, OutputFile>> {
+  const { name } = packet.edition;
+  const made = shown.files.get(name) ?? makeFiles(shown.composed, packet);
+  shown.files.set(name, made);
+  return made;
+}
+
+async function makeFiles(composed: ComposedHouse, packet: Packet): Promise<ReadonlyMap<string, OutputFile>> {
+  // The number of sheets is known only once the PDF is made; the preview makes it when it is asked for.
+  const pages = await renderPages(packet, composed.picturesOf(packet), undefined);
+  const files = new Map(pages.map((file) => [file.path, file]));
+  // A workbook belongs to the house file, which is not previewed.
+  for (const one of packet.exports)
+    if ('text' in one) files.set(one.file, { path: one.file, text: one.text });
+  return files;
 }
 
 /** A path that is no valid percent-encoding names no page. */

@@ -21,9 +21,12 @@ const EMPTY_LOOKS = 130;
 /** Within one process they take turns in the order of asking. */
 const turns = new Map<string, Promise<unknown>>();
 
+/** Name of the lock beside the output. */
+export const lockOf = (name: string): string => `.sillplate-lock-${name}`;
+
 /** Runs `work` alone for `name` in `parent`. Throws `ETIMEDOUT` if another program keeps the lock. */
 export async function alone<T>(parent: string, name: string, work: () => Promise<T>): Promise<T> {
-  const file = path.resolve(parent, `.sillplate-lock-${name}`);
+  const file = path.resolve(parent, lockOf(name));
   const before = turns.get(file) ?? Promise.resolve();
   const mine = before.then(() => between(file, work));
   const ended = mine.catch(() => undefined);

@@ -11,7 +11,7 @@ import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { diskTrouble } from '../diagnostics/disk-trouble.js';
 import { isRunning } from '../diagnostics/is-running.js';
-import { alone } from './folder-lock.js';
+import { alone, lockOf } from './folder-lock.js';
 import { type FileToWrite, writeTree } from './write-tree.js';
 
 const oldOf = (name: string): string => `.sillplate-old-${name}`;
@@ -83,15 +83,24 @@ async function putBack(parent: string, name: string): Promise<void> {
 }
 
 /** Puts back what a killed run left of this house, and clears what it was making. Touches nothing else in `parent`. */
-export async function recover(parent: string, name: string): Promise<void> {
+export const recover = (parent: string, name: string): Promise<void> => recoverAll(parent, [name]);
+
+/** The same for many houses, with one look at `parent`. */
+export async function recoverAll(parent: string, names: readonly string[]): Promise<void> {
   const entries = await readdir(parent).catch((): string[] => []);
-  const prefix = makingOf(name, '');
-  for (const entry of entries) {
-    const maker = entry.startsWith(prefix) ? entry.slice(prefix.length) : '';
-    if (/^\d+$/.test(maker) && !isRunning(Number(maker)))
-      await rm(path.join(parent, entry), { recursive: true, force: true });
+  const left = entries.filter((entry) => entry.startsWith('.sillplate-'));
+  if (left.length === 0) return;
+  for (const name of names) {
+    const prefix = makingOf(name, '');
+    for (const entry of left) {
+      const maker = entry.startsWith(prefix) ? entry.slice(prefix.length) : '';
+      if (/^\d+$/.test(maker) && !isRunning(Number(maker)))
+        await rm(path.join(parent, entry), { recursive: true, force: true });
+    }
+    // A lock by itself is taken and given back, which clears one that a killed run left.
+    if (left.includes(oldOf(name)) || left.includes(lockOf(name)))
+      await alone(parent, name, () => putBack(parent, name));
   }
-  if (entries.includes(oldOf(name))) await alone(parent, name, () => putBack(parent, name));
 }
 
 async function exists(file: string): Promise<boolean> {

@@ -11,8 +11,12 @@ import type { House, Photo } from '../facts/house.js';
 import { nearestWord } from '../facts/nearest-word.js';
 import { photosReliedOn } from '../facts/photos-relied-on.js';
 import { absentFile, listing } from './documents.js';
+import { fewAtOnce } from './few-at-once.js';
 import { isHeicName, isPicture, lookAtPhoto, type PhotoFile, type PhotoRemark } from './look-at-photo.js';
 import { safePath } from './safe-path.js';
+
+/** Photos held at once while they are looked at. */
+const AT_ONCE = 3;
 
 export interface FoundPhotos {
   /** By the photo's id in the facts. */
@@ -36,18 +40,22 @@ export async function findPhotos(
   const files = new Map<string, PhotoFile>();
   const used = new Set<string>();
   const diagnostics: Diagnostic[] = [];
-  for (const [id, photo] of Object.entries(house.photos)) {
-    const named = await namedPhoto(id, photo, photosFolder, inFolder, lackOf(id, reliedOn));
-    for (const name of named.names) used.add(name);
-    diagnostics.push(...named.diagnostics);
-    if (named.file !== undefined) files.set(id, named.file);
+  const all = await fewAtOnce(Object.entries(house.photos), AT_ONCE, ([id, photo]) =>
+    namedPhoto(id, photo, photosFolder, inFolder, lackOf(id, reliedOn)),
+  );
+  for (const { file, names, diagnostics: said } of all) {
+    for (const name of names) used.add(name);
+    diagnostics.push(...said);
+    if (file !== undefined) files.set(file.id, file);
   }
   diagnostics.push(...shownTwice(house, files), ...twins(inFolder.filter(isPicture), shownFolder));
   const rest = inFolder.filter((file) => isPicture(file) && !used.has(file));
   if (rest.length > 0) diagnostics.push(notNamed(rest, shownFolder));
   const unnamed: PhotoFile[] = [];
-  for (const name of everyPhoto ? rest : []) {
-    const looked = await lookAtUnnamed(photosFolder, name);
+  const others = await fewAtOnce(everyPhoto ? rest : [], AT_ONCE, (name) =>
+    lookAtUnnamed(photosFolder, name),
+  );
+  for (const looked of others) {
     if ('file' in looked) unnamed.push(looked.file);
     else diagnostics.push({ code: 'intake.photo', severity: 'note', file: shownFolder, ...looked.trouble });
   }

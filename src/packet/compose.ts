@@ -275,6 +275,11 @@ function eachPhotoOnce(sections: readonly Section[]): Section[] {
 /** An edition that leaves a paper or photo out also leaves out the way to it. */
 function onlyLiveLinks(sections: readonly Section[]): Section[] {
   const anchors = anchorsOf({ sections } as Packet);
-  const live = ({ to, ...run }: Run): Run => (to === undefined || !anchors.has(to) ? run : { ...run, to });
-  return sections.map((section) => mapRich(section, (rich) => rich.map(live)));
+  const isLive = ({ to }: Run): boolean => to === undefined || anchors.has(to);
+  const unlinked = ({ to: _dead, ...run }: Run): Run => run;
+  return sections.map((section) =>
+    mapRich(section, (rich) =>
+      rich.every(isLive) ? rich : rich.map((run) => (isLive(run) ? run : unlinked(run))),
+    ),
+  );
 }

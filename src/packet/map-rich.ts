@@ -1,6 +1,6 @@
 import type { Rich } from './packet.js';
 
-/** The same value with every rich text in it changed, however deep it lies; of one shape with what it was. */
+/** The same value with every rich text in it changed, however deep it lies; of one shape with what it was, with which it shares what is not changed. */
 export function mapRich<T>(value: T, change: (rich: Rich) => Rich): T {
   return mapWords(value, change, (_key, word) => word);
 }
@@ -11,16 +11,22 @@ export function mapWords<T>(
   change: (rich: Rich) => Rich,
   word: (key: string, text: string) => string,
 ): T {
+  // What nothing changes in is handed on as it is: most of a packet, and copies of all of it would be the larger work.
   const walk = (inner: unknown): unknown => {
     if (isRich(inner)) return change(inner);
-    if (Array.isArray(inner)) return inner.map(walk);
+    if (Array.isArray(inner)) {
+      const walked = inner.map(walk);
+      return walked.every((one, index) => one === inner[index]) ? inner : walked;
+    }
     if (typeof inner !== 'object' || inner === null) return inner;
-    return Object.fromEntries(
-      Object.entries(inner).map(([key, deeper]) => [
-        key,
-        typeof deeper === 'string' ? word(key, deeper) : walk(deeper),
-      ]),
-    );
+    let copy: Record<string, unknown> | undefined;
+    for (const [key, deeper] of Object.entries(inner)) {
+      const walked = typeof deeper === 'string' ? word(key, deeper) : walk(deeper);
+      if (walked === deeper) continue;
+      copy ??= { ...inner };
+      copy[key] = walked;
+    }
+    return copy ?? inner;
   };
   return walk(value) as T;
 }

@@ -44,11 +44,15 @@ const RULES: readonly (readonly [RegExp, string | ((...found: string[]) => strin
   [/(?<=^|[\s([“"])'(?=\p{L})/gu, '‘'],
 ];
 
+/** Each rule needs one of these. Most words of a packet have none, and a dozen expressions for each of them would take their time. */
+const SOME = /['"/]|\.\.\.|\s-|\d-\d|x ?\d/;
+
 /** A text with its proper signs. `open`: a double quotation mark was opened before and not closed. */
 export function withProperSigns(
   text: string,
   open = false,
 ): { readonly text: string; readonly open: boolean } {
+  if (!SOME.test(text)) return { text, open };
   let quoted = open;
   const ruled = RULES.reduce((so, [sign, by]) => so.replace(sign, by as string), text);
   const set = ruled.replace(/"/gu, (_mark, at: number) => {
@@ -93,11 +97,10 @@ const WORDS = new Set(['text', 'label', 'value', 'title', 'caption', 'ask', 'alt
 /** A quotation may begin in one run and end in another. */
 function richWithSigns(rich: Rich): Rich {
   let open = false;
-  return rich.map((run) => {
-    const text = withoutTurning(run.text);
-    if (run.verbatim === true) return { ...run, text };
-    const set = withProperSigns(text, open);
-    open = set.open;
-    return { ...run, text: set.text };
+  const runs = rich.map((run) => {
+    let text = withoutTurning(run.text);
+    if (run.verbatim !== true) ({ text, open } = withProperSigns(text, open));
+    return text === run.text ? run : { ...run, text };
   });
+  return runs.every((run, index) => run === rich[index]) ? rich : runs;
 }

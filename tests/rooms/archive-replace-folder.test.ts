@@ -198,6 +198,15 @@ describe('after a run that was killed', () => {
     expect(names(parent)).toEqual([`.sillplate-making-house-${process.ppid}`, 'house']);
   });
 
+  it('with its lock in the hand, the lock is cleared away', async () => {
+    const parent = freshFolder();
+    await replace(parent, 'new');
+    const dead = spawnSync(process.execPath, ['-e', '']).pid;
+    writeFileSync(path.join(parent, '.sillplate-lock-house'), `${dead} 1`);
+    await recover(parent, 'house');
+    expect(names(parent)).toEqual(['house']);
+  });
+
   it('of this house alone: what belongs to others stays', async () => {
     const parent = freshFolder();
     await replace(parent, 'new');

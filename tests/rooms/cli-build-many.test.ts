@@ -56,6 +56,14 @@ describe('build of many houses', () => {
     const nothing = await build('--stale');
     expect([nothing.status, nothing.out]).toEqual([0, '3 houses are up to date.\n']);
 
+    // What a run left that was killed after the new packet was in place: the house is ready, and nobody makes it again.
+    mkdirSync(path.join(home, 'out', '.sillplate-old-alder-lane', 'agent'), { recursive: true });
+    writeFileSync(path.join(home, 'out', '.sillplate-lock-birch-lane'), '999999999 1');
+    expect(await listed('--stale')).toEqual([]);
+    expect(readdirSync(path.join(home, 'out')).filter((name) => name.startsWith('.sill'))).toHaveLength(2);
+    expect((await build('--stale')).out).toBe('3 houses are up to date.\n');
+    expect(readdirSync(path.join(home, 'out')).filter((name) => name.startsWith('.sill'))).toEqual([]);
+
     // A newer time alone changes nothing; another letter does.
     utimesSync(facts('alder-lane'), new Date(), new Date());
     writeFileSync(facts('birch-lane'), `${readFileSync(facts('birch-lane'), 'utf8')}# a word\n`);

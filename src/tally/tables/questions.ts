@@ -46,7 +46,18 @@ export const questionGroups = (): Readonly<Record<string, string>> => readTable(
 
 /** Whether what the owner asks, in the owner's own words, is this question. */
 export const isAskedBy = (question: Pick<AskedQuestion, 'owner'>, ask: string): boolean =>
-  question.owner.every((pattern) => new RegExp(pattern, 'iu').test(ask));
+  question.owner.every((pattern) => expressionOf(pattern).test(ask));
+
+/** Each is asked of every answer of a house, so it is read once. */
+const expressions = new Map<string, RegExp>();
+
+function expressionOf(pattern: string): RegExp {
+  const known = expressions.get(pattern);
+  if (known !== undefined) return known;
+  const made = new RegExp(pattern, 'iu');
+  expressions.set(pattern, made);
+  return made;
+}
 
 /** What to type so that it is known: where, two blanks, the line. */
 export const whatToType = ({ ask, type }: Pick<AskedQuestion, 'ask' | 'type'>): string =>
