@@ -48,7 +48,6 @@ if (unknown.length > 0) {
 const runs = quick ? 3 : 7;
 /** @type {import('./table.mjs').Row[]} */
 const rows = [];
-let paper = '';
 const before = machine();
 const base = await mkdtemp(path.join(tmpdir(), 'sillplate-bench-'));
 // Ctrl+C removes the folder too.
@@ -63,7 +62,7 @@ try {
     await part('serve', () => timeServe(base, first, pages, runs));
   }
   await part('paper', () => timePaper(base, first, runs));
-  if (isWanted('paper')) paper = `\n${await comparePaper(base, runs)}\n`;
+  if (isWanted('paper')) rows.push(...(await comparePaper(base, runs)));
   await part('photos', () => timePhotos(base, names, runs, quick ? [30, 90] : [30, 300]));
   await part('ledger', () => timeLedger(path.join(base, 'ledger'), 50_000, runs));
   await part('bags', () => timeBags(path.join(base, 'bags'), quick ? 512 : 2048, 3));
@@ -72,7 +71,7 @@ try {
   const photos = names.map((name) => path.join(base, 'content', name, 'photos'));
   await part('thousand', () => timeThousand(path.join(base, 'thousand'), photos, quick ? 30 : 1000));
   process.stdout.write(
-    `\nMeasured on ${before}; at the end ${machine().split(', ').slice(-3).join(', ')}.\nMedian (least–most).\n\n${printTable(rows)}\n${paper}`,
+    `\nMeasured on ${before}; at the end ${machine().split(', ').slice(-3).join(', ')}.\nMedian (least–most).\n\n${printTable(rows)}\n`,
   );
 } finally {
   await rm(base, { recursive: true, force: true });

@@ -45,7 +45,7 @@ svg { max-width: 100% }
 /**
  * @param {string} base
  * @param {number} runs
- * @returns {Promise<string>} Markdown
+ * @returns {Promise<import('./table.mjs').Row[]>}
  */
 export async function comparePaper(base, runs) {
   const { contestants, absent } = await invite(base, runs);
@@ -60,48 +60,70 @@ export async function comparePaper(base, runs) {
       if (took.cpu !== undefined) cpu.push(took.cpu.median);
     }
   const judged = veraPdf(contestants.map(({ pdf }) => pdf));
-  const theirs = timed.find(({ name }) => name.startsWith('Chromium'));
-  const lines = [];
-  for (const one of timed) lines.push(await lineOf(one, theirs, judged));
-  return [
-    `The same packet as PDF (a made house, ${EDITION} edition, ${PHOTOS} photos), ${runs} runs each, taking turns.`,
-    '',
-    `| made by | whole process | beside Chromium’s, median and least | processor time | within a process that keeps running | beside Chromium’s whole process | most memory | file | pages | tagged | PDF/A-3b | PDF/UA-1 |`,
-    `|${'---|'.repeat(12)}`,
-    ...lines,
-    ...absent.map((why) => `| ${why} |${' – |'.repeat(11)}`),
-  ].join('\n');
+  const all = [];
+  for (const one of timed) all.push(await resultOf(one, judged));
+  const theirs = all.filter(({ name }) => !name.startsWith('sillplate'));
+  const chrome = theirs.find(({ name }) => name.startsWith('Chromium'));
+  const packet = `the same packet as PDF (a made house, ${EDITION} edition, ${PHOTOS} photos), taking turns`;
+  return all
+    .filter((one) => !theirs.includes(one))
+    .flatMap(({ name, whole, cpu, within, file }) => {
+      const beside = theirs.map(
+        (one) =>
+          `${one.name}: ${inMs(one.whole)}${one.cpu === undefined ? '' : `, processor ${inMs(one.cpu)}`}, ours is ${ratio(whole.median, one.whole.median)} of it (of the least ${ratio(whole.least, one.whole.least)}), ${one.file}`,
+      );
+      const row = {
+        what: `${packet}: ${name}, whole process; ${file}`,
+        ours: inMs(whole),
+        cpu: cpu === undefined ? '' : inMs(cpu),
+        runs,
+        beside: [...beside, ...absent].join('; '),
+        aim:
+          within === undefined
+            ? ''
+            : 'at most 0.4 of Chromium; the smallest file; under 6 MB; both standards met',
+      };
+      if (within === undefined) return [row];
+      return [
+        row,
+        {
+          what: `${packet}: ${name}, within a process that keeps running`,
+          ours: `${inMs(within)}${chrome === undefined ? '' : `, ${ratio(within.median, chrome.whole.median)} of Chromium’s whole process`}`,
+          runs,
+          beside: theirs
+            .flatMap((one) => (one.within === undefined ? [] : [`${one.name}: ${inMs(one.within)}`]))
+            .join('; '),
+          aim: 'at most 0.15 of Chromium’s whole process, under 300 ms',
+        },
+      ];
+    });
 }
 
 /**
+ * What came of one of them, with what is said of its file in one line.
  * @param {Timed} one
- * @param {Timed | undefined} theirs
  * @param {ReturnType<typeof veraPdf>} judged
  */
-async function lineOf({ name, command, pdf, within, clock, cpu }, theirs, judged) {
+async function resultOf({ name, command, pdf, within, clock, cpu }, judged) {
   const peaks = [];
   for (let run = 0; run < 3; run += 1) peaks.push(await peakOfTree(command[0], command.slice(1)));
   const held = peaks.filter((peak) => peak !== undefined);
   const inside = await within?.();
   const info = pdfinfo(pdf);
   const said = judged?.get(pdf);
-  const whole = spread(clock);
-  const beside = theirs === undefined ? undefined : spread(theirs.clock);
-  const cells = [
-    name,
-    inMs(whole),
-    beside === undefined ? '–' : `${ratio(whole.median, beside.median)}, ${ratio(whole.least, beside.least)}`,
-    cpu.length === 0 ? '–' : inMs(spread(cpu)),
-    inside === undefined ? '–' : inMs(inside),
-    inside === undefined || beside === undefined ? '–' : ratio(inside.median, beside.median),
-    held.length === 0 ? '–' : `${Math.round(spread(held).median)} MB`,
-    `${(statSync(pdf).size / 1e6).toFixed(2)} MB`,
-    info === undefined ? '–' : String(info.pages),
-    info === undefined ? '–' : info.tagged ? 'yes' : 'no',
-    said === undefined ? '–' : verdict(said['3b']),
-    said === undefined ? '–' : verdict(said.ua1),
+  const file = [
+    ...(held.length === 0 ? [] : [`at most ${Math.round(spread(held).median)} MB held`]),
+    `a file of ${(statSync(pdf).size / 1e6).toFixed(2)} MB`,
+    ...(info === undefined ? [] : [`${info.pages} pages`, info.tagged ? 'tagged' : 'not tagged']),
+    ...(said === undefined ? [] : [`PDF/A-3b ${verdict(said['3b'])}`, `PDF/UA-1 ${verdict(said.ua1)}`]),
   ];
-  return `| ${cells.join(' | ')} |`;
+  return {
+    name,
+    whole: spread(clock),
+    cpu: cpu.length === 0 ? undefined : spread(cpu),
+    within: inside,
+    file: file.join(', '),
+  };
 }
 
 const ratio = (/** @type {number} */ part, /** @type {number} */ whole) => (part / whole).toFixed(2);

@@ -1,5 +1,5 @@
 /** Something to compare with: plain Eleventy, one list of texts, one template of a few lines, any number of pages. */
-import { writeFile } from 'node:fs/promises';
+import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 
 const TEMPLATE = `---
@@ -37,6 +37,32 @@ module.exports = (config) => {
   );
   await writeFile(data, dataText('first'));
   return { template, data, dataText };
+}
+
+/**
+ * The same pages for Hugo, in its own way: a content file for each page and one template. Writes into a folder that is there.
+ * @param {string} folder
+ * @param {number} pages
+ */
+export async function writeTrivialHugo(folder, pages) {
+  await mkdir(path.join(folder, 'content'), { recursive: true });
+  await mkdir(path.join(folder, 'layouts/_default'), { recursive: true });
+  await writeFile(
+    path.join(folder, 'config.toml'),
+    "baseURL = '/'\ndisableKinds = ['taxonomy', 'term', 'RSS', 'sitemap', 'home', 'section', '404']\n",
+  );
+  await writeFile(
+    path.join(folder, 'layouts/_default/single.html'),
+    `<!doctype html>
+<html lang="en">
+<title>{{ .Title }}</title>
+<h1>{{ .Title }}</h1>
+{{ range .Params.lines }}<p>{{ . }}</p>
+{{ end }}</html>
+`,
+  );
+  for (const [index, text] of trivialTexts(pages, 'first').entries())
+    await writeFile(path.join(folder, 'content', `${index}.md`), `${JSON.stringify(text)}\n`);
 }
 
 /**
