@@ -1,4 +1,5 @@
 /** `sillplate new`: begins a house folder that checks clean. */
+import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import { fileURLToPath } from 'node:url';
@@ -75,8 +76,10 @@ async function notEmpty(
   try {
     if (await mayBeginIn(folder)) return undefined;
   } catch (thrown) {
+    // A file in the way of the folder itself is something that is there; one above it is another matter.
     const { code } = thrown as NodeJS.ErrnoException;
-    if (code !== 'ENOTDIR') return { diagnostic: newTrouble(thrown, shown), status: 1 };
+    if (code !== 'ENOTDIR' || !existsSync(folder))
+      return { diagnostic: newTrouble(thrown, shown), status: 1 };
   }
   return { diagnostic: isThere(shown), status: 2 };
 }

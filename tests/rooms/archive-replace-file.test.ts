@@ -1,6 +1,7 @@
 /** A writer's file is replaced in one step, and what it was stays beside it. */
 import {
   chmodSync,
+  chownSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
@@ -48,6 +49,17 @@ describe('a file is replaced', () => {
     chmodSync(path.join(folder, 'house.yaml'), 0o664);
     await replaceFile(folder, 'house.yaml', bytes('old'), bytes('new'), WORDS);
     expect(statSync(path.join(folder, 'house.yaml')).mode & 0o777).toBe(0o664);
+  });
+
+  it('and stays whose it was: of somebody who is not root, the writer’s own', async () => {
+    const folder = house();
+    const owner = process.getuid?.() === 0 ? 65534 : process.getuid?.();
+    if (owner === 65534) chownSync(path.join(folder, 'house.yaml'), 65534, 65534);
+    await replaceFile(folder, 'house.yaml', bytes('old'), bytes('new'), WORDS);
+    const [file, copy] = ['house.yaml', 'house.yaml.before-photos'].map((name) =>
+      statSync(path.join(folder, name)),
+    );
+    expect([file?.uid, copy?.uid]).toEqual([owner ?? 0, owner ?? 0]);
   });
 
   it('behind a link that stays in the folder, and the link stays', async () => {

@@ -88,6 +88,14 @@ describe('sillplate new --yes', () => {
     expect(fingerprint(at('kept'))).toBe(before);
   });
 
+  it('says why where no folder can be made, which is no fault of what was typed', async () => {
+    writeFileSync(at('no-folder'), 'mine');
+    const { said, status } = await typed(['new', at('no-folder/house'), '--yes']);
+    expect(status).toBe(1);
+    expect(said).toContain('a file stands where a folder is needed');
+    expect(said).not.toContain('there already');
+  });
+
   it.each([
     ['Quarry Road', 'quarry-road'],
     ['quarry_road', 'quarry-road'],
