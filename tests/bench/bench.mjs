@@ -59,7 +59,7 @@ try {
   if (isWanted('pages') || isWanted('serve')) {
     const { rows: made, pages } = await timePages(base, first, isWanted('pages') ? runs : 1);
     if (isWanted('pages')) rows.push(...made);
-    await part('serve', () => timeServe(base, first, pages, runs));
+    await part('serve', () => timeServe(base, first, pages.get('buyer') ?? 0, runs));
   }
   await part('paper', () => timePaper(base, first, runs));
   if (isWanted('paper')) rows.push(...(await comparePaper(base, runs)));

@@ -16,18 +16,18 @@ import { trivialTexts, writeTrivialHugo, writeTrivialSite } from './trivial-site
  * @param {string} base holds content/ with the demo houses
  * @param {string} name
  * @param {number} runs
- * @returns {Promise<{ rows: import('./table.mjs').Row[], pages: number }>} pages: of all published editions
+ * @returns {Promise<{ rows: import('./table.mjs').Row[], pages: Map<string, number> }>} pages: by edition
  */
 export async function timePages(base, name, runs) {
   const { packets, picturesOf } = await composed(orderFor(base, name, PUBLISHED));
   const rows = [];
-  let all = 0;
+  const count = new Map();
   for (const packet of packets) {
     const make = async () =>
       (await renderPages(packet, picturesOf(packet), undefined)).filter((file) => file.path.endsWith('.html'))
         .length;
     const pages = await make();
-    all += pages;
+    count.set(packet.edition.name, pages);
     const folder = path.join(base, 'plain', packet.edition.name);
     await mkdir(folder, { recursive: true });
     const { template } = await writeTrivialSite(folder, pages);
@@ -44,7 +44,7 @@ export async function timePages(base, name, runs) {
       aim: 'at most 1.3 of plain Eleventy',
     });
   }
-  return { rows, pages: all };
+  return { rows, pages: count };
 }
 
 /**
