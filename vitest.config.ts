@@ -19,7 +19,7 @@ const FAST = [
 const TOGETHER = [
   'tests/{diagnostics,houses}.test.ts',
   'tests/outside/{advertising,bag,duties}-*.test.ts',
-  'tests/outside/{areas-shapely,csv-papaparse,irs-examples,journal-hledger}.test.ts',
+  'tests/outside/{areas-shapely,csv-papaparse,irs-examples,journal-hledger,private-files}.test.ts',
   'tests/outside/{lengths-gnu-units,listing-fields-reso,pdf-form,pdf-qpdf,pdf-text,search-chromium}.test.ts',
   'tests/outside/{shaping-two-libraries,sheet-libreoffice,workbook-libreoffice}.test.ts',
   'tests/properties/{clashes,drawings,remarks-draft,withheld}.test.ts',

@@ -8,27 +8,33 @@ import { ChangedWhileRead } from './archive/file-digest.js';
 import { changedBetween, type FolderSeen, lookAtFolder } from './archive/folder-digest.js';
 import { DELIVERIES } from './diagnostics/delivery-names.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
-import { isPicture } from './intake/look-at-photo.js';
 
-/** The folder as it lies there now; undefined if it can't be looked into, which those who read it tell. */
-export const lookNow = (folder: string): Promise<FolderSeen | undefined> =>
-  lookAtFolder(folder).catch(() => undefined);
+/**
+ * What packets are made of, as it lies there now; undefined if the folder can't be looked into, which those who read it
+ * tell. A film, which may take minutes to be copied into the folder, is none of it, nor is a draft of a listing text.
+ */
+export async function lookAtFacts(folder: string): Promise<FolderSeen | undefined> {
+  const seen = await lookAtFolder(folder).catch(() => undefined);
+  return seen && { ...seen, files: seen.files.filter(({ path: file }) => isFact(file)) };
+}
 
-/** Whether packets are made of it. A film that is being copied into the folder is none of theirs. */
+const FILM = /\.(mov|mp4|m4v|avi|mkv|webm|wmv|3gp|mpe?g)$/iu;
+
+/** Photos may bear any ending: what they are is told by their bytes. */
 function isFact(file: string): boolean {
   const [home, ...inner] = file.split('/');
   if (inner.length === 0) return /\.(ya?ml|csv|xlsx)$/iu.test(file);
-  return home === 'documents' || home === DELIVERIES || (home === 'photos' && isPicture(file));
+  return home === 'documents' || home === DELIVERIES || (home === 'photos' && !FILM.test(file));
 }
 
-/** The first file of the facts that is not what it was, from the folder; undefined if all are. */
+/** `before`: what `lookAtFacts` saw. The first file of the facts that is not what it was, from the folder; undefined if all are. */
 export async function changedSince(
   folder: string,
   before: FolderSeen | undefined,
 ): Promise<string | undefined> {
   if (before === undefined) return undefined;
-  const now = await lookNow(folder);
-  return now === undefined ? undefined : changedBetween(before, now).find(isFact);
+  const now = await lookAtFacts(folder);
+  return now === undefined ? undefined : changedBetween(before, now)[0];
 }
 
 /** Throws `ChangedWhileRead` if a file of the facts is not what it was. */

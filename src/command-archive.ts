@@ -3,7 +3,7 @@ import path from 'node:path';
 import { type Seal, unknownRecipients } from './archive/age-file.js';
 import { readTrouble } from './archive/bag-source.js';
 import { ChangedWhileRead } from './archive/file-digest.js';
-import { lookNow } from './as-it-was-read.js';
+import { lookAtFacts } from './as-it-was-read.js';
 import { type AskPassphrase, askPassphrase } from './ask-passphrase.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { NOWHERE } from './diagnostics/place.js';
@@ -110,7 +110,7 @@ async function archiveOne(
   makeReady: MakeReady,
   onBytes: (done: number, all: number) => void,
 ): Promise<{ ready: ReadyHouse; result: ArchiveResult | undefined }> {
-  const before = await lookNow(house.folder);
+  const before = await lookAtFacts(house.folder);
   const ready = await readyOrAgain(house, makeReady);
   if ('changed' in ready) return { ready: NOT_READY, result: ready.changed };
   if (ready.located.some(({ diagnostic }) => diagnostic.severity === 'error'))

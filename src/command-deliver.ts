@@ -13,7 +13,7 @@ import {
   writeDelivery,
 } from './archive/write-delivery.js';
 import type { FileToWrite } from './archive/write-tree.js';
-import { lookNow, mustBeAsRead } from './as-it-was-read.js';
+import { lookAtFacts, mustBeAsRead } from './as-it-was-read.js';
 import { composeHouse, isTakenAway, pdfNameOf, type RenderedHouse, renderHouse } from './build.js';
 import { changesTold } from './changes-told.js';
 import { type DeliveredOnDisk, readDelivered, type SinceDelivery } from './delivered.js';
@@ -225,7 +225,7 @@ function tellAttempt(wish: Wish, made: Attempt, terminal: Terminal): number {
 
 async function attempt(wish: Wish, order: HouseOrder): Promise<Attempt> {
   const { house } = wish;
-  const before = await lookNow(house.folder);
+  const before = await lookAtFacts(house.folder);
   let rendered: RenderedHouse | undefined;
   try {
     const seen = await deliveryNames(house.folder);

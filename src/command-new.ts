@@ -5,7 +5,8 @@ import { createInterface } from 'node:readline/promises';
 import { fileURLToPath } from 'node:url';
 import { beginFolder, mayBeginIn } from './archive/begin-folder.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
-import { printReport } from './diagnostics/report.js';
+import { NOWHERE } from './diagnostics/place.js';
+import { locate, printReport } from './diagnostics/report.js';
 import { readDate } from './facts/date.js';
 import { FOLDER_NAME, folderNameFrom, shownPath, typedHouse } from './find-houses.js';
 import { type FirstAnswers, firstHouse } from './first-house.js';
@@ -46,9 +47,7 @@ export async function newCommand(folder: string, yes: boolean, terminal: Termina
 
 /** Left out: what was typed can't be followed, so the status is that of a command line. */
 function refuse(diagnostic: Diagnostic, terminal: Terminal, status = 2): number {
-  terminal.error(
-    printReport([{ diagnostic, place: undefined, near: false, also: [] }], 'text', terminal.colour),
-  );
+  terminal.error(printReport(locate([diagnostic], NOWHERE), 'text', terminal.colour));
   return status;
 }
 

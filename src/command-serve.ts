@@ -8,7 +8,9 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import path from 'node:path';
 import { watch } from 'chokidar';
-import { printReport, visible } from './diagnostics/report.js';
+import { DELIVERIES } from './diagnostics/delivery-names.js';
+import { NOWHERE } from './diagnostics/place.js';
+import { locate, printReport, visible } from './diagnostics/report.js';
 import { findHouses, type HouseFolder, shownPath } from './find-houses.js';
 import { escapeHtml, PREVIEW_POLICY, Preview } from './preview.js';
 import type { Terminal } from './terminal.js';
@@ -27,16 +29,9 @@ export async function serveCommand(
   ready?: (stop: () => Promise<void>, address: string) => void,
 ): Promise<number> {
   const { houses, diagnostics } = await findHouses(options.content, wanted);
-  if (houses.length === 0) {
-    terminal.out(
-      printReport(
-        diagnostics.map((diagnostic) => ({ diagnostic, place: undefined, near: false, also: [] })),
-        'text',
-        terminal.colour,
-      ),
-    );
-    return 1;
-  }
+  if (diagnostics.length > 0)
+    terminal.out(`${printReport(locate(diagnostics, NOWHERE), 'text', terminal.colour)}\n`);
+  if (houses.length === 0) return 1;
   const preview = new Preview({
     asOf: options.asOf,
     out: path.resolve(options.out),
@@ -59,10 +54,13 @@ export async function serveCommand(
     houses.map((house) => house.folder),
     {
       ignoreInitial: true,
-      ignored: /[\\/](deliveries|\.[^\\/]+)([\\/]|$)/,
+      // A name may hold brackets.
+      disableGlobbing: true,
+      ignored: (file: string) => isPassedOver(file, houses),
       awaitWriteFinish: { stabilityThreshold: 25, pollInterval: 5 },
     },
   );
+  watcher.on('error', (thrown: NodeJS.ErrnoException) => terminal.error(notFollowed(thrown)));
   await new Promise<void>((resolve) => watcher.once('ready', () => resolve()));
   terminal.out(`\nLook at ${address}  (Ctrl+C ends it)\n`);
 
@@ -103,6 +101,18 @@ export async function serveCommand(
   });
   return 0;
 }
+
+/** Deliveries and hidden files below a house; how the folders above it are called is nobody's matter. */
+function isPassedOver(file: string, houses: readonly HouseFolder[]): boolean {
+  return houses.some(({ folder }) => {
+    const below = path.relative(path.resolve(folder), path.resolve(file)).split(path.sep);
+    return below[0] === DELIVERIES || (below[0] !== '..' && below.some((name) => /^\../.test(name)));
+  });
+}
+
+/** Without this an unreadable folder, or a limit of the system, would end the preview. */
+const notFollowed = ({ code, path: at, message }: NodeJS.ErrnoException): string =>
+  `error intake.no-file  ${visible(at ?? 'the house folder')}\n  changes there are not followed (${visible(code ?? message)})\n  do: check who may read it, and start  sillplate serve  again\n`;
 
 async function refresh(preview: Preview, house: HouseFolder, terminal: Terminal): Promise<void> {
   const started = performance.now();

@@ -5,10 +5,12 @@
  * The record goes into place in the same step as the editions: whatever is killed when, it never speaks of pages that
  * are not there. It holds digests and what was typed, no word of the house, and is the same on every machine.
  */
+import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
-import { digestOfFolder, type FolderSeen, isSameFolder, lookAtFolder } from './archive/folder-digest.js';
+import { digestOfFolder, type FolderSeen, isSameFolder } from './archive/folder-digest.js';
 import type { FileToWrite } from './archive/write-tree.js';
+import { lookAtFacts } from './as-it-was-read.js';
 import type { HouseOrder } from './house-order.js';
 import type { EditionName } from './packet/packet.js';
 import { version } from './version.js';
@@ -17,7 +19,7 @@ import { version } from './version.js';
 export const MADE_FROM = '.sillplate-made.json';
 
 interface MadeFrom {
-  /** Digest of the house folder. */
+  /** Digest of what packets are made of in the house folder. */
   readonly facts: string;
   /** YYYY-MM-DD. */
   readonly asOf: string;
@@ -46,7 +48,8 @@ export async function whyStale(order: HouseOrder): Promise<Stale | undefined> {
   const house = path.basename(path.resolve(order.folder));
   const record = await readRecord(order.out, house);
   const made = order.editions.map((edition) => record[edition]);
-  if (made.some((one) => one === undefined)) return 'never made';
+  const isThere = order.editions.every((edition) => existsSync(path.join(order.out, house, edition)));
+  if (!isThere || made.some((one) => one === undefined)) return 'never made';
   const program = version();
   if (made.some((one) => one?.program !== program)) return 'another version';
   if (made.some((one) => one?.asOf !== order.asOf)) return 'another day';
@@ -64,7 +67,7 @@ export interface FactsBefore {
 
 export async function factsBefore(folder: string): Promise<FactsBefore | undefined> {
   // What can't be looked into is told by those who read it; here it only means that nothing is known.
-  const seen = await lookAtFolder(folder).catch(() => undefined);
+  const seen = await lookAtFacts(folder);
   return seen && { seen, digest: await digestOfFolder(seen).catch(() => undefined) };
 }
 
@@ -78,7 +81,7 @@ export async function madeFromFile(
   before: FactsBefore | undefined,
 ): Promise<FileToWrite> {
   const record = { ...(await readRecord(order.out, house)) };
-  const after = await lookAtFolder(order.folder).catch(() => undefined);
+  const after = await lookAtFacts(order.folder);
   const facts =
     before !== undefined && after !== undefined && isSameFolder(before.seen, after)
       ? before.digest

@@ -113,6 +113,8 @@ function filesOf(shown: Shown, packet: Packet): Promise<ReadonlyMap<string, Outp
   const { name } = packet.edition;
   const made = shown.files.get(name) ?? makeFiles(shown.composed, packet);
   shown.files.set(name, made);
+  // What failed for a moment is tried again when it is asked for again.
+  made.catch(() => shown.files.delete(name));
   return made;
 }
 

@@ -7,7 +7,7 @@
  * if the rows stand in the costs, it finishes the list; if they do not, it drops the note, and the rows come as new.
  */
 import { createHash } from 'node:crypto';
-import { mkdir, readFile, realpath, rm, stat } from 'node:fs/promises';
+import { mkdir, realpath, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { bytesOf, ChangedWhileRead } from './file-digest.js';
 import { alone } from './folder-lock.js';
@@ -153,7 +153,7 @@ export const dropNote = (folder: string): Promise<void> =>
 export async function leftOver<Row>(folder: string): Promise<readonly Row[] | undefined> {
   let note: Note<Row>;
   try {
-    note = JSON.parse(await readFile(path.join(folder, ...NOTE.split('/')), 'utf8'));
+    note = JSON.parse((await bytesOf(path.join(folder, ...NOTE.split('/')))).toString('utf8'));
   } catch {
     // None is there; a note is never half there, and what is none of ours says nothing.
     return undefined;
@@ -162,7 +162,9 @@ export async function leftOver<Row>(folder: string): Promise<readonly Row[] | un
   const { sheet, after, added, times, seen } = note;
   if (![sheet, after, added].every((one) => typeof one === 'string') || !Array.isArray(seen) || added === '')
     return undefined;
-  const bytes = await readFile(path.join(folder, ...sheet.split('/'))).catch(() => undefined);
+  // A folder that came from somebody else may name anything.
+  if (path.isAbsolute(sheet) || sheet.split(/[\\/]/).includes('..')) return undefined;
+  const bytes = await bytesOf(path.join(folder, ...sheet.split('/'))).catch(() => undefined);
   if (bytes === undefined) return undefined;
   // Somebody may have written on since.
   return digest(bytes) === after || timesIn(bytes, added) > times ? seen : undefined;

@@ -6,7 +6,8 @@
  * puts it back (`recover`). There is no moment at which a half-written folder bears the target's name, and a lock keeps
  * two programs from swapping one house at once.
  */
-import { mkdir, readdir, rename, rm, stat } from 'node:fs/promises';
+import { constants } from 'node:fs';
+import { access, mkdir, readdir, rename, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { diskTrouble } from '../diagnostics/disk-trouble.js';
@@ -57,10 +58,12 @@ async function swap(
   const target = path.join(parent, name);
   const old = path.join(parent, oldOf(name));
   try {
+    const had = await exists(target);
+    // A folder that is somebody else's could be moved aside, but not cleared away afterwards.
+    if (had) await access(target, constants.W_OK);
     await rm(staging, { recursive: true, force: true });
     await writeTree(staging, files);
     await mayStill();
-    const had = await exists(target);
     if (had) await rename(target, old);
     try {
       await rename(staging, target);
@@ -68,7 +71,8 @@ async function swap(
       if (had) await rename(old, target);
       throw thrown;
     }
-    await rm(old, { recursive: true, force: true });
+    // The new one is in its place: that something of the old can't be cleared away is no failure any more.
+    await rm(old, { recursive: true, force: true }).catch(() => undefined);
   } finally {
     await rm(staging, { recursive: true, force: true }).catch(() => undefined);
   }
@@ -78,7 +82,8 @@ async function swap(
 async function putBack(parent: string, name: string): Promise<void> {
   const old = path.join(parent, oldOf(name));
   if (!(await exists(old))) return;
-  if (await exists(path.join(parent, name))) await rm(old, { recursive: true, force: true });
+  if (await exists(path.join(parent, name)))
+    await rm(old, { recursive: true, force: true }).catch(() => undefined);
   else await rename(old, path.join(parent, name));
 }
 
@@ -98,7 +103,8 @@ export async function recoverAll(parent: string, names: readonly string[]): Prom
         await rm(path.join(parent, entry), { recursive: true, force: true });
     }
     // A lock by itself is taken and given back, which clears one that a killed run left.
-    if (left.includes(oldOf(name)) || left.includes(lockOf(name)))
+    const lock = lockOf(name);
+    if (left.some((entry) => entry === oldOf(name) || entry === lock || entry.startsWith(`${lock}.`)))
       await alone(parent, name, () => putBack(parent, name));
   }
 }

@@ -19,7 +19,7 @@ export async function writeTree(root: string, files: readonly FileToWrite[]): Pr
   });
   await mkdir(root, { recursive: true });
   for (const folder of folders) await mkdir(folder, { recursive: true });
-  await Promise.all(
+  const ended = await Promise.allSettled(
     targets.map(({ file, target }) =>
       'copyOf' in file
         ? copyPlain(file.copyOf, target)
@@ -28,6 +28,8 @@ export async function writeTree(root: string, files: readonly FileToWrite[]): Pr
           : writeFile(target, 'text' in file ? file.text : file.bytes),
     ),
   );
+  // Told when no other is being written any more: whoever clears the tree away must not meet one.
+  for (const one of ended) if (one.status === 'rejected') throw one.reason;
 }
 
 /** A pipe or a folder that was put in the file's place is not waited for, and not copied. */

@@ -6,6 +6,7 @@ import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Document, House } from '../facts/house.js';
 import type { PaperFile } from '../facts/ledger.js';
+import { fewAtOnce } from './few-at-once.js';
 import { safePath } from './safe-path.js';
 
 export interface PaperFiles {
@@ -20,25 +21,23 @@ const AT_ONCE = 4;
 
 /** Files that are not there, or lie outside, are told of where documents are checked. */
 export async function findPaperFiles(folder: string, house: House): Promise<PaperFiles> {
-  const waiting = house.documents.entries();
-  const found: (PaperFile | undefined)[] = [];
-  const diagnostics: Diagnostic[] = [];
-  const work = async (): Promise<void> => {
-    for (const [index, { file }] of waiting) {
-      if (file === undefined) continue;
-      const answer = await readPaper(path.join(folder, 'documents'), file);
-      if ('paper' in answer) found[index] = answer.paper;
-      else if (answer.trouble !== undefined)
-        diagnostics.push({
-          code: 'intake.no-file',
-          severity: 'error',
-          path: ['documents', index, 'file'],
-          message: `documents/${file} can’t be read (${answer.trouble})`,
-          hints: ['check who may read it'],
-        });
-    }
-  };
-  await Promise.all(Array.from({ length: AT_ONCE }, work));
+  const answers = await fewAtOnce(house.documents, AT_ONCE, async ({ file }) =>
+    file === undefined ? undefined : readPaper(path.join(folder, 'documents'), file),
+  );
+  const found = answers.map((answer) => (answer && 'paper' in answer ? answer.paper : undefined));
+  const diagnostics = answers.flatMap((answer, index): Diagnostic[] =>
+    answer === undefined || 'paper' in answer || answer.trouble === undefined
+      ? []
+      : [
+          {
+            code: 'intake.no-file',
+            severity: 'error',
+            path: ['documents', index, 'file'],
+            message: `documents/${house.documents[index]?.file} can’t be read (${answer.trouble})`,
+            hints: ['check who may read it'],
+          },
+        ],
+  );
   const papers = new Map<string, PaperFile>();
   for (const [index, { id }] of house.documents.entries()) {
     const paper = found[index];

@@ -190,7 +190,7 @@ function notRead(about: About, index: number, near: string | undefined, free: re
       path: [about.list, about.row],
       ...spot,
       message: `column ${columnLetters(index)} has no heading, so what stands in it (first in row ${firstRow(about, index)}) is not read`,
-      hints: [`give it one, or take out what stands in it; ${others}`],
+      hints: [`give it one, or take out what stands in it${free.length === 0 ? '' : `; ${others}`}`],
     };
   return {
     code: 'intake.sheet',
@@ -200,7 +200,11 @@ function notRead(about: About, index: number, near: string | undefined, free: re
     message: `no column is called “${cut}”, so what stands in it is not read`,
     hints:
       near === undefined
-        ? [`if it is one of the columns that are not there yet, call it so: ${free.join(', ')}`]
+        ? [
+            free.length === 0
+              ? 'all columns that are read are there: take this one out, or leave it for yourself'
+              : `if it is one of the columns that are not there yet, call it so: ${free.join(', ')}`,
+          ]
         : [
             `write  ${near}  as its heading`,
             'if it is something else, give it a heading less like one of ours',

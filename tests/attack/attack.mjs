@@ -1,9 +1,10 @@
 /**
  * Long attacks on the compiled program, with their counts as words: `npm run attack -- kill 200`.
  *
- * kill: so many kills over all commands that write. faults: a full disk, closed files, files that change, two runs at
+ * kill: so many kills, shared among all commands that write. faults: a full disk, closed files, files that change, two runs at
  * once and a jumping clock, so many of each for every command; or one of them by its name. mutate: so many mutated house
- * folders. The suite runs shorter ones of the same kind. A seed gives the same attack again: `--seed 7`; of the mutated
+ * folders. The suite runs shorter ones of the kills and the mutated houses. `--only "costs import,new"` takes these commands
+ * alone. A seed gives the same attack again: `--seed 7`; of the mutated
  * houses `mutate 1 --from 4711` gives one again.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
@@ -28,11 +29,24 @@ const numberAfter = (/** @type {string} */ word, /** @type {number} */ otherwise
   const at = words.indexOf(word);
   return at < 0 ? otherwise : Number(words.splice(at, 2)[1]);
 };
+/** @param {string} word */
+const textAfter = (word) => {
+  const at = words.indexOf(word);
+  return at < 0 ? undefined : words.splice(at, 2)[1]?.split(',');
+};
+/** Names of commands or pairs; all where none is given. */
+const only = textAfter('--only');
 const seed = numberAfter('--seed', 1);
 const from = numberAfter('--from', 0);
-const [what = 'kill', count = '200'] = words;
+const [what = 'kill', asked = '200'] = words;
+const count = Number(asked);
 const scratch = mkdtempSync(path.join(tmpdir(), 'sillplate-attack-'));
 const say = (/** @type {string} */ line) => void process.stdout.write(`${line}\n`);
+
+/** @param {readonly unknown[] | undefined} rows */
+const mustBeSome = (rows) => {
+  if (rows?.length === 0) throw new Error(`nothing is called ${only?.join(', ')}`);
+};
 
 /** @param {readonly { command: string, broken: string[] }[]} rows */
 const brokenIn = (rows) => rows.flatMap(({ command, broken }) => broken.map((one) => `${command}, ${one}`));
@@ -42,8 +56,9 @@ async function faults() {
   for (const [name, attack] of Object.entries(FAULTS)) {
     if (what !== 'faults' && what !== name) continue;
     say(`\n${name}`);
-    const rows = await attack(path.join(scratch), Number(count), seeded(seed), say);
+    const rows = await attack(scratch, count, seeded(seed), say, only);
     if (rows === undefined) say('skipped: it needs root, and a machine where a small disk can be mounted');
+    mustBeSome(rows);
     broken.push(...brokenIn(rows ?? []));
   }
   return broken;
@@ -51,11 +66,15 @@ async function faults() {
 
 try {
   if (!ATTACKS.includes(what)) throw new Error(`there is no attack “${what}”: ${ATTACKS.join(', ')}`);
+  if (![count, seed, from].every(Number.isSafeInteger) || count < 1)
+    throw new Error('a count, a seed and a first number are whole numbers');
   const broken =
     what === 'kill'
-      ? brokenIn(await killAll(scratch, Math.ceil(Number(count) / COMMANDS.length), seeded(seed), say))
+      ? brokenIn(
+          await killAll(scratch, Math.ceil(count / (only ?? COMMANDS).length), seeded(seed), say, only),
+        )
       : what === 'mutate'
-        ? (await mutateAll(scratch, Number(count), seed, say, from)).wrong
+        ? (await mutateAll(scratch, count, seed, say, from)).wrong
         : await faults();
   if (what !== 'mutate') for (const one of broken.slice(0, 20)) say(one);
   process.exitCode = broken.length === 0 ? 0 : 1;

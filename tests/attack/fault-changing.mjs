@@ -6,15 +6,20 @@
  * their own digests; and when nothing changes any more, the next run makes what a first one would.
  */
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, readFileSync, rmSync, symlinkSync, truncateSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import path from 'node:path';
-import { commandNamed, leftovers, makeReady, wholeOf } from './fault-commands.mjs';
-import { copyHome, HOUSE, houseIn, writeFaultHouse } from './fault-house.mjs';
+import { commandNamed, differing, leftovers, makeReady, wholeOf } from './fault-commands.mjs';
+import { copyHome, foldersIn, HOUSE, houseIn, writeFaultHouse } from './fault-house.mjs';
 import { verifyAll } from './fault-whole.mjs';
-import { fingerprint, program } from './program.mjs';
-
-/** A run that takes longer hangs, as one that waits for a pipe. */
-const PATIENCE_MS = 120_000;
+import { program, within } from './program.mjs';
 
 const FILES = ['house.yaml', 'costs.csv', 'photos/IMG_0001.jpg', 'documents/bill.pdf'];
 
@@ -67,9 +72,7 @@ export async function changeAll(
  * @param {{ scratch: string, times: number, random: () => number, say: (line: string) => void }} how
  */
 async function changeOne(command, { scratch, times, random, say }) {
-  const [origin, after, home, fresh] = ['origin', 'after', 'home', 'fresh'].map((name) =>
-    path.join(scratch, name),
-  );
+  const { origin, after, home, fresh } = foldersIn(scratch, 'origin', 'after', 'home', 'fresh');
   await writeFaultHouse(origin);
   const whole = await makeReady(command, { origin, after }, copyHome);
   const broken = /** @type {string[]} */ ([]);
@@ -81,19 +84,18 @@ async function changeOne(command, { scratch, times, random, say }) {
     const what = kinds[Math.floor(n / FILES.length) % kinds.length] ?? '';
     const at = path.join(houseIn(home), file);
     const timer = setTimeout(() => HAPPENS[what]?.(at, random), random() * whole.took);
-    const ended = await Promise.race([
+    const ended = await within(
       program(command.words(home, '2026-06-02')),
-      new Promise((resolve) => setTimeout(resolve, PATIENCE_MS).unref()),
-    ]);
+      `${command.name}: ${file} ${what}`,
+    );
     clearTimeout(timer);
-    if (ended === undefined) throw new Error(`${command.name}: ${file} ${what}, and the run hangs`);
     const tell = (/** @type {string | undefined} */ wrong) => {
       if (wrong !== undefined) broken.push(`${file} ${what}: ${wrong}`);
     };
     const left = leftovers(home);
     if (left.length > 0) tell(`left over: ${left.join(', ')}`);
     tell(await verifyAll(home));
-    const { status, out, error } = /** @type {import('./program.mjs').Ended} */ (ended);
+    const { status, out, error } = ended;
     if (status !== 0) {
       ends.told++;
       if (status !== 1 || /bug\.internal/.test(error)) tell(`status ${status}: ${out}${error}`);
@@ -103,14 +105,16 @@ async function changeOne(command, { scratch, times, random, say }) {
     }
     // What the same command makes of what lies there now, from the beginning.
     copyHome(origin, fresh);
-    rmSync(houseIn(fresh), { recursive: true, force: true });
-    copyHouse(home, fresh);
+    copyHouse(home, origin, fresh);
     const again = await program(command.words(fresh, '2026-06-02'));
     const isBefore = made(home) === made(after);
     const isLater = again.status === 0 && made(home) === made(fresh);
     if (isBefore) ends.before++;
     else if (isLater) ends.later++;
-    else tell(`it is neither of the state before nor of the one after: ${difference(home, after)}`);
+    else
+      tell(
+        `it is neither of the state before nor of the one after: ${differing(home, after, isMade)}; ${differing(home, fresh, isMade)}`,
+      );
   }
   say(
     `${command.name}: ${times} changes, ${ends.before} made of the state before, ${ends.later} of the one after, ${ends.told} refused, ${broken.length} broken`,
@@ -118,21 +122,20 @@ async function changeOne(command, { scratch, times, random, say }) {
   return { command: command.name, times, ...ends, broken };
 }
 
-/** What was made of the house, but for the record of what it was made from. @param {string} home */
-const made = (home) =>
-  fingerprint(path.join(home, 'out', HOUSE), (file) => !/\.sillplate-made\.json$/.test(file));
+const MADE = [`out/${HOUSE}/`, `archive/${HOUSE}/`, `content/${HOUSE}/deliveries/`];
 
-/** The house without what this run added. @param {string} from @param {string} to */
-function copyHouse(from, to) {
+/** Packets, bags and deliveries, but for the record of what packets were made from. @param {string} file */
+const isMade = (file) =>
+  MADE.some((folder) => file.startsWith(folder)) && !/\.sillplate-made\.json$/.test(file);
+
+/** @param {string} home */
+const made = (home) => wholeOf(home, isMade);
+
+/** The house as it lies in `from`, with the deliveries of `origin`. @param {string} from @param {string} origin @param {string} to */
+function copyHouse(from, origin, to) {
+  rmSync(houseIn(to), { recursive: true, force: true });
   execFileSync('cp', ['-a', houseIn(from), houseIn(to)]);
-  rmSync(path.join(houseIn(to), 'deliveries'), { recursive: true, force: true });
-}
-
-/** @param {string} a @param {string} b */
-function difference(a, b) {
-  const [one, other] = [a, b].map((home) => (wholeOf(path.join(home, 'out', HOUSE)) ?? '').split('\n'));
-  return (one ?? [])
-    .filter((line) => !other?.includes(line))
-    .slice(0, 4)
-    .join('; ');
+  const deliveries = (/** @type {string} */ home) => path.join(houseIn(home), 'deliveries');
+  rmSync(deliveries(to), { recursive: true, force: true });
+  if (existsSync(deliveries(origin))) execFileSync('cp', ['-a', deliveries(origin), deliveries(to)]);
 }

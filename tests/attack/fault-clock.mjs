@@ -1,18 +1,15 @@
 /**
  * A clock that jumps by years, back and forth, while every command runs; and files whose times lie in 1970 or 2099.
  *
- * The bytes are those of a run with a clock that goes right, `build --stale` makes what changed and nothing else, a lock
- * of a running program is waited for, and one of a program that has ended is not.
+ * The bytes are those of a run with a clock that goes right, and `build --stale` makes what changed and nothing else.
  */
 import { readdirSync, utimesSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { brokenAtTheEnd, COMMANDS, commandNamed, makeReady } from './fault-commands.mjs';
-import { copyHome, houseIn, OTHER, writeFaultHouse } from './fault-house.mjs';
-import { program } from './program.mjs';
+import { copyHome, foldersIn, houseIn, OTHER, writeFaultHouse } from './fault-house.mjs';
+import { program, within } from './program.mjs';
 
 const YEARS_50 = 50 * 365 * 24 * 3600 * 1000;
-/** A command on this small house takes seconds. */
-const PATIENCE_MS = 180_000;
 
 /** @template T @param {() => number} random @param {() => Promise<T>} work @returns {Promise<T>} */
 async function withJumpingClock(random, work) {
@@ -47,7 +44,7 @@ function oddTimes(home, random) {
  * @param {readonly string[]} [only] names of commands; left out: all
  */
 export async function jumpAll(scratch, times, random, say, only = COMMANDS.map(({ name }) => name)) {
-  const [origin, after, home] = ['origin', 'after', 'home'].map((name) => path.join(scratch, name));
+  const { origin, after, home } = foldersIn(scratch, 'origin', 'after', 'home');
   const rows = [];
   for (const command of COMMANDS.filter(({ name }) => only.includes(name))) {
     await writeFaultHouse(origin);
@@ -56,7 +53,10 @@ export async function jumpAll(scratch, times, random, say, only = COMMANDS.map((
     for (let n = 0; n < times; n++) {
       copyHome(origin, home);
       oddTimes(home, random);
-      const ended = await within(withJumpingClock(random, () => program(command.words(home, '2026-06-02'))));
+      const ended = await within(
+        withJumpingClock(random, () => program(command.words(home, '2026-06-02'))),
+        command.name,
+      );
       const wrong = brokenAtTheEnd(command, { after, home }, ended);
       if (wrong !== undefined) broken.push(`run ${n}: ${wrong}`);
     }
@@ -66,14 +66,6 @@ export async function jumpAll(scratch, times, random, say, only = COMMANDS.map((
   if (only.includes('build --stale'))
     rows.push(await staleIsRight({ origin, after, home }, times, random, say));
   return rows;
-}
-
-/** @template T @param {Promise<T>} work @returns {Promise<T>} */
-function within(work) {
-  const late = new Promise((_, reject) => {
-    setTimeout(() => reject(new Error('a run hangs')), PATIENCE_MS).unref();
-  });
-  return Promise.race([work, /** @type {Promise<T>} */ (late)]);
 }
 
 /**

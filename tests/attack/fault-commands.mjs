@@ -212,8 +212,8 @@ export function brokenAtTheEnd(command, { after, home }, ended) {
   return left.length === 0 ? undefined : `after the next run there is ${left.join(', ')}`;
 }
 
-/** @param {string} a @param {string} b @param {(file: string) => boolean} passes */
-function differing(a, b, passes) {
+/** The first files that one folder has and the other has not so. @param {string} a @param {string} b @param {(file: string) => boolean} [passes] */
+export function differing(a, b, passes) {
   const [one, other] = [a, b].map((home) => new Set((wholeOf(home, passes) ?? '').split('\n')));
   const lines = [...(one ?? [])].filter((line) => !other?.has(line));
   const more = [...(other ?? [])].filter((line) => !one?.has(line));

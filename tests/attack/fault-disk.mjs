@@ -8,7 +8,7 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, rmSync, statfsSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { brokenAfterFault, brokenAtTheEnd, COMMANDS, leftovers, makeReady } from './fault-commands.mjs';
-import { copyHome, writeFaultHouse } from './fault-house.mjs';
+import { copyHome, foldersIn, writeFaultHouse } from './fault-house.mjs';
 import { refused } from './fault-told.mjs';
 import { program } from './program.mjs';
 
@@ -79,7 +79,7 @@ export async function fillAll(scratch, times, random, say, only = COMMANDS.map((
  */
 async function fillOne(command, { scratch, disk, times, random, say }) {
   // As deep as the disk: a new house names the schema by its way there.
-  const [origin, after] = ['origin', 'after'].map((name) => path.join(scratch, 'whole', name));
+  const { origin, after } = foldersIn(path.join(scratch, 'whole'), 'origin', 'after');
   const home = path.join(disk, 'home');
   await writeFaultHouse(origin);
   await makeReady(command, { origin, after }, copyHome);
@@ -102,7 +102,7 @@ async function fillOne(command, { scratch, disk, times, random, say }) {
   for (let n = 0; n < times; n++) {
     place(n % 2 === 0);
     // Small sizes more often: there the first files are written.
-    const pages = Math.floor(needed * (n / times) ** 2 + random() * 3);
+    const pages = Math.floor(needed * (n / Math.max(1, times - 1)) ** 2 + random() * 3);
     fill(disk, pages);
     const ended = await program(command.words(home, '2026-06-02'));
     const told = ended.status === 0 ? undefined : refused(ended, /disk is full/);

@@ -9,6 +9,17 @@ import sharp from 'sharp';
 export const HOUSE = 'test-lane';
 export const OTHER = 'other-lane';
 
+/**
+ * Paths of folders in `scratch`, by their names.
+ * @template {string} Name
+ * @param {string} scratch
+ * @param {Name[]} names
+ */
+export const foldersIn = (scratch, ...names) =>
+  /** @type {Record<Name, string>} */ (
+    Object.fromEntries(names.map((name) => [name, path.join(scratch, name)]))
+  );
+
 /** Comments, an order of its own and line ends that must stay. */
 const factsOf = (/** @type {string} */ name) => `# the house of the attacks
 house:

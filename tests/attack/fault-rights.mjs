@@ -1,7 +1,7 @@
 /**
  * Another user runs the program, who may not read or write one thing or another; and the disk can only be read.
  *
- * The message names what is closed, nothing is half made, and with the rights given all is made as if nothing had
+ * The message says that something is closed, nothing is half made, and with the rights given all is made as if nothing had
  * happened. Needs root: the process becomes `nobody` for the time of a run.
  */
 import { execFileSync } from 'node:child_process';
@@ -9,7 +9,7 @@ import { chmodSync, chownSync, existsSync, lchownSync, readdirSync, statSync } f
 import path from 'node:path';
 import { brokenAfterFault, brokenAtTheEnd, COMMANDS, leftovers, makeReady } from './fault-commands.mjs';
 import { mountSmall } from './fault-disk.mjs';
-import { copyHome, HOUSE, writeFaultHouse } from './fault-house.mjs';
+import { copyHome, foldersIn, HOUSE, writeFaultHouse } from './fault-house.mjs';
 import { refused } from './fault-told.mjs';
 import { program } from './program.mjs';
 
@@ -73,7 +73,7 @@ export async function closeAll(scratch, times, random, say, only = COMMANDS.map(
  * @param {{ scratch: string, disk: string | undefined, times: number, random: () => number, say: (line: string) => void }} how
  */
 async function closeFor(command, { scratch, disk, times, random, say }) {
-  const [origin, after, home] = ['origin', 'after', 'home'].map((name) => path.join(scratch, 'some', name));
+  const { origin, after, home } = foldersIn(path.join(scratch, 'some'), 'origin', 'after', 'home');
   await writeFaultHouse(origin);
   await makeReady(command, { origin, after }, copyHome);
   const broken = /** @type {string[]} */ ([]);

@@ -1,4 +1,5 @@
 /** What the program says when a fault stops it: plain words, a file, what to do, and status 1. */
+import { HOLE } from './holes.mjs';
 
 /**
  * What is wrong with how it ended, in words; undefined if it is as it should be.
@@ -9,8 +10,7 @@
 export function refused({ status, out, error }, words) {
   const said = `${out}${error}`;
   if (status !== 1) return `status ${status}: ${said}`;
-  if (/ {4}at .*\.[jt]s:|bug\.internal|undefined|\[object /.test(said))
-    return `a stack trace or a hole: ${said}`;
+  if (HOLE.test(said) || said.includes('bug.internal')) return `a stack trace or a hole: ${said}`;
   // `photos` leaves mistakes of the facts to another command.
   if (/to see (it|them): {2}sillplate check/.test(said)) return undefined;
   if (!/^error [a-z]+\.[a-z-]+ {2}\S/m.test(said)) return `no error that names a place: ${said}`;

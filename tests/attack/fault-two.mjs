@@ -5,14 +5,11 @@
  * leave if one follows the other, in one order or the other.
  */
 import path from 'node:path';
-import { commandNamed, leftovers, wholeOf } from './fault-commands.mjs';
-import { copyHome, HOUSE, writeFaultHouse } from './fault-house.mjs';
+import { commandNamed, differing, leftovers, wholeOf } from './fault-commands.mjs';
+import { copyHome, foldersIn, HOUSE, writeFaultHouse } from './fault-house.mjs';
 import { refused } from './fault-told.mjs';
 import { verifyAll } from './fault-whole.mjs';
-import { program, Runner } from './program.mjs';
-
-/** A run that takes longer than this hangs. */
-const PATIENCE_MS = 120_000;
+import { program, Runner, within } from './program.mjs';
 
 /**
  * @typedef {object} Pair
@@ -99,7 +96,8 @@ export async function runTwo(scratch, times, random, say, only = PAIRS.map(({ na
  * @param {{ scratch: string, times: number, random: () => number, say: (line: string) => void, runners: Runner[] }} how
  */
 async function runPair(pair, { scratch, times, random, say, runners }) {
-  const [origin, home, ...ends] = ['origin', 'home', 'one', 'other'].map((name) => path.join(scratch, name));
+  const { origin, home, one, other } = foldersIn(scratch, 'origin', 'home', 'one', 'other');
+  const ends = [one, other];
   await writeFaultHouse(origin);
   if (!/accept|import|new/.test(pair.name)) {
     const first = await program(build(origin, 1, 'agent,visit,buyer'));
@@ -119,8 +117,7 @@ async function runPair(pair, { scratch, times, random, say, runners }) {
     const [first, second] = pair.words(home);
     const offset = random() * took * 1.2;
     const runs = [runners[0]?.run(first), wait(offset).then(() => runners[1]?.run(second))];
-    const both = await Promise.race([Promise.all(runs), wait(PATIENCE_MS).then(() => undefined)]);
-    if (both === undefined) throw new Error(`${pair.name}: a run hangs`);
+    const both = await within(Promise.all(runs), pair.name);
     const tell = (/** @type {string | undefined} */ wrong) => {
       if (wrong !== undefined) broken.push(`run ${n}, ${offset.toFixed(0)} ms apart: ${wrong}`);
     };
@@ -141,7 +138,7 @@ async function runPair(pair, { scratch, times, random, say, runners }) {
     // One that was refused, typed again, makes it whole.
     if (done < 2) for (const one of [first, second]) await program(one);
     if (pair.adds !== true && !ends.some((end) => isSame(home, end)))
-      tell(`it is as neither order leaves it: ${difference(home, ends[0] ?? '')}`);
+      tell(`it is as neither order leaves it: ${differing(home, ends[0] ?? '')}`);
   }
   say(`${pair.name}: ${times} times, ${refusals} runs refused, ${broken.length} broken`);
   return { command: pair.name, times, refusals, broken };
@@ -151,14 +148,3 @@ const wait = (/** @type {number} */ ms) => new Promise((resolve) => setTimeout(r
 
 /** @param {string} a @param {string} b */
 const isSame = (a, b) => wholeOf(a) === wholeOf(b);
-
-/** @param {string} a @param {string} b */
-function difference(a, b) {
-  const [one, other] = [a, b].map((home) => (wholeOf(home) ?? '').split('\n'));
-  return [
-    ...(one ?? []).filter((line) => !other?.includes(line)),
-    ...(other ?? []).filter((line) => !one?.includes(line)).map((line) => `without ${line}`),
-  ]
-    .slice(0, 4)
-    .join('; ');
-}

@@ -5,9 +5,8 @@
  * and the next run makes everything as if nothing had happened. Of a build with several processes the first alone is
  * killed: the others must end by themselves and write no more.
  */
-import path from 'node:path';
 import { brokenAfterFault, brokenAtTheEnd, COMMANDS, makeReady } from './fault-commands.mjs';
-import { copyHome, writeFaultHouse } from './fault-house.mjs';
+import { copyHome, foldersIn, writeFaultHouse } from './fault-house.mjs';
 import { fingerprint, marked, program, Runner } from './program.mjs';
 
 /** What a process that lost its parent may take to end, in milliseconds. */
@@ -23,7 +22,7 @@ const ORPHAN_MS = 1500;
  */
 export async function killAll(scratch, kills, random, say, only = COMMANDS.map(({ name }) => name)) {
   const rows = [];
-  const [origin, after, home] = ['origin', 'after', 'home'].map((name) => path.join(scratch, name));
+  const { origin, after, home } = foldersIn(scratch, 'origin', 'after', 'home');
   for (const command of COMMANDS.filter(({ name }) => only.includes(name))) {
     await writeFaultHouse(origin);
     await makeReady(command, { origin, after }, copyHome);
@@ -65,5 +64,6 @@ async function orphansOf(home) {
     await new Promise((resolve) => setTimeout(resolve, 20));
   }
   const left = fingerprint(home);
+  await new Promise((resolve) => setTimeout(resolve, 100));
   return left === fingerprint(home) ? undefined : 'something is still written';
 }

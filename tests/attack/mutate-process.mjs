@@ -15,6 +15,8 @@ import { seeded } from './seeded.mjs';
 const [scratch = '', first = '0', end = '0', seed = '1'] = process.argv.slice(2);
 /** What a process may hold, whatever it is given. */
 const MOST_MB = 500;
+/** And how long it may think. */
+const MOST_MS = 5000;
 
 const out = path.join(scratch, 'out');
 const { demos, small } = copyHouses(path.join(scratch, 'houses'));
@@ -46,9 +48,15 @@ for (let n = Number(first); n < Number(end); n++) {
   if (whole) said.whole++;
   if (hasErrors) said.withErrors++;
   said.slowestMs = Math.max(said.slowestMs, took / 1000);
-  const mb = process.memoryUsage.rss() / 2 ** 20;
+  // The most that was ever held, so peaks within a check are seen too.
+  const mb = process.resourceUsage().maxRSS / 1024;
   said.mostMb = Math.max(said.mostMb, mb);
-  if (mb > MOST_MB) process.send?.({ at: n, wrong: `${mb.toFixed(0)} MB are held` });
+  if (took > 1000 * MOST_MS) process.send?.({ at: n, wrong: `${(took / 1e6).toFixed(1)} s of thinking` });
+  if (mb > MOST_MB) {
+    // Those behind it begin in a new process.
+    await new Promise((sent) => process.send?.({ at: n, wrong: `${mb.toFixed(0)} MB were held` }, sent));
+    process.exit(1);
+  }
   if (wrong !== undefined) process.send?.({ at: n, wrong });
   writeFileSync(file, source.bytes);
 }

@@ -61,7 +61,7 @@ export async function mutateAll(scratch, count, seed, say, from = 0) {
  * @returns {Promise<number>} the number to go on with
  */
 function batch(folder, first, end, seed, { wrong, all, tell }) {
-  return new Promise((resolve) => {
+  return new Promise((resolve, reject) => {
     const words = [folder, String(first), String(end), String(seed)];
     // Left alone, V8 collects nothing until it holds a good part of a large machine, and the figure would say little.
     const child = fork(PROCESS, words, { stdio: 'inherit', execArgv: ['--max-old-space-size=200'] });
@@ -97,7 +97,9 @@ function batch(folder, first, end, seed, { wrong, all, tell }) {
       clearInterval(watch);
       if (!finished && !wrong.some((one) => one.startsWith(`house ${at}:`)))
         tell(`house ${at}: the process ended`);
-      resolve(finished ? end : at + 1);
+      if (!finished && at < first)
+        reject(new Error(`a process of the houses from ${first} ended before the first`));
+      else resolve(finished ? end : at + 1);
     });
   });
 }

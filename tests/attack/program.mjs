@@ -25,6 +25,23 @@ export async function program(words) {
   return { status, ...said, took: performance.now() - began };
 }
 
+/** A command on the small house of these attacks takes seconds. */
+const PATIENCE_MS = 180_000;
+
+/** The same, or an error that names what hangs. @template T @param {Promise<T>} work @param {string} what @returns {Promise<T>} */
+export async function within(work, what) {
+  /** @type {NodeJS.Timeout | undefined} */
+  let timer;
+  const late = new Promise((_, reject) => {
+    timer = setTimeout(() => reject(new Error(`${what}: a run hangs`)), PATIENCE_MS);
+  });
+  try {
+    return await Promise.race([work, /** @type {Promise<T>} */ (late)]);
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
 /** Found in the environment of every process that one run of the program starts. */
 const MARK = 'SILLPLATE_ATTACK';
 

@@ -18,6 +18,7 @@ import { buildPhotoHouse } from '../tools/photo-house.js';
 import { photoWithSecrets } from '../tools/photo-with-secrets.js';
 import { beside, everyTag, isPicture, takenOut } from '../tools/picture-tags.js';
 import { DISPLAY_P3, profileOf } from '../tools/rgb-profile.js';
+import { withMakersNote } from '../tools/talking-photo.js';
 
 const { some: lacks, words: without } = lacking('exiftool', 'pdfimages', 'heif-enc');
 
@@ -58,14 +59,6 @@ const IN_A_JPEG = [
   `-File:Comment=${WORD} comment`,
 ];
 const IN_A_PNG = ['Author', 'Comment', 'Software', 'Source'].map((tag) => `-PNG:${tag}=${WORD} ${tag}`);
-
-/** ExifTool makes no maker's note of its own, so the comment becomes one: tag 0x9286 is written over with 0x927C. */
-function withMakerNote(jpeg: Buffer): Buffer {
-  const at = jpeg.indexOf(Buffer.from([0x92, 0x86, 0x00, 0x07]));
-  expect(at).toBeGreaterThan(0);
-  jpeg[at + 1] = 0x7c;
-  return jpeg;
-}
 
 /** Places of a file that a published picture could give away; each is planted in one of the originals at least. */
 const KINDS = [
@@ -119,7 +112,7 @@ describe.skipIf(lacks)(`a house of talkative photos${without}`, () => {
       if (name.endsWith('.jpg')) words.push(...IN_A_JPEG, `-ThumbnailImage<=${thumbnail}`);
       if (name.endsWith('.png')) words.push(...IN_A_PNG);
       run('exiftool', '-q', '-q', '-m', '-n', '-overwrite_original', ...words, file);
-      if (name.endsWith('.jpg')) writeFileSync(file, withMakerNote(readFileSync(file)));
+      if (name.endsWith('.jpg')) writeFileSync(file, withMakersNote(readFileSync(file)));
     }
   }
 

@@ -64,7 +64,14 @@ describe('build of many houses', () => {
     expect((await build('--stale')).out).toBe('3 houses are up to date.\n');
     expect(readdirSync(path.join(home, 'out')).filter((name) => name.startsWith('.sill'))).toEqual([]);
 
-    // A newer time alone changes nothing; another letter does.
+    // An edition that somebody threw away is made again.
+    rmSync(path.join(home, 'out', 'birch-lane', 'agent'), { recursive: true });
+    expect(await listed('--stale')).toMatchObject([{ house: 'birch-lane', why: 'never made' }]);
+    expect((await build('--stale')).status).toBe(0);
+
+    // A newer time alone changes nothing, nor does a film; another letter does.
+    mkdirSync(path.join(home, 'content', 'alder-lane', 'photos'));
+    writeFileSync(path.join(home, 'content', 'alder-lane', 'photos', 'walk.MOV'), 'a film');
     utimesSync(facts('alder-lane'), new Date(), new Date());
     writeFileSync(facts('birch-lane'), `${readFileSync(facts('birch-lane'), 'utf8')}# a word\n`);
     expect(await listed('--stale')).toMatchObject([{ house: 'birch-lane', why: 'facts changed' }]);

@@ -66,7 +66,7 @@ describe('a build that is killed', () => {
     // The next run puts things right and clears what was being made.
     expect((await runProgram(words('2026-11-21'))).status).toBe(0);
     expect(fingerprint(made)).toBe(whole.get('2026-11-21'));
-    expect(readdirSync(out).filter((name) => /^\.(old|making)-/.test(name))).toEqual([]);
+    expect(readdirSync(out).filter((name) => /^\.sillplate-/.test(name))).toEqual([]);
   }
 
   const afterMs = (ms: number) => () => new Promise((resolve) => setTimeout(resolve, ms));

@@ -11,7 +11,8 @@ import { quietProgress } from '../tools/quiet-progress.js';
 import { SMALL_HOUSE, scratchFolder, writeHouse } from './cli-program.js';
 
 const scratch = scratchFolder();
-const home = writeHouse(scratch, 'served');
+/** How the folders above a house are called keeps nobody from following it. */
+const home = writeHouse(path.join(scratch, '.kept (1) [a]', 'deliveries'), 'served');
 const write = (yaml: string): void => writeFileSync(path.join(home, 'house.yaml'), yaml);
 let said = '';
 let stop: () => Promise<void> = async () => undefined;
@@ -21,7 +22,7 @@ let port = 0;
 beforeAll(async () => {
   const address = await new Promise<string>((resolve) => {
     ended = serveCommand(
-      [home],
+      [home, path.join(scratch, 'nowhere')],
       { content: 'content', asOf: '2026-11-20', out: path.join(scratch, 'out'), port: 0 },
       {
         out: (text) => (said += text),
@@ -78,6 +79,11 @@ function nextChange(): Promise<string> {
     request.on('error', reject).end();
   });
 }
+
+it('says of a house that is not there that it isn’t, and shows the others', () => {
+  expect(said).toMatch(/error intake\.no-folder .*nowhere/);
+  expect(said).toContain('served: shown');
+});
 
 describe('pages', () => {
   it('lists the house, and shows it with a script that follows edits', async () => {

@@ -233,6 +233,18 @@ describe('the headings', () => {
     expect(hints[0]).toContain('call it so: place, paid, receipt,');
   });
 
+  it('an unknown one beside all that there are is left to the writer, headed or not', async () => {
+    const all = 'date,who,what,place,hours,note';
+    const row = '2026-03-01,owner,walls,kitchen,2,b';
+    const headed = await ledgerFrom({ 'hours.csv': `${all},mood\n${row},y\n` });
+    const bare = await ledgerFrom({ 'hours.csv': `${all},\n${row},y\n` });
+    expect([headed.ledger.hours.length, bare.ledger.hours.length]).toEqual([1, 1]);
+    expect([...headed.hints, ...bare.hints]).toEqual([
+      'all columns that are read are there: take this one out, or leave it for yourself',
+      'give it one, or take out what stands in it',
+    ]);
+  });
+
   it('a misspelt one is an error with its neighbour: every row would lack its receipt', async () => {
     const { ledger, said, hints } = await ledgerFrom({ 'costs.csv': `${HEAD},recipt\n${ROW},x\n` });
     expect(ledger.costs).toEqual([]);

@@ -23,6 +23,10 @@ const SOURCES: readonly string[] = readdirSync('content', { withFileTypes: true 
       .map((file) => path.join('content', name, file)),
   );
 
+const { HOLE, OBEYED } = (await import(new URL('../attack/holes.mjs', import.meta.url).href)) as {
+  readonly HOLE: RegExp;
+  readonly OBEYED: RegExp;
+};
 const { PIECES } = (await import(new URL('../attack/hostile-pieces.mjs', import.meta.url).href)) as {
   PIECES: readonly string[];
 };
@@ -71,9 +75,8 @@ describe('a house with changed bytes', () => {
             );
           }
           const text = printReport(located, 'text', false);
-          expect(text).not.toMatch(/ {4}at .*\.[jt]s:|undefined|\[object /);
-          // biome-ignore lint/suspicious/noControlCharactersInRegex: that is what it looks for
-          expect(text).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f]/);
+          expect(text).not.toMatch(HOLE);
+          expect(text).not.toMatch(OBEYED);
           expect(JSON.parse(printReport(located, 'json', false))).toHaveLength(located.length);
         },
       ),

@@ -6,12 +6,11 @@ import path from 'node:path';
 import { afterAll, describe, expect, it, vi } from 'vitest';
 import { beginFolder } from '../../src/archive/begin-folder.js';
 import { bytesOf } from '../../src/archive/file-digest.js';
-import { lookAtFolder } from '../../src/archive/folder-digest.js';
 import { alone } from '../../src/archive/folder-lock.js';
 import { replaceFolder } from '../../src/archive/replace-folder.js';
 import { keepCopy } from '../../src/archive/write-whole.js';
 import { workbookBytes } from '../../src/archive/write-workbook.js';
-import { mustBeAsRead } from '../../src/as-it-was-read.js';
+import { lookAtFacts, mustBeAsRead } from '../../src/as-it-was-read.js';
 
 const scratch = mkdtempSync(path.join(tmpdir(), 'writing-faults-'));
 afterAll(() => rmSync(scratch, { recursive: true, force: true }));
@@ -79,7 +78,7 @@ describe('a house that is read', () => {
     const folder = fresh();
     mkdirSync(path.join(folder, 'photos'));
     writeFileSync(path.join(folder, 'house.yaml'), 'house:\n');
-    const before = await lookAtFolder(folder);
+    const before = await lookAtFacts(folder);
     writeFileSync(path.join(folder, 'photos', 'film.mov'), 'x');
     await mustBeAsRead(folder, before);
     writeFileSync(path.join(folder, 'house.yaml'), 'house: {}\n');

@@ -11,7 +11,7 @@ const MOST = { maxOutputLength: 64 * 1024 * 1024, finishFlush: constants.Z_SYNC_
  * 1950, 2.2: streams of a PDF, its object streams and attachments, zTXt, iTXt and iCCP of a PNG), as gzip does (RFC 1952,
  * 2.3.1), and every entry of a ZIP (APPNOTE 4.3.7: a workbook), each searched for packed parts again.
  */
-function unpacked(bytes: Buffer, depth = DEPTH): Buffer[] {
+export function unpacked(bytes: Buffer, depth = DEPTH): Buffer[] {
   const found = [bytes];
   if (depth === 0) return found;
   for (const part of packedParts(bytes)) found.push(...unpacked(part, depth - 1));

@@ -19,7 +19,8 @@ export function oneColourPng(width: number, height: number): Buffer {
   ]);
 }
 
-function chunk(type: string, body: Buffer): Buffer {
+/** Length, type, body and checksum (PNG specification, third edition, 5.3). */
+export function chunk(type: string, body: Buffer): Buffer {
   const named = Buffer.concat([Buffer.from(type, 'latin1'), body]);
   const bytes = Buffer.alloc(named.length + 8);
   bytes.writeUInt32BE(body.length, 0);
