@@ -2,15 +2,8 @@
  * Decisions go to the disk: the columns, then the rows and the list of what was seen, all read anew before. What each
  * file was when this run of the program first wrote into it stays as a copy in `imports/`.
  */
-import {
-  addRows,
-  aloneInImports,
-  ChangedMeanwhile,
-  type Copies,
-  dropNote,
-  leftOver,
-  putFile,
-} from './archive/append-rows.js';
+import { addRows, aloneInImports, type Copies, dropNote, leftOver, putSheet } from './archive/append-rows.js';
+import { ChangedMeanwhile } from './archive/put-file.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { visible } from './diagnostics/report.js';
 import { asInert } from './facts/inert-text.js';
@@ -126,7 +119,7 @@ async function keepMapping(
   const next = stored.diagnostics.length > 0 ? undefined : withMapping(stored.bytes, head, mapping);
   if (next === undefined)
     return `${shown}/${COLUMNS_FILE} can’t be written into; to be asked no more, add below  files:\n${visibleLines(mappingLines(head, mapping))}`;
-  await putFile(folder, COLUMNS_FILE, stored.bytes, next, copies);
+  await putSheet(folder, COLUMNS_FILE, stored.bytes, next, copies);
   return undefined;
 }
 
@@ -226,7 +219,7 @@ async function putSeen(
   rows: readonly SeenRow[],
   copies: Copies,
 ): Promise<SeenFile> {
-  await putFile(folder, SEEN_FILE, file.bytes, withSeen(file, rows), copies);
+  await putSheet(folder, SEEN_FILE, file.bytes, withSeen(file, rows), copies);
   return readSeen(folder, shown);
 }
 

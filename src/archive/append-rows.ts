@@ -9,19 +9,10 @@
 import { createHash } from 'node:crypto';
 import { mkdir, realpath, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
-import { bytesOf, ChangedWhileRead } from './file-digest.js';
+import { bytesOf } from './file-digest.js';
 import { alone } from './folder-lock.js';
-import { settleFolder } from './settle-folder.js';
-import { dropHalfMade, keepCopy, writeOver } from './write-whole.js';
-
-/** The file is no longer what it was when it was read. */
-export class ChangedMeanwhile extends Error {}
-
-/** The file is a link that leads out of the folder. */
-class LeadsOutside extends Error {
-  readonly syscall = 'open';
-  readonly code = 'ELOOP';
-}
+import { LeadsOutside, putFile } from './put-file.js';
+import { dropHalfMade } from './write-whole.js';
 
 /** One import at a time in a house. Makes `imports/`, and takes out what killed runs left half-made. */
 export async function aloneInImports<T>(folder: string, work: () => Promise<T>): Promise<T> {
@@ -46,52 +37,24 @@ export async function aloneInImports<T>(folder: string, work: () => Promise<T>):
 export type Copies = Map<string, string>;
 
 /**
- * Puts `next` in the place of `folder/name`, whose bytes were `was` when they were read (undefined: it was not there), in
- * one step. Throws `ChangedMeanwhile` and leaves the file alone if it is another by now. With `copies`, what was there
- * stays as a copy in `imports/`, and its name is entered there.
+ * Puts `next` in the place of a file of the house, as `putFile` does. With `copies`, what was there stays as a copy in
+ * `imports/`, and its name is entered there.
  */
-export async function putFile(
+export async function putSheet(
   folder: string,
   name: string,
   was: Uint8Array | undefined,
   next: Uint8Array,
   copies?: Copies,
 ): Promise<void> {
-  const home = await realpath(folder);
-  const wanted = path.join(home, ...name.split('/'));
-  const target =
-    was === undefined
-      ? path.join(await realpath(path.dirname(wanted)), path.basename(wanted))
-      : await realpath(wanted);
-  if (!target.startsWith(home + path.sep)) throw new LeadsOutside(`${name} leads out of its folder`);
-  const mayStill = async (): Promise<void> => {
-    if (!(await isStill(target, was))) throw new ChangedMeanwhile(name);
-  };
-  await mayStill();
-  const rights = was === undefined ? undefined : await stat(target);
-  const wantsCopy = was !== undefined && rights !== undefined && copies?.has(name) === false;
-  const copyName = path.posix.join('imports', `${path.posix.basename(name)}.before-import`);
-  const kept = wantsCopy ? await keepCopy(path.join(home, ...copyName.split('/')), was, rights) : undefined;
-  try {
-    // Somebody's editor may have saved in between.
-    await writeOver(target, next, rights, mayStill);
-  } catch (thrown) {
-    if (kept?.isNew === true) await rm(kept.copy, { force: true }).catch(() => undefined);
-    throw thrown;
-  }
-  if (kept !== undefined) copies?.set(name, path.posix.join('imports', path.basename(kept.copy)));
-  await settleFolder(path.dirname(target));
-}
-
-async function isStill(file: string, was: Uint8Array | undefined): Promise<boolean> {
-  try {
-    const now = await bytesOf(file);
-    return was !== undefined && now.equals(was);
-  } catch (thrown) {
-    if (thrown instanceof ChangedWhileRead) return false;
-    if ((thrown as NodeJS.ErrnoException).code === 'ENOENT') return was === undefined;
-    throw thrown;
-  }
+  const copyTo = (home: string): string =>
+    path.join(home, 'imports', `${path.posix.basename(name)}.before-import`);
+  const copy = await putFile(folder, name, {
+    was,
+    next,
+    ...(copies?.has(name) === false ? { copyTo } : {}),
+  });
+  if (copy !== undefined) copies?.set(name, path.posix.join('imports', path.basename(copy)));
 }
 
 const NOTE = 'imports/.unfinished.json';
@@ -132,9 +95,9 @@ export async function addRows<Row>(
   const { sheet, was, next, added, seen } = addition;
   const note: Note<Row> = { sheet, after: digest(next), added, times: timesIn(was, added), seen };
   await dropNote(folder);
-  await putFile(folder, NOTE, undefined, Buffer.from(JSON.stringify(note)));
+  await putFile(folder, NOTE, { was: undefined, next: Buffer.from(JSON.stringify(note)) });
   try {
-    await putFile(folder, sheet, was, next, copies);
+    await putSheet(folder, sheet, was, next, copies);
   } catch (thrown) {
     await dropNote(folder);
     throw thrown;

@@ -4,14 +4,12 @@
  * The new text is written under a name that begins with a dot, brought to the disk, and renamed over the old. If the
  * file is no longer what was read, or lies outside its folder, nothing is touched. Two programs take turns.
  */
-import { lstat, realpath, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { diskTrouble } from '../diagnostics/disk-trouble.js';
-import { bytesOf, ChangedWhileRead } from './file-digest.js';
+import { ChangedWhileRead } from './file-digest.js';
 import { alone } from './folder-lock.js';
-import { settleFolder } from './settle-folder.js';
-import { dropHalfMade, keepCopy, writeOver } from './write-whole.js';
+import { ChangedMeanwhile, LeadsOutside, putFile } from './put-file.js';
 
 export type ReplacedFile =
   /** Name of the copy of what was there, in the folder of the file itself. */
@@ -19,9 +17,6 @@ export type ReplacedFile =
 
 /** Its lock is called `.sillplate-lock-facts`. */
 const WORK = 'facts';
-
-/** Somebody's editor saved the file meanwhile. */
-class ChangedMeanwhile extends Error {}
 
 /**
  * Replaces `folder/name`, whose bytes were `was` when they were read, by `next`. `shown` is the file as the writer
@@ -35,51 +30,20 @@ export async function replaceFile(
   { shown, reason }: { readonly shown: string; readonly reason: string },
 ): Promise<ReplacedFile> {
   try {
-    const target = await insideOf(folder, name);
-    if (target === undefined)
+    const copyTo = (_home: string, target: string): string => `${target}.${reason}`;
+    const copy = await alone(folder, WORK, () => putFile(folder, name, { was, next, copyTo }));
+    return { ok: true, copy: path.basename(copy ?? '') };
+  } catch (thrown) {
+    if (thrown instanceof LeadsOutside)
       return refuse(
         shown,
         'is a link that leads out of the house folder',
         'put the file itself into the folder',
       );
-    if (!(await isStill(target, was))) return changed(shown);
-    return await alone(folder, WORK, () => replace(target, was, next, reason));
-  } catch (thrown) {
     if (thrown instanceof ChangedMeanwhile || thrown instanceof ChangedWhileRead) return changed(shown);
     return { ok: false, diagnostic: { ...diskTrouble(thrown, shown), hints: [whatToDo(thrown)] } };
   }
 }
-
-async function replace(
-  target: string,
-  was: Uint8Array,
-  next: Uint8Array,
-  reason: string,
-): Promise<ReplacedFile> {
-  const home = path.dirname(target);
-  await dropHalfMade(home);
-  const rights = await stat(target);
-  const { copy, isNew } = await keepCopy(`${target}.${reason}`, was, rights);
-  try {
-    await writeOver(target, next, rights, async () => {
-      if (!(await isStill(target, was))) throw new ChangedMeanwhile(target);
-    });
-  } catch (thrown) {
-    if (isNew) await rm(copy, { force: true }).catch(() => undefined);
-    throw thrown;
-  }
-  await settleFolder(home);
-  return { ok: true, copy: path.basename(copy) };
-}
-
-/** The file itself, behind links that stay in the folder. */
-async function insideOf(folder: string, name: string): Promise<string | undefined> {
-  const home = await realpath(folder);
-  const real = await realpath(path.join(folder, name));
-  return real.startsWith(home + path.sep) && (await lstat(real)).isFile() ? real : undefined;
-}
-
-const isStill = async (file: string, was: Uint8Array): Promise<boolean> => (await bytesOf(file)).equals(was);
 
 function whatToDo(thrown: unknown): string {
   const { code } = thrown as NodeJS.ErrnoException;

@@ -30,12 +30,13 @@ for (let n = Number(first); n < Number(end); n++) {
   const random = seeded(Number(seed) * 1_000_003 + n);
   /** @template T @param {readonly T[]} list */
   const oneOf = (list) => list[Math.floor(random() * list.length)];
-  const house = oneOf(random() < 0.4 ? demos : small);
+  // A demo house has forty photos to be looked at each time, and takes ten times as long as a small one.
+  const house = oneOf(random() < 0.15 ? demos : small);
   // A changed picture or paper is only opened when the whole house is checked, and that takes longest.
   const isPicture = random() < 0.01 && house !== undefined && house.pictures.length > 0;
   const source = house === undefined ? undefined : oneOf(isPicture ? house.pictures : house.texts);
   if (house === undefined || source === undefined) throw new Error('a house without files');
-  const whole = isPicture || n % 20 === 0;
+  const whole = isPicture || n % 50 === 0;
   const isTree = !isPicture && /\.ya?ml$/i.test(source.file) && random() < 0.5;
   const file = path.join(house.folder, source.file);
   writeFileSync(file, isTree ? mutateTree(source.bytes, random) : mutateBytes(source.bytes, random));

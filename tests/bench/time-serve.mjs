@@ -117,7 +117,11 @@ async function eleventyWatch(folder, pages, runs) {
 /** @param {() => Promise<boolean>} isSo */
 async function until(isSo) {
   const limit = performance.now() + PATIENCE_MS;
-  while (!(await isSo())) if (performance.now() > limit) throw new Error('the changed page did not come');
+  const late = () => new Error('the changed page did not come');
+  // A message that is lost never answers.
+  const lost = pause(PATIENCE_MS, undefined, { ref: false }).then(() => Promise.reject(late()));
+  lost.catch(() => undefined);
+  while (!(await Promise.race([isSo(), lost]))) if (performance.now() > limit) throw late();
 }
 
 /**

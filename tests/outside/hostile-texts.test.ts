@@ -51,9 +51,7 @@ it('holds the attack in every text that the schema takes', () => {
   for (const name of NAMES) {
     const { texts } = houseOf(name);
     expect(textFields().filter((field) => !texts.has(field) && !meant.test(field))).toEqual([]);
-    expect(
-      [...texts.values()].filter((text) => /^[^"]*\d+$/u.test(text) || text.length > 20).length,
-    ).toBeGreaterThan(100);
+    expect(new Set(texts.values()).size).toBeGreaterThan(100);
   }
 });
 
@@ -230,10 +228,5 @@ describe.skipIf(noOffice.some)(`sheets in LibreOffice${noOffice.words}`, () => {
   });
 
   it('and neither does the workbook', () =>
-    expect(
-      opened(path.join(houseOf('start').out, 'file/ledger.xlsx'), '').replace(
-        /table:formula="of:=SUM[^"]*"/gu,
-        '',
-      ),
-    ).not.toContain('table:formula'));
+    expect(opened(path.join(houseOf('start').out, 'file/ledger.xlsx'), '')).not.toContain('table:formula'));
 });

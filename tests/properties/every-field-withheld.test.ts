@@ -1,6 +1,7 @@
 /**
- * Every word of the schema that holds a text, a sum, a day of its own or an id has one nobody else has; each edition is built,
- * and every byte of it is searched for those of the words that it may not say.
+ * Every word of the schema that holds a text has one that nobody else has, and so have the owner’s sums; each edition is
+ * built, and every byte of it is searched for those of the words that it may not say. Days, numbers and choices are the
+ * same in many houses and can’t be searched for.
  */
 import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
