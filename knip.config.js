@@ -16,6 +16,7 @@ export default {
     // Started by path, in a process or a thread of their own.
     'src/build-worker.ts!',
     'src/intake/heic-worker.ts!',
+    'src/intake/paper-worker.ts!',
     // Run in a page.
     'src/web/browser/{pair,search}.ts!',
     // Eleventy's own command, and what it asks of a compiled program.

@@ -1,5 +1,4 @@
 /** `sillplate verify` of a bag: whether an archive is whole, and which files are changed, missing or too many. */
-import { readFile } from 'node:fs/promises';
 import { type Keys, readIdentities, sealOf } from './archive/age-file.js';
 import { BagUnreadable, readTrouble } from './archive/bag-source.js';
 import { isPackedBag, isSealedBag, openBag } from './archive/open-bag.js';
@@ -9,6 +8,7 @@ import { size } from './command-archive.js';
 import { NOWHERE } from './diagnostics/place.js';
 import { locate, printReport, visible } from './diagnostics/report.js';
 import { isFolder, shownPath } from './find-houses.js';
+import { readGivenFile } from './intake/read-plain-file.js';
 import type { Terminal } from './terminal.js';
 
 export interface VerifyBagOptions {
@@ -57,6 +57,9 @@ async function look(
   }
 }
 
+/** Bytes of a file with keys that are read; one key takes about two hundred, the largest kind two thousand. */
+const MOST_KEYS = 1_000_000;
+
 async function keysFor(file: string, { identity }: VerifyBagOptions, ask: AskPassphrase): Promise<Keys> {
   const sealed = await sealOf(file);
   if (sealed === 'passphrase') {
@@ -70,8 +73,8 @@ async function keysFor(file: string, { identity }: VerifyBagOptions, ask: AskPas
   }
   if (identity === undefined)
     throw new BagUnreadable('is sealed for a key', 'name the file that holds it:  --identity FILE');
-  const text = await readFile(identity, 'utf8').catch((thrown: unknown) => {
-    const trouble = readTrouble(thrown);
+  const text = await readGivenFile(identity, MOST_KEYS).catch((thrown: NodeJS.ErrnoException) => {
+    const trouble = thrown.code === 'ENOTFILE' ? 'is no plain file' : readTrouble(thrown);
     throw trouble === undefined
       ? thrown
       : new BagUnreadable(
@@ -79,7 +82,7 @@ async function keysFor(file: string, { identity }: VerifyBagOptions, ask: AskPas
           'type its name as it lies there',
         );
   });
-  return { identities: readIdentities(text) };
+  return { identities: readIdentities(text.subarray(0, MOST_KEYS).toString('utf8')) };
 }
 
 /** More problems than these are no longer read one by one. */

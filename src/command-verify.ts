@@ -2,7 +2,6 @@
  * `sillplate verify`: whether a PDF is what its house folder makes, and which facts differ if it is not. A bag goes to
  * `command-verify-bag.ts`.
  */
-import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Unreadable } from './data-in-pdf.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
@@ -10,6 +9,7 @@ import { NOWHERE } from './diagnostics/place.js';
 import { type Located, locate, printReport, visible } from './diagnostics/report.js';
 import { findHouses, housePath, isFolder, shownPath } from './find-houses.js';
 import { type Frozen, frozenAs } from './frozen-as.js';
+import { readPlainFile } from './intake/read-plain-file.js';
 import type { FactChange } from './packet/compare-facts.js';
 import { isoDate } from './packet/date-words.js';
 import { whereTheyDiffer } from './packet/where-they-differ.js';
@@ -135,13 +135,12 @@ const noPacket = (file: string, message: string, hints: readonly string[]): Diag
 async function bytesOf(file: string): Promise<Uint8Array | string> {
   const shown = shownPath(file);
   try {
-    const found = await stat(file);
-    if (!found.isFile()) return `${shown} is no file`;
-    if (found.size > LARGEST) return `${shown} is larger than any packet`;
-    return await readFile(file);
+    return await readPlainFile(file, LARGEST);
   } catch (thrown) {
     const { code } = thrown as NodeJS.ErrnoException;
     if (code === undefined) throw thrown;
+    if (code === 'ENOTFILE') return `${shown} is no file`;
+    if (code === 'EFBIG') return `${shown} is larger than any packet`;
     return code === 'ENOENT' || code === 'ENOTDIR'
       ? `there is no file ${shown}`
       : `${shown} can’t be read: the system says ${code}`;

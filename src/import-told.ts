@@ -16,6 +16,7 @@ export function importTold(result: ImportResult): string {
   const rowOf = (decision: Decision): number => sheetRows.get(decision) ?? 0;
   const open = added.filter(({ cost }) => cost?.bucket === undefined);
   const maybe = added.filter(({ alike, twin }) => alike !== undefined || twin !== undefined);
+  const isMaybe = new Set(maybe);
   const sheetName = visible(sheet);
   const list: [count: number, words: string, details: readonly string[]][] = [
     [
@@ -24,7 +25,7 @@ export function importTold(result: ImportResult): string {
       isDry
         ? added.flatMap((one) => [
             `${rowWords(one)}  →  ${visible(one.cost?.payee ?? '')}, ${bucketWords(one)}`,
-            ...(maybe.includes(one) ? [`  perhaps the same as ${sameAs(one)}`] : []),
+            ...(isMaybe.has(one) ? [`  perhaps the same as ${sameAs(one)}`] : []),
           ])
         : [],
     ],
@@ -98,8 +99,12 @@ function withoutBucket(open: readonly Decision[], rowOf: (decision: Decision) =>
   const unknown = open.filter(({ history }) => history === undefined);
   const mixed = new Map<string, Decision[]>();
   for (const one of open)
-    if (one.history !== undefined)
-      mixed.set(one.cost?.payee ?? '', [...(mixed.get(one.cost?.payee ?? '') ?? []), one]);
+    if (one.history !== undefined) {
+      const payee = one.cost?.payee ?? '';
+      const same = mixed.get(payee);
+      if (same === undefined) mixed.set(payee, [one]);
+      else same.push(one);
+    }
   return [
     `Without a bucket: ${rowsOf(open)}. Write what ${open.length === 1 ? 'it was' : 'they were'} for.`,
     ...(unknown.length === 0

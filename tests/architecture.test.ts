@@ -29,7 +29,10 @@ const HOMES: Rules['homes'] = {
   },
   'csv-parse': { files: ['src/intake/csv-cells.ts'], why: 'one file reads what spreadsheets save as text' },
   'read-excel-file': { files: ['src/intake/workbook-cells.ts'], why: 'one file opens workbooks' },
-  '@hyzyla/pdfium': { files: ['src/intake/paper-plates.ts'], why: 'papers are drawn in one place' },
+  '@hyzyla/pdfium': {
+    files: ['src/intake/paper-worker.ts'],
+    why: 'papers are drawn in a thread of their own',
+  },
   yauzl: {
     files: ['src/intake/workbook-parts.ts', 'src/archive/read-bag-zip.ts'],
     why: 'a ZIP is opened part by part at two doors: a workbook that comes in, a bag that comes back',
@@ -119,6 +122,10 @@ const MACHINE: Rules['machine'] = {
   },
   'node:buffer': { files: ['src/intake/*.ts'], why: 'bytes become text where a folder is read' },
   'node:stream': { files: ['src/archive/bag-pack.ts'], why: 'a packer hands on a stream' },
+  'node:worker_threads': {
+    files: ['src/intake/draw-pages.ts', 'src/intake/paper-worker.ts'],
+    why: 'what draws papers has no limit of its own, and a thread can be ended',
+  },
   'node:os': { files: ['src/intake/develop-photos.ts'], why: 'photos are developed on all processors' },
   'node:zlib': {
     files: [

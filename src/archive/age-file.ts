@@ -4,9 +4,9 @@
  * Sealing draws random numbers, as it must: the same bag sealed twice gives two different files. What is inside is
  * the same. Streams both ways; nothing is held as a whole.
  */
-import { open } from 'node:fs/promises';
 import { LARGEST_AGE_HEADER } from './bag-limits.js';
 import { BagUnreadable } from './bag-source.js';
+import { openPlain } from './file-digest.js';
 import { inStream, streamOf } from './stream-pieces.js';
 
 /** For whom a bag is sealed: the format allows a passphrase or keys, and not both. */
@@ -53,8 +53,10 @@ export async function sealStream(
 
 /** How a file is sealed. Throws `BagUnreadable` for what is no age file. */
 export async function sealOf(file: string): Promise<'passphrase' | 'keys'> {
-  const handle = await open(file, 'r');
+  const handle = await openPlain(file);
   try {
+    if (!(await handle.stat()).isFile())
+      throw new BagUnreadable('is no file', 'name a folder, or a file ending in .zip, .tar or .tar.age');
     const { bytesRead, buffer } = await handle.read(
       Buffer.alloc(LARGEST_AGE_HEADER),
       0,

@@ -8,9 +8,10 @@
  * programs; on one machine only.
  */
 import { readFileSync } from 'node:fs';
-import { link, open, readdir, readFile, rename, rm } from 'node:fs/promises';
+import { link, open, readdir, rename, rm } from 'node:fs/promises';
 import path from 'node:path';
 import { isRunning } from '../diagnostics/is-running.js';
+import { bytesOf, ChangedWhileRead } from './file-digest.js';
 
 const LOOK_AGAIN_MS = 15;
 /** A minute: putting a folder in place takes far less, and longer than this is another kind of trouble. */
@@ -52,7 +53,8 @@ async function take(file: string): Promise<void> {
   let empty = 0;
   for (let looks = 0; looks < MOST_LOOKS; looks++) {
     if (await make(file)) return;
-    const holder = await readFile(file, 'utf8').catch(() => undefined);
+    const holder = await holderOf(file);
+    if (holder === NO_FILE) break;
     empty = holder === '' ? empty + 1 : 0;
     const isLeft = holder === '' ? empty > EMPTY_LOOKS : holder !== undefined && !isHeld(holder);
     if (isLeft) await clear(file, holder);
@@ -62,6 +64,18 @@ async function take(file: string): Promise<void> {
     code: 'ETIMEDOUT',
     syscall: 'lock',
   });
+}
+
+/** Stands for a pipe or a folder in a lock's place: it names nobody, and it is not ours to take away. */
+const NO_FILE = 'no file';
+
+/** Whom a lock names; undefined where it is gone or can't be read. */
+async function holderOf(file: string): Promise<string | undefined> {
+  try {
+    return (await bytesOf(file)).toString('utf8');
+  } catch (thrown) {
+    return thrown instanceof ChangedWhileRead ? NO_FILE : undefined;
+  }
 }
 
 const holderText = (): string => [process.pid, beganAt(process.pid) ?? ''].join(' ').trim();
@@ -146,14 +160,14 @@ async function makeInPlace(file: string): Promise<boolean> {
 async function clear(file: string, dead: string | undefined): Promise<void> {
   const turn = `${file}.clearing`;
   if (!(await make(turn))) {
-    const holder = await readFile(turn, 'utf8').catch(() => undefined);
+    const holder = await holderOf(turn);
     if (holder !== undefined && !isHeld(holder)) await rename(turn, besideOf(turn)).catch(() => undefined);
     await rm(besideOf(turn), { force: true });
     await new Promise((resolve) => setTimeout(resolve, LOOK_AGAIN_MS));
     return;
   }
   try {
-    const holder = await readFile(file, 'utf8').catch(() => undefined);
+    const holder = await holderOf(file);
     if (holder !== undefined && holder === dead && !isHeld(holder)) await rm(file, { force: true });
   } finally {
     await rm(turn, { force: true });
@@ -168,7 +182,7 @@ async function dropDead(file: string): Promise<void> {
     if (!name.startsWith(prefix)) continue;
     const maker = /^\d{1,10}$/.exec(name.slice(prefix.length))?.[0];
     const left = path.join(parent, name);
-    const holder = maker ?? (await readFile(left, 'utf8').catch(() => undefined));
+    const holder = maker ?? (await holderOf(left));
     if (holder === undefined || isHeld(holder)) continue;
     await rm(left, { force: true }).catch(() => undefined);
   }

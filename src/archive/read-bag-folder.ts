@@ -1,5 +1,5 @@
 /** A bag that lies unpacked in a folder. */
-import { lstat, readFile } from 'node:fs/promises';
+import { lstat } from 'node:fs/promises';
 import path from 'node:path';
 import { LARGEST_TAG, MOST_ENTRIES, MOST_NAMES, MOST_TAGS } from './bag-limits.js';
 import type { Algorithm } from './bag-manifest.js';
@@ -13,7 +13,7 @@ import {
   NO_BAGIT,
   readTrouble,
 } from './bag-source.js';
-import { digestFile, inLanes } from './file-digest.js';
+import { bytesOf, digestFile, inLanes } from './file-digest.js';
 import { walkFolder } from './walk-folder.js';
 
 export const readBagFolder = (folder: string): BagSource => ({
@@ -51,7 +51,7 @@ async function list(folder: string): Promise<BagListing> {
             `has a ${one.path} larger than that of any bag`,
             'name the bag’s own folder',
           );
-        tags.set(one.path, await readFile(one.file));
+        tags.set(one.path, await bytesOf(one.file));
       }
     }
   } catch (thrown) {

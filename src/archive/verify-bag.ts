@@ -7,6 +7,7 @@
 import type { Diagnostic, Severity } from '../diagnostics/diagnostic.js';
 import { alikeNames } from './alike-names.js';
 import { type Declaration, decodeText, readBagInfo, readDeclaration, textsOf } from './bag-info.js';
+import { MOST_ENTRIES } from './bag-limits.js';
 import {
   type Algorithm,
   decodePath,
@@ -78,6 +79,18 @@ export const unreadable = (shown: string, { message, hints }: BagUnreadable): Ba
 const COPY = 'take it from another copy of the bag, and verify that one';
 const ASK = 'take another copy of the bag, or ask for it again from where it came';
 
+/** More things than these are not listed one by one: each takes memory, and a list may have a million lines. */
+const MOST_SAID = 10_000;
+
+/** Up to the most there may be. */
+function linesOf(bytes: Uint8Array): number {
+  let lines = 0;
+  // Both bytes of a line’s end may stand there, and are one.
+  for (let at = 0; at < bytes.length && lines <= MOST_ENTRIES; at++)
+    if (bytes[at] === 10 || (bytes[at] === 13 && bytes[at + 1] !== 10)) lines += 1;
+  return lines;
+}
+
 interface Listed {
   readonly manifest: string;
   readonly algorithm: Algorithm;
@@ -138,8 +151,20 @@ class Inspection {
   }
 
   #say(severity: Severity, message: string, ...hints: readonly string[]): void {
-    this.#found.push({ code: 'archive.bag', severity, file: this.#shown, message, hints });
+    const one = { code: 'archive.bag', severity, file: this.#shown } as const;
+    if (this.#found.length < MOST_SAID) this.#found.push({ ...one, message, hints });
+    else if (!this.#isMore.has(severity)) {
+      // One of each kind, so that what is no longer listed still counts.
+      this.#isMore.add(severity);
+      this.#found.push({
+        ...one,
+        message: `more things ${severity === 'error' ? 'differ' : 'are odd'}, and are not listed: the first 10,000 are`,
+        hints: [ASK],
+      });
+    }
   }
+
+  readonly #isMore = new Set<Severity>();
 
   #declaration(): Declaration {
     const bytes = this.#listing.tags.get('bagit.txt');
@@ -152,6 +177,8 @@ class Inspection {
   #text(name: string, encoding: string): string | undefined {
     const bytes = this.#listing.tags.get(name);
     if (bytes === undefined) return undefined;
+    if (linesOf(bytes) > MOST_ENTRIES)
+      throw new BagUnreadable(`has a ${name} of more than a million lines, and no bag has as many`, ASK);
     const text = decodeText(bytes, encoding);
     if (text === undefined) this.#say('error', `${name} is not ${encoding} text`, COPY);
     return text;

@@ -4,11 +4,11 @@
  * Takes a folder, gives what differs. Follows no link and writes nothing.
  */
 import { createHash } from 'node:crypto';
-import { lstat, readFile } from 'node:fs/promises';
+import { lstat } from 'node:fs/promises';
 import path from 'node:path';
 import { LARGEST_MANIFEST, MANIFEST } from '../diagnostics/delivery-names.js';
 import { parseManifest } from './bag-manifest.js';
-import { digestFile, inLanes } from './file-digest.js';
+import { bytesOf, digestFile, inLanes } from './file-digest.js';
 import { walkFolder } from './walk-folder.js';
 
 export interface DeliveryLook {
@@ -51,7 +51,7 @@ async function manifestOf(folder: string): Promise<string | { readonly what: str
     const found = await lstat(path.join(folder, MANIFEST));
     if (!found.isFile()) return { what: 'is no plain file' };
     if (found.size > LARGEST_MANIFEST) return { what: 'is larger than any list of a packet’s files' };
-    return await readFile(path.join(folder, MANIFEST), 'utf8');
+    return (await bytesOf(path.join(folder, MANIFEST))).toString('utf8');
   } catch (thrown) {
     const { code } = thrown as NodeJS.ErrnoException;
     return { what: code === 'ENOENT' ? 'is missing' : `can’t be read (${code ?? 'unknown reason'})` };

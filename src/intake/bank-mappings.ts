@@ -31,6 +31,9 @@ export interface MappingsFile {
   readonly diagnostics: readonly Diagnostic[];
 }
 
+/** The columns of a thousand banks stay far below this. */
+const MOST_BYTES = 2_000_000;
+
 export const COLUMNS_FILE = 'imports/columns.yaml';
 type Head = Pick<FoundHeadings, 'headings' | 'width'>;
 
@@ -55,7 +58,9 @@ export async function readMapping(folder: string, shown: string, head: Head): Pr
             },
           ],
         };
-  const bytes = await readPlainFile(safe.absolute).catch((thrown: NodeJS.ErrnoException) => thrown);
+  const bytes = await readPlainFile(safe.absolute, MOST_BYTES).catch(
+    (thrown: NodeJS.ErrnoException) => thrown,
+  );
   return bytes instanceof Error
     ? { ...nothing, diagnostics: [closed(file, bytes.code)] }
     : mappingFrom(bytes, file, head);

@@ -6,8 +6,8 @@ import { mkdir, mkdtemp, readFile, rename, rm, stat, writeFile } from 'node:fs/p
 import path from 'node:path';
 import type { Sharp, default as sharp } from 'sharp';
 import type { PaperFile } from '../facts/ledger.js';
+import { PageDrawer, type PagePixels } from './draw-pages.js';
 import { isPicture, lookAtPhoto, type PhotoFile } from './look-at-photo.js';
-import { unfoldsTooFar } from './pdf-unfolds.js';
 import { pictureLibrary } from './picture-library.js';
 import { readPlainFile } from './read-plain-file.js';
 
@@ -15,6 +15,8 @@ import { readPlainFile } from './read-plain-file.js';
 const MOST_PAGES = 4;
 /** A larger file is copied and not drawn. */
 const MOST_BYTES = 100_000_000;
+/** A page as large as a wall is drawn smaller: these are three letter pages at the usual scale. */
+const MOST_PIXELS = 6_300_000;
 /** Dots an inch: small print of a receipt stays readable at the width of a sheet. */
 const DPI = 150;
 /** White that stays around what is printed, in dots. */
@@ -44,22 +46,28 @@ export async function paperPlates({ papers, cache }: PlateOrder): Promise<Map<st
   // Nothing is kept of it either: the cache would say for good that the papers have no pages.
   if (pictures === undefined)
     return new Map([...papers.keys()].map((id) => [id, { pages: [], of: 0, noLibrary: true }]));
-  const drawer = new PageDrawer(pictures);
+  const drawer = new PageDrawer();
   try {
-    for (const [id, paper] of papers) plates.set(id, await platesOf(id, paper, cache, drawer));
+    for (const [id, paper] of papers) plates.set(id, await platesOf(id, paper, cache, drawer, pictures));
   } finally {
-    drawer.close();
+    await drawer.close();
   }
   return plates;
 }
 
-async function platesOf(id: string, paper: PaperFile, cache: string, drawer: PageDrawer): Promise<Plates> {
+async function platesOf(
+  id: string,
+  paper: PaperFile,
+  cache: string,
+  drawer: PageDrawer,
+  pictures: typeof sharp,
+): Promise<Plates> {
   if (isPicture(paper.file)) {
     const pages = await lookedAt(plateId(id, 1), paper, paper.path);
     return { pages, of: pages.length };
   }
   if (!/\.pdf$/i.test(paper.file) || paper.bytes > MOST_BYTES) return { pages: [], of: 0 };
-  const { files, of } = await pagesOf(paper, cache, drawer);
+  const { files, of } = await pagesOf(paper, cache, drawer, pictures);
   const looked = files.map((file, page) => lookedAt(plateId(id, page + 1), paper, file));
   return { pages: (await Promise.all(looked)).flat(), of };
 }
@@ -73,24 +81,31 @@ async function lookedAt(id: string, paper: PaperFile, original: string): Promise
 }
 
 /** Pictures of a PDF's pages, from the cache if they were drawn before. */
-async function pagesOf(paper: PaperFile, cache: string, drawer: PageDrawer): Promise<Kept> {
+async function pagesOf(
+  paper: PaperFile,
+  cache: string,
+  drawer: PageDrawer,
+  pictures: typeof sharp,
+): Promise<Kept> {
   const folder = path.join(cache, `${RECIPE}-${paper.sha256.slice(0, 40)}`);
   const kept = await keptPages(folder);
   if (kept !== undefined) return kept;
   const bytes = await readPlainFile(paper.path);
-  const drawn = unfoldsTooFar(bytes) ? { pages: [], of: 0 } : await drawer.draw(bytes);
+  const drawn = await drawer.draw({ bytes, mostPages: MOST_PAGES, mostPixels: MOST_PIXELS, dpi: DPI });
+  if ('why' in drawn && drawn.why === 'too-long') return { files: [], of: 0 };
+  const { pages, of } = 'why' in drawn ? { pages: [], of: 0 } : drawn;
   await mkdir(cache, { recursive: true });
   // Made under a name of its own and moved there in one step: two builds may draw one paper at once.
   const half = await mkdtemp(path.join(cache, '.making-'));
   try {
-    for (const [index, bytes] of drawn.pages.entries())
-      await writeFile(path.join(half, pageName(index)), bytes);
-    await writeFile(path.join(half, LIST), `${drawn.pages.length} of ${drawn.of}`);
+    for (const [index, page] of pages.entries())
+      await writeFile(path.join(half, pageName(index)), await pictureOf(page, pictures));
+    await writeFile(path.join(half, LIST), `${pages.length} of ${of}`);
     await putInPlace(half, folder);
   } finally {
     await rm(half, { recursive: true, force: true });
   }
-  return { files: drawn.pages.map((_, index) => path.join(folder, pageName(index))), of: drawn.of };
+  return { files: pages.map((_, index) => path.join(folder, pageName(index))), of };
 }
 
 interface Kept {
@@ -130,66 +145,12 @@ const isFile = (file: string): Promise<boolean> =>
     () => false,
   );
 
-type Library = Awaited<ReturnType<typeof import('@hyzyla/pdfium')['PDFiumLibrary']['init']>>;
-
-/** Draws pages of PDF files. The library is loaded with the first file that is not in the cache. */
-class PageDrawer {
-  #library: Library | undefined;
-  readonly #sharp: typeof sharp;
-
-  constructor(pictures: typeof sharp) {
-    this.#sharp = pictures;
-  }
-
-  /** PNG pictures of the first pages; none of a file that is no PDF, is locked or is damaged. */
-  async draw(bytes: Uint8Array): Promise<{ readonly pages: readonly Buffer[]; readonly of: number }> {
-    const { PDFiumLibrary } = await import('@hyzyla/pdfium');
-    this.#library ??= await PDFiumLibrary.init();
-    let document: Awaited<ReturnType<Library['loadDocument']>>;
-    try {
-      document = await this.#library.loadDocument(bytes);
-    } catch {
-      return { pages: [], of: 0 };
-    }
-    try {
-      const of = document.getPageCount();
-      const pages: Buffer[] = [];
-      for (let index = 0; index < Math.min(of, MOST_PAGES); index += 1)
-        pages.push(await drawPage(document.getPage(index), this.#sharp));
-      return { pages, of };
-    } catch {
-      // A page that can't be drawn; whoever asks says so.
-      return { pages: [], of: 0 };
-    } finally {
-      document.destroy();
-    }
-  }
-
-  close(): void {
-    this.#library?.destroy();
-    this.#library = undefined;
-  }
-}
-
-type Page = ReturnType<Awaited<ReturnType<Library['loadDocument']>>['getPage']>;
-
-/** A page as large as a wall is drawn smaller: these are three letter pages at the usual scale. */
-const MOST_PIXELS = 6_300_000;
-
-async function drawPage(page: Page, pictures: typeof sharp): Promise<Buffer> {
-  const { originalWidth, originalHeight } = page.getOriginalSize();
-  const usual = DPI / 72;
-  const scale = Math.min(usual, Math.sqrt(MOST_PIXELS / (originalWidth * originalHeight)));
-  const { data } = await page.render({
-    scale,
-    render: async ({ data: pixels, width, height }) =>
-      trimmed(
-        pictures(pixels, { raw: { width, height, channels: 4 } }).flatten({ background: '#fff' }),
-        pictures,
-      ),
-  });
-  return Buffer.from(data);
-}
+/** As a PNG. */
+const pictureOf = ({ width, height, pixels }: PagePixels, pictures: typeof sharp): Promise<Uint8Array> =>
+  trimmed(
+    pictures(pixels, { raw: { width, height, channels: 4 } }).flatten({ background: '#fff' }),
+    pictures,
+  );
 
 /** Without the white around it, but for a rim. A blank page stays as it is. */
 async function trimmed(picture: Sharp, pictures: typeof sharp): Promise<Uint8Array> {

@@ -21,6 +21,8 @@ export function unfoldsTooFar(bytes: Buffer): boolean {
     const about = bytes.subarray(bytes.lastIndexOf('obj', at), at);
     const most = about.includes('/Image') ? MOST.picture : MOST.words;
     if (isLonger(packed, most)) return true;
+    // One that has no end reaches to the end of the file, and so would all behind it.
+    if (end < 0) return false;
   }
   return false;
 }

@@ -2,11 +2,11 @@
  * A draft of listing remarks becomes text: from a file outside a house folder, from the file that a house names, or from
  * what was typed. What is no text, too big or acts on a terminal is refused, with what to do.
  */
-import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Place } from '../diagnostics/place.js';
 import { lineIndex, type Span } from './line-index.js';
+import { readGivenFile } from './read-plain-file.js';
 import { safePath } from './safe-path.js';
 
 export interface RemarksText {
@@ -28,17 +28,10 @@ export async function readRemarksFile(file: string, shown: string): Promise<Read
   try {
     const { size } = await stat(file);
     if (size > MOST_REMARKS) return refused(tooBig(shown, size));
-    return textOf(await firstBytes(file), shown);
+    return textOf(await readGivenFile(file, MOST_REMARKS), shown);
   } catch (thrown) {
     return refused(cannotRead(shown, thrown));
   }
-}
-
-/** A device or a pipe tells no size, and may have no end. */
-async function firstBytes(file: string): Promise<Uint8Array> {
-  const pieces: Buffer[] = [];
-  for await (const piece of createReadStream(file, { end: MOST_REMARKS })) pieces.push(piece as Buffer);
-  return Buffer.concat(pieces);
 }
 
 /** The file that a house folder has its draft in; `file` is how messages name it. */
@@ -145,5 +138,10 @@ function cannotRead(shown: string, thrown: unknown): Diagnostic {
   if (code === 'ENOENT' || code === 'ENOTDIR')
     return say(`there is no file ${shown}`, 'write the draft of the listing text into it, as plain text');
   if (code === 'EISDIR') return say(`${shown} is a folder`, 'name the file with the draft');
+  if (code === 'ENOTFILE')
+    return say(
+      `${shown} is no plain file`,
+      'name a text file, or pipe the draft in:  sillplate remarks - my-house < draft.txt',
+    );
   return say(`${shown} can’t be read (${code ?? 'unknown reason'})`, 'check who may read it');
 }

@@ -16,7 +16,7 @@ import { plainText } from './bank-text.js';
 import { readPlainFile } from './read-plain-file.js';
 import { safePath } from './safe-path.js';
 import { plainWord } from './sheet-headings.js';
-import type { SheetRows } from './sheet-rows.js';
+import { MOST_BYTES, type SheetRows } from './sheet-rows.js';
 
 const SEEN_COLUMNS = ['date', 'amount', 'text', 'reference', 'nth', 'became', 'payee'] as const;
 type SeenColumn = (typeof SEEN_COLUMNS)[number];
@@ -77,7 +77,9 @@ export async function readSeen(folder: string, shown: string): Promise<SeenFile>
             ...nothing,
             diagnostics: [wrong(file, `${file} is no plain file of this folder`, 'move it away')],
           };
-  const bytes = await readPlainFile(safe.absolute).catch((thrown: NodeJS.ErrnoException) => thrown);
+  const bytes = await readPlainFile(safe.absolute, MOST_BYTES).catch(
+    (thrown: NodeJS.ErrnoException) => thrown,
+  );
   return bytes instanceof Error
     ? { ...nothing, diagnostics: [closed(file, bytes.code)] }
     : seenFrom(bytes, file);

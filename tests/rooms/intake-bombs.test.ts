@@ -10,6 +10,7 @@ import { lookAtPhoto } from '../../src/intake/look-at-photo.js';
 import { unfoldsTooFar } from '../../src/intake/pdf-unfolds.js';
 import { lookIntoWorkbook } from '../../src/intake/workbook-parts.js';
 import { readYaml } from '../../src/intake/yaml.js';
+import { leastMs } from '../tools/least-ms.js';
 
 let folder: string;
 beforeEach(() => {
@@ -120,4 +121,10 @@ describe('papers', () => {
     ['a scanned page', pdf(strokes(40_000_000), '/Subtype/Image'), false],
     ['a damaged stream', pdf(Buffer.from('x\x9cno')), false],
   ])('%s', (_what, bytes, tooFar) => expect(unfoldsTooFar(bytes)).toBe(tooFar));
+
+  it('and a file that begins a million streams and ends none is looked through once', async () => {
+    const bytes = Buffer.from('%PDF-1.7\n1 0 obj\n<<>>\n'.padEnd(7_000_000, 'stream '));
+    expect(unfoldsTooFar(bytes)).toBe(false);
+    expect(await leastMs(() => unfoldsTooFar(bytes), 500)).toBeLessThan(500);
+  });
 });

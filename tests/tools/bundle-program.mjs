@@ -14,6 +14,7 @@ export const DOORS = [
   'build',
   'build-worker',
   'intake/heic-worker',
+  'intake/paper-worker',
   // For .eleventy.js, by which Eleventy's own command can show a house's pages.
   'web/configure-site',
   'facts/house',
