@@ -1,12 +1,12 @@
 /** How much of a bag is taken in before it is refused: a bag may come from anywhere. */
 
-/** Files and folders of one bag. */
-export const MOST_ENTRIES = 1_000_000;
+/** Files and folders of one bag. A house has a few thousand; looking into a ZIP takes a few seconds for as many as this. */
+export const MOST_ENTRIES = 100_000;
 /** All their names together, in characters. */
 export const MOST_NAMES = 128 * 2 ** 20;
 /** Characters of one path; longer than any system opens. */
 export const LONGEST_PATH = 4096;
-/** One manifest or other tag file that is read, in bytes; a manifest of a million files takes about as much. */
+/** One manifest or other tag file that is read, in bytes; a manifest of a house takes a thousandth of that. */
 export const LARGEST_TAG = 128 * 2 ** 20;
 /** All tag files that are read, in bytes. */
 export const MOST_TAGS = 256 * 2 ** 20;

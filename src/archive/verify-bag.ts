@@ -79,7 +79,7 @@ export const unreadable = (shown: string, { message, hints }: BagUnreadable): Ba
 const COPY = 'take it from another copy of the bag, and verify that one';
 const ASK = 'take another copy of the bag, or ask for it again from where it came';
 
-/** More things than these are not listed one by one: each takes memory, and a list may have a million lines. */
+/** More things than these are not listed one by one: each takes memory, and a list may have 100,000 lines. */
 const MOST_SAID = 10_000;
 
 /** Up to the most there may be. */
@@ -178,7 +178,7 @@ class Inspection {
     const bytes = this.#listing.tags.get(name);
     if (bytes === undefined) return undefined;
     if (linesOf(bytes) > MOST_ENTRIES)
-      throw new BagUnreadable(`has a ${name} of more than a million lines, and no bag has as many`, ASK);
+      throw new BagUnreadable(`has a ${name} of more than 100,000 lines, and no bag has as many`, ASK);
     const text = decodeText(bytes, encoding);
     if (text === undefined) this.#say('error', `${name} is not ${encoding} text`, COPY);
     return text;
