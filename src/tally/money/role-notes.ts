@@ -192,7 +192,7 @@ function toolsNote(books: Books, role: Role): SheetNote {
   const count =
     tools.length === 0
       ? ''
-      : ` Of ${tools.length} payments for tools ${small} ${small === 1 ? 'is' : 'are'} no more than ${limit}.`;
+      : ` Payments for tools: ${tools.length}; of these no more than ${limit}: ${small}.`;
   return {
     id: 'de-minimis',
     text: `Election for things up to ${limit} by invoice or item: for tools and office things. ${house}${count} ${DECIDES}`,
