@@ -526,7 +526,9 @@ async function differsIn(
 /** Files named for each delivery; of more, how many they are. */
 const MOST_FILES = 5;
 
-function listAsText({ house, entries }: Listed): string {
+function listAsText({ house, entries, located }: Listed): string {
+  if (entries.length === 0 && located.length > 0)
+    return `${visible(house.shown)}: what was delivered can’t be read, see above\n`;
   if (entries.length === 0)
     return `${visible(house.shown)}: nothing was delivered yet\n  to freeze a packet as it is handed over, type  sillplate deliver ${visible(typedHouse(house.shown))} --edition buyer --to "buyer’s agent"\n`;
   const lines = entries.map(({ delivered, differs, since }) => {

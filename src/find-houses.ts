@@ -16,7 +16,10 @@ export async function findHouses(
   content: string,
   wanted: readonly string[],
 ): Promise<{ houses: HouseFolder[]; diagnostics: Diagnostic[] }> {
-  const folders = wanted.length > 0 ? wanted.map((name) => housePath(content, name)) : await allIn(content);
+  const folders =
+    wanted.length > 0
+      ? await Promise.all(wanted.map((name) => houseOf(housePath(content, name))))
+      : await allIn(content);
   if (folders === undefined) return { houses: [], diagnostics: [await noFolder(content)] };
   if (folders.length === 0) return { houses: [], diagnostics: [noHouse(content)] };
   const diagnostics: Diagnostic[] = [];
@@ -73,6 +76,7 @@ const sameName = (name: string, shown: string, earlier: string): Diagnostic => (
 export function folderNameFrom(name: string): string {
   const slug = name
     .normalize('NFKD')
+    .replace(/\p{M}+/gu, '')
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '');
@@ -82,6 +86,12 @@ export function folderNameFrom(name: string): string {
 /** A bare name is a house of the content folder; anything with a slash is a path. */
 export function housePath(content: string, name: string): string {
   return name.includes('/') || name.includes(path.sep) || name === '.' ? name : path.join(content, name);
+}
+
+/** A file of the house, which a shell completes to, means the house. */
+async function houseOf(named: string): Promise<string> {
+  const isFile = /\.ya?ml$/i.test(named) && (await exists(named)) && !(await isFolder(named));
+  return isFile ? path.dirname(named) : named;
 }
 
 async function allIn(content: string): Promise<string[] | undefined> {

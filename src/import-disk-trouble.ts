@@ -19,6 +19,10 @@ const REASONS: Reasons = {
     'wait for it to end; if none runs, delete the file  imports/.sillplate-lock-import  of the house',
   ],
   ENOTDIR: ['a file stands where the folder imports is needed', 'move that file away'],
+  ELOOP: [
+    'the folder imports, or a file of it, is a link that leads elsewhere',
+    'put the folder itself there',
+  ],
   EEXIST: ['a file stands where the folder imports is needed', 'move that file away'],
 };
 

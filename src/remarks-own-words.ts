@@ -49,26 +49,35 @@ export function ownWords(
   });
 }
 
+/** A house has a few dozen; every one is held against all facts. */
+const MOST_SENTENCES = 300;
+/** Beyond so many, what is wrong is told without words to write in its place. */
+const MOST_MENDED = 30;
+
 /** What some texts say that the facts contradict, or that no advertisement may say; in their order. */
 export function objectionsTo(texts: readonly string[], house: House, tally: Tally): Objection[] {
   // Sentences that no certain rule can be about are not read at all: notes are many, and most are about parts.
-  const sentences = texts.flatMap((text, index) =>
-    sentencesOf(text)
-      .filter(mayBeCertain)
-      .map((words) => ({ words, index })),
-  );
+  const sentences = texts
+    .flatMap((text, index) =>
+      sentencesOf(text)
+        .filter(mayBeCertain)
+        .map((words) => ({ words, index })),
+    )
+    .slice(0, MOST_SENTENCES);
+  let mended = 0;
   const facts = together(
     sentences.map(({ words }) => words),
     (all) => checkRemarks(all, house, tally),
   ).flatMap(({ finding, index }): Objection[] => {
     const sentence = sentences[index];
     if (sentence === undefined || !isCertain(finding, sentence.words)) return [];
+    if (++mended > MOST_MENDED) return [{ kind: 'fact', finding, text: sentence.index }];
     // Words that fit in place of what is said; the reason stays the judge's.
     const all = checkRemarks(sentence.words, house, tally);
-    const mended = mendFindings(sentence.words, all, house, tally).find(
+    const better = mendFindings(sentence.words, all, house, tally).find(
       ({ rule, from, to }) => rule === finding.rule && from < finding.to && finding.from < to,
     );
-    const fit = mended === undefined ? finding : { ...mended, because: finding.because };
+    const fit = better === undefined ? finding : { ...better, because: finding.because };
     return [{ kind: 'fact', finding: fit, text: sentence.index }];
   });
   const words = together(texts, checkAdvertising)

@@ -98,8 +98,10 @@ function beganAt(pid: number): string | undefined {
 function isHeld(holder: string): boolean {
   const [pid = '', began] = holder.trim().split(' ');
   if (!/^\d{1,10}$/.test(pid) || !isRunning(Number(pid))) return false;
+  // Where the system tells when a process began, every lock of this program says so; a number alone is none of its locks,
+  // or one that came with a folder from another machine.
   const now = beganAt(Number(pid));
-  return began === undefined || now === undefined || began === now;
+  return now === undefined || began === now;
 }
 
 /** What systems say of a disk that has no links. */

@@ -112,6 +112,16 @@ function explainLeaf(issue: Issue, path: FactPath, raw: unknown, written: Writte
       `put it in quotes:  ${name}: "${typed}"`,
     ]);
   }
+  if (Array.isArray(value) && issue.code === 'too_big')
+    return one(
+      'facts.too-long',
+      `“${name}” has ${value.length} items, and at most ${issue.maximum} are read`,
+      ['leave out what is not needed'],
+    );
+  if (Array.isArray(value) && issue.code === 'too_small')
+    return one('facts.kind', `“${name}” needs at least ${issue.minimum} items, and has ${value.length}`, [
+      field.about ? `write ${lowerFirst(field.about)}` : wantedForm(path),
+    ]);
   if (field.kind === 'zip')
     return one('facts.kind', `${describe(value)} is no ZIP code`, [
       `write five digits in quotes, for example  ${name}: ${field.example ?? '"44999"'}`,

@@ -56,6 +56,15 @@ export function absentFile(
     };
   // A link that leads nowhere lies there, and is no file all the same.
   const isDeadLink = why === 'absent' && lying.includes(name);
+  const inside = name.startsWith(`${folder}/`) ? name.slice(folder.length + 1) : undefined;
+  if (inside !== undefined && lying.includes(inside))
+    return {
+      code: 'intake.no-file',
+      severity: 'error',
+      path: factPath,
+      message: `“${name}” is looked for in ${folder}/, where no folder of that name lies`,
+      hints: [`write only  ${inside}`],
+    };
   const near = why === 'absent' && !isDeadLink ? nearestWord(name, lying) : undefined;
   return {
     code: 'intake.no-file',

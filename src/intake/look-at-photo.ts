@@ -88,7 +88,7 @@ export async function lookAtPhoto({ id, name, original, huge }: PhotoToLookAt): 
       'or save it as JPEG on the phone or in a picture program',
     );
   const { width, height } = metadata.autoOrient;
-  const tooLarge = sizeTrouble(shown, width, height, huge);
+  const tooLarge = sizeTrouble(shown, width, height, huge) ?? heldTrouble(shown, metadata, huge);
   if (tooLarge !== undefined) return { trouble: tooLarge };
   const camera = readCamera(bytes);
   return {
@@ -154,6 +154,23 @@ function sizeTrouble(shown: string, width: number, height: number, huge: boolean
         hints: ['if it is a photo of yours, allow it:  huge: yes', 'or save it smaller in a picture program'],
       }
     : { message, hints: ['save it smaller in a picture program'] };
+}
+
+/** Bytes of a picture that has to be held whole, since its lines come in several passes. */
+const MOST_HELD = 350_000_000;
+
+function heldTrouble(shown: string, metadata: Metadata, huge: boolean): PhotoRemark | undefined {
+  if (huge || metadata.isProgressive !== true) return undefined;
+  // A JPEG's coefficients have two bytes as well.
+  const deep = metadata.depth === 'ushort' || metadata.format === 'jpeg' ? 2 : 1;
+  if (metadata.width * metadata.height * metadata.channels * deep <= MOST_HELD) return undefined;
+  return {
+    message: `${shown} is a large picture that is stored in several passes (progressive or interlaced), so that all of it must be held at once`,
+    hints: [
+      'save it again without “progressive” or “interlaced” in a picture program',
+      'or, if it is a photo of yours, allow it:  huge: yes',
+    ],
+  };
 }
 
 function notesOn(shown: string, metadata: Metadata, kind: Kind, heic: boolean): PhotoRemark[] {

@@ -4,6 +4,8 @@
  * A photo that can't be shown is left out with a warning and the others go on; it is an error only where a fact
  * rests on it, or where the name leads out of the folder.
  */
+import { constants } from 'node:fs';
+import { access } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
@@ -35,6 +37,20 @@ export async function findPhotos(
 ): Promise<FoundPhotos> {
   const photosFolder = path.join(folder, 'photos');
   const shownFolder = path.posix.join(shown, 'photos');
+  if (await isClosed(photosFolder))
+    return {
+      files: new Map(),
+      unnamed: [],
+      diagnostics: [
+        {
+          code: 'intake.no-file',
+          severity: 'error',
+          file: shownFolder,
+          message: `${shownFolder}/ can’t be read: you may not`,
+          hints: [`check who may read  ${shownFolder}/  and what lies in it`],
+        },
+      ],
+    };
   const inFolder = await listing(photosFolder);
   const reliedOn = photosReliedOn(house);
   const files = new Map<string, PhotoFile>();
@@ -61,6 +77,12 @@ export async function findPhotos(
   }
   return { files, unnamed, diagnostics };
 }
+
+const isClosed = (folder: string): Promise<boolean> =>
+  access(folder, constants.R_OK | constants.X_OK).then(
+    () => false,
+    (thrown: NodeJS.ErrnoException) => ['EACCES', 'EPERM'].includes(thrown.code ?? ''),
+  );
 
 /** What a fact rests on has to be there; any other photo can be missing from a packet that is true all the same. */
 export const lackOf = (id: string, reliedOn: ReadonlySet<string>): 'error' | 'warning' =>

@@ -19,7 +19,10 @@ export async function safePath(folder: string, name: string): Promise<SafePath> 
   if (!isInside(path.resolve(folder), joined)) return { ok: false, why: 'outside' };
   try {
     const real = await realpath(joined);
-    if (!isInside(await realpath(folder), real)) return { ok: false, why: 'outside' };
+    // The folder itself may be a link, `photos` for example; it must not lead out of the one that it lies in.
+    const home = await realpath(folder);
+    const around = await realpath(path.dirname(path.resolve(folder)));
+    if (!isInside(home, real) || !isInside(around, home)) return { ok: false, why: 'outside' };
     return (await lstat(real)).isFile() ? { ok: true, absolute: real } : { ok: false, why: 'no-file' };
   } catch (thrown) {
     const { code = '' } = thrown as NodeJS.ErrnoException;

@@ -48,7 +48,7 @@ export async function readWorkbook(
             unreadable(
               list,
               file,
-              `${name} unfolds into more than ${MOST_ROWS / 1000},000 rows, ${MOST_COLUMNS} columns, 2,000 parts or 256 MB`,
+              `${name} unfolds into more than ${MOST_ROWS / 1000},000 rows, ${MOST_COLUMNS} columns, 2,000 parts or 64 MB`,
               ['keep only the rows of this house in it'],
               'intake.too-big',
             ),

@@ -17,7 +17,7 @@ export type WorkbookParts =
   | { readonly failed: ReadonlyMap<string, readonly FailedCell[]> }
   | { readonly why: 'too big' | 'broken' };
 
-const MOST_UNFOLDED = 256_000_000;
+const MOST_UNFOLDED = 64_000_000;
 /** Parts of one workbook: a few for each sheet, and its pictures. */
 const MOST_PARTS = 2_000;
 

@@ -27,6 +27,11 @@ const manySly = writeHouse(
 describe('exit status', () => {
   it.each([
     ['a house without errors', ['check', fine, ...AS_OF], 0],
+    [
+      'a file of such a house, which a shell completes to',
+      ['check', path.join(fine, 'house.yaml'), ...AS_OF],
+      0,
+    ],
     ['a house with an error', ['check', broken, ...AS_OF], 1],
     ['a build with an error', ['build', broken, ...AS_OF], 1],
     ['no such house', ['check', path.join(scratch, 'nowhere'), ...AS_OF], 1],

@@ -306,6 +306,14 @@ describe('the packet after it', () => {
     expect(readFileSync(path.join(file, 'deliveries.html'), 'utf8')).toContain('chimney of the neighbour');
   });
 
+  it('is not told as none where it can’t be read', async () => {
+    await delivered();
+    for (const name of names()) writeFileSync(path.join(folderOf(name), 'facts.json'), 'null');
+    const { said } = await list();
+    expect(said).toContain('what was delivered can’t be read, see above');
+    expect(said).not.toContain('nothing was delivered');
+  });
+
   it('does not repeat a street that was told and is withheld since', async () => {
     write(YAML.replace('gate sticks, since: as bought', 'gate to 9 Tannery Steps sticks, since: as bought'));
     await deliver('--edition', 'buyer', '--to', AGENT, ...FIRST);

@@ -10,7 +10,7 @@ import type { DevelopedPhoto } from '../../src/intake/develop-photos.js';
 import { lookAtPhoto } from '../../src/intake/look-at-photo.js';
 import { findPhotos } from '../../src/intake/photo-files.js';
 import { developFile, meanColour, pixelsOf } from '../tools/develop-file.js';
-import { oneColourPng } from '../tools/one-colour-png.js';
+import { interlacedHead, oneColourPng } from '../tools/one-colour-png.js';
 import { houseFrom } from './house-from.js';
 
 let folder: string;
@@ -250,6 +250,38 @@ describe('the photos of a house', () => {
       ['photos.absent', 'warning', 'intake.no-file'],
     ]);
     for (const [i, { message }] of diagnostics.entries()) expect(message).toContain(ids[i]);
+  });
+
+  test('are told where the folder of photos is itself a link that leads out', async () => {
+    const house = path.join(folder, 'linked');
+    mkdirSync(house);
+    symlinkSync(path.join(folder, 'places', 'photos'), path.join(house, 'photos'));
+    const { files, diagnostics } = await findPhotos(
+      house,
+      'house',
+      houseWith({ good: { shows: 'kitchen' } }),
+    );
+    expect([...files.keys()]).toEqual([]);
+    expect(diagnostics.map(({ severity, code }) => [severity, code])).toContainEqual([
+      'error',
+      'intake.outside',
+    ]);
+    const { unnamed } = await findPhotos(house, 'house', houseWith({}), true);
+    expect(unnamed).toEqual([]);
+  });
+
+  test('that have to be held whole are refused by what they would take, unless they are allowed', async () => {
+    const file = put('passes.png', interlacedHead(9_990, 9_990));
+    const look = (huge: boolean) => lookAtPhoto({ id: 'x', name: 'passes.png', original: file, huge });
+    const looked = await look(false);
+    if (!('trouble' in looked)) throw new Error('it was taken');
+    expect(looked.trouble.message).toContain('stored in several passes');
+    expect(looked.trouble.hints.join()).toContain('huge: yes');
+    expect('file' in (await look(true))).toBe(true);
+    const small = put('passes-small.png', interlacedHead(4_000, 3_000));
+    expect(
+      'file' in (await lookAtPhoto({ id: 'x', name: 'passes-small.png', original: small, huge: false })),
+    ).toBe(true);
   });
 
   test('that no fact names are told in the same way, once', async () => {
