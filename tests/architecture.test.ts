@@ -93,6 +93,8 @@ const MACHINE: Rules['machine'] = {
       'src/print/write-pdf.ts',
       'src/web/configure-site.ts',
       'src/web/site-assets.ts',
+      // What the system says of a process stands in a file.
+      'src/diagnostics/is-running.ts',
     ],
     why: 'a house is read by intake and kept by archive',
   },

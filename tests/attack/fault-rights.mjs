@@ -37,8 +37,8 @@ const CLOSED = [
   [`${house}/deliveries`, 'write'],
   ['out', 'read'],
   ['out', 'write'],
-  [`out/${HOUSE}`, 'read'],
-  [`out/${HOUSE}`, 'write'],
+  // Not `out/HOUSE`: whether it may be written to is asked of the system for the real user, who stays root here. The suite
+  // asks with another one.
   ['out/.photo-cache', 'write'],
   [`out/.photo-cache/${HOUSE}`, 'read'],
   ['archive', 'write'],
@@ -82,14 +82,18 @@ async function closeFor(command, { scratch, disk, times, random, say }) {
   const look = (what, ended, why, place) => {
     // A photo that can't be read is left out with a warning, and of a folder that can't be looked into as a whole nobody
     // writes down what was made of it: what is made then is another thing than with all rights.
-    const isOther = ended.status === 0 && /may not read .*\/(photos|imports)/.test(what);
+    const isOther = /may not read .*\/(photos|imports|costs\.csv)/.test(what);
     if (ended.status !== 0) refusals++;
     // The command begins a folder of its own: one that is closed may be said to be there.
     const told = ended.status === 0 ? undefined : refused(ended, why);
     const left = leftovers(place).filter((name) => !/-old-/.test(name));
     for (const one of [
       told,
-      brokenAfterFault(command, { origin, after, home: place }, () => !isOther),
+      brokenAfterFault(
+        command,
+        { origin, after, home: place },
+        (thing) => !(isOther && thing.startsWith('out/')),
+      ),
       left.length === 0 ? undefined : `left over: ${left.join(', ')}`,
     ])
       if (one !== undefined) broken.push(`${what}: ${one}`);

@@ -102,18 +102,8 @@ describe('the old folder stays', () => {
       await replace(parent, 'old');
       chmodSync(parent, 0o555);
       if (isRoot) {
-        // Root may write everywhere; the nobody of every system may not.
         chmodSync(path.dirname(parent), 0o1777);
-        const script = `import('${new URL('../../dist/archive/replace-folder.js', import.meta.url).href}').then(async ({ replaceFolder }) => process.stdout.write(JSON.stringify(await replaceFolder(${JSON.stringify(parent)}, 'house', [{ path: 'a', text: 'new' }], 'out/house'))));`;
-        const asNobody = ['--reuid=65534', '--regid=65534', '--clear-groups', process.execPath];
-        const run = spawnSync('setpriv', [...asNobody, '--input-type=module', '-e', script], {
-          encoding: 'utf8',
-        });
-        if (run.status === 0) expect(run.stdout).toContain('you may not write there');
-        else
-          expect(run.stderr, 'nobody may not even read the program here').toMatch(
-            /EACCES|Permission|not found|No such/u,
-          );
+        expectRefusedForNobody(parent);
       } else {
         expect((await replace(parent, 'new'))?.message).toContain('you may not write there');
       }
@@ -160,6 +150,38 @@ describe('the old folder stays', () => {
     expect(() => diskTrouble(new Error('a mistake'), 'out')).toThrow('a mistake');
   });
 });
+
+it('a folder that may not be written to stays as it is, also where its place may', async () => {
+  const parent = freshFolder();
+  await replace(parent, 'old');
+  if (isRoot) {
+    // The owner is root, and whoever replaces it is nobody.
+    for (const [folder, mode] of [
+      [parent, 0o777],
+      [path.dirname(parent), 0o1777],
+    ] as const)
+      chmodSync(folder, mode);
+    expectRefusedForNobody(parent);
+  } else {
+    chmodSync(path.join(parent, 'house'), 0o555);
+    expect((await replace(parent, 'new'))?.message).toContain('you may not write there');
+    chmodSync(path.join(parent, 'house'), 0o755);
+  }
+  expect(read(parent, 'house', 'buyer', 'index.html')).toBe('old');
+  expect(names(parent)).toEqual(['house']);
+});
+
+/** Root may write everywhere; the nobody of every system may not. */
+function expectRefusedForNobody(parent: string): void {
+  const script = `import('${new URL('../../dist/archive/replace-folder.js', import.meta.url).href}').then(async ({ replaceFolder }) => process.stdout.write(JSON.stringify(await replaceFolder(${JSON.stringify(parent)}, 'house', [{ path: 'a', text: 'new' }], 'out/house'))));`;
+  const asNobody = ['--reuid=65534', '--regid=65534', '--clear-groups', process.execPath];
+  const run = spawnSync('setpriv', [...asNobody, '--input-type=module', '-e', script], { encoding: 'utf8' });
+  if (run.status === 0) expect(run.stdout).toContain('you may not write there');
+  else
+    expect(run.stderr, 'nobody may not even read the program here').toMatch(
+      /EACCES|Permission|not found|No such/u,
+    );
+}
 
 /** A disk of 2 MB in memory, or undefined where mounting is not allowed. */
 function mountSmall(): string | undefined {
