@@ -82,7 +82,7 @@ async function closeFor(command, { scratch, disk, times, random, say }) {
   const look = (what, ended, why, place) => {
     // A photo that can't be read is left out with a warning, and of a folder that can't be looked into as a whole nobody
     // writes down what was made of it: what is made then is another thing than with all rights.
-    const isOther = /may not read .*\/(photos|imports|costs\.csv)/.test(what);
+    const isOther = /may not read .*\/(photos|imports|costs\.csv|documents)/.test(what);
     if (ended.status !== 0) refusals++;
     // The command begins a folder of its own: one that is closed may be said to be there.
     const told = ended.status === 0 ? undefined : refused(ended, why);
@@ -92,7 +92,7 @@ async function closeFor(command, { scratch, disk, times, random, say }) {
       brokenAfterFault(
         command,
         { origin, after, home: place },
-        (thing) => !(isOther && thing.startsWith('out/')),
+        (thing) => !isOther || (ended.status !== 0 && !thing.startsWith('out/')),
       ),
       left.length === 0 ? undefined : `left over: ${left.join(', ')}`,
     ])
