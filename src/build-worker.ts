@@ -12,6 +12,8 @@ export interface HouseMade {
 // Whoever asked for the house is gone, killed perhaps: nobody would hear what came of it, and the next build must not
 // meet one that still writes. It ends as if it were killed itself, which the next build is ready for.
 process.once('disconnect', () => process.exit(1));
+// It may have been gone before this line was reached.
+if (process.connected === false) process.exit(1);
 
 export default async function make(order: HouseOrder): Promise<HouseMade> {
   const { located, made } = await buildHouse(order);

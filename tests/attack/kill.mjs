@@ -9,8 +9,8 @@ import { brokenAfterFault, brokenAtTheEnd, COMMANDS, makeReady } from './fault-c
 import { copyHome, foldersIn, writeFaultHouse } from './fault-house.mjs';
 import { fingerprint, marked, program, Runner } from './program.mjs';
 
-/** What a process that lost its parent may take to end, in milliseconds. */
-const ORPHAN_MS = 1500;
+/** What a process that lost its parent may take to end, in milliseconds: one that is still loading hears of it when it has. */
+const ORPHAN_MS = 5000;
 
 /**
  * @param {string} scratch
