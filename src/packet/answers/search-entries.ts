@@ -135,6 +135,19 @@ const questionIds = (ask: string): readonly string[] =>
 
 /** Other ways to ask the same, by the table; an owner's question has those of all that it is. */
 function otherWords(ask: string): string {
+  const known = looked.get(ask);
+  if (known !== undefined) return known;
+  const words = lookForOtherWords(ask);
+  // Rows of tables are asked as well; they are much the same from one edition to the next.
+  if (looked.size >= MOST_LOOKED) looked.clear();
+  looked.set(ask, words);
+  return words;
+}
+
+const MOST_LOOKED = 2_000;
+const looked = new Map<string, string>();
+
+function lookForOtherWords(ask: string): string {
   const all = askedQuestions();
   const itself = all.filter((question) => question.ask === ask);
   const meant = itself.length > 0 ? itself : all.filter((question) => isAskedBy(question, ask));
