@@ -184,8 +184,10 @@ async function dropDead(file: string): Promise<void> {
     if (!name.startsWith(prefix)) continue;
     const maker = /^\d{1,10}$/.exec(name.slice(prefix.length))?.[0];
     const left = path.join(parent, name);
-    const holder = maker ?? (await holderOf(left));
-    if (holder === undefined || isHeld(holder)) continue;
+    // One that is being made is named by its maker alone, and may be empty yet.
+    const holder = maker === undefined ? await holderOf(left) : undefined;
+    const isUsed = maker === undefined ? holder === undefined || isHeld(holder) : isRunning(Number(maker));
+    if (isUsed) continue;
     await rm(left, { force: true }).catch(() => undefined);
   }
 }
