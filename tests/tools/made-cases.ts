@@ -7,9 +7,9 @@ import { appendFile, mkdir, rm, symlink, truncate, writeFile } from 'node:fs/pro
 import path from 'node:path';
 import sharp from 'sharp';
 import writeWorkbook from 'write-excel-file/node';
-import yazl from 'yazl';
 import { cameraPhoto } from './camera-photo.js';
 import { written } from './made-bags.js';
+import { packedParts } from './packed-parts.js';
 
 export interface MadeCase {
   readonly code: string;
@@ -754,12 +754,7 @@ async function workbookOfFormulas(): Promise<Buffer> {
     'xl/_rels/workbook.xml.rels': relations('worksheet', 'worksheets/sheet1.xml'),
     'xl/worksheets/sheet1.xml': `<worksheet xmlns="${main}"><sheetData>${sheet}</sheetData></worksheet>`,
   };
-  const zip = new yazl.ZipFile();
-  for (const [name, xml] of Object.entries(parts)) zip.addBuffer(Buffer.from(xml), name);
-  zip.end();
-  const chunks: Buffer[] = [];
-  for await (const chunk of zip.outputStream) chunks.push(chunk as Buffer);
-  return Buffer.concat(chunks);
+  return packedParts(parts);
 }
 
 /** Rows of a cost sheet, all different; with `wrong` a handful among them that can't be read. */

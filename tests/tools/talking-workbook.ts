@@ -3,7 +3,7 @@
  * part 1: comments (18.7), hidden sheets, rows and columns (18.2.19, 18.3.1.73, 18.3.1.13), defined names (18.2.5), headers of
  * paper (18.3.1.46), what a cell asks for (18.3.1.32), document properties (15.2.12).
  */
-import yazl from 'yazl';
+import { packedParts } from './packed-parts.js';
 import type { WordFor } from './talking-photo.js';
 
 const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
@@ -32,7 +32,7 @@ export async function talkingWorkbook(
     `<Relationships xmlns="${PACKAGE}/relationships">${all.map(([kind, target], at) => `<Relationship Id="rId${at + 1}" Type="${kind.includes('/') ? kind : `${OFFICE}/relationships/${kind}`}" Target="${target}"/>`).join('')}</Relationships>`;
   const type = (part: string, kind: string): string =>
     `<Override PartName="/${part}" ContentType="${kind}"/>`;
-  return zipped({
+  return packedParts({
     '[Content_Types].xml': `<Types xmlns="${PACKAGE}/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Default Extension="xml" ContentType="application/xml"/>${[
       type('xl/workbook.xml', `${KIND}.sheet.main+xml`),
       ...[1, 2, 3].map((nth) => type(`xl/worksheets/sheet${nth}.xml`, `${KIND}.worksheet+xml`)),
@@ -68,13 +68,4 @@ export async function talkingWorkbook(
     'docProps/app.xml': `<Properties xmlns="${OFFICE}/extended-properties"><Company>${wordFor('document’s company')}</Company></Properties>`,
     'docProps/custom.xml': `<Properties xmlns="${OFFICE}/custom-properties" xmlns:vt="${OFFICE}/docPropsVTypes"><property fmtid="{D5CDD505-2E9C-101B-9397-08002B2CF9AE}" pid="2" name="loan"><vt:lpwstr>${wordFor('document’s own property')}</vt:lpwstr></property></Properties>`,
   });
-}
-
-async function zipped(parts: Readonly<Record<string, string>>): Promise<Buffer> {
-  const zip = new yazl.ZipFile();
-  for (const [name, xml] of Object.entries(parts)) zip.addBuffer(Buffer.from(xml), name);
-  zip.end();
-  const chunks: Buffer[] = [];
-  for await (const chunk of zip.outputStream) chunks.push(chunk as Buffer);
-  return Buffer.concat(chunks);
 }
