@@ -6,7 +6,7 @@
  */
 import { LARGEST_AGE_HEADER } from './bag-limits.js';
 import { BagUnreadable } from './bag-source.js';
-import { openPlain } from './file-digest.js';
+import { ChangedWhileRead, openPlain } from './file-digest.js';
 import { inStream, streamOf } from './stream-pieces.js';
 
 /** For whom a bag is sealed: the format allows a passphrase or keys, and not both. */
@@ -53,10 +53,11 @@ export async function sealStream(
 
 /** How a file is sealed. Throws `BagUnreadable` for what is no age file. */
 export async function sealOf(file: string): Promise<'passphrase' | 'keys'> {
-  const handle = await openPlain(file);
+  const handle = await openPlain(file).catch((thrown: unknown) => {
+    if (!(thrown instanceof ChangedWhileRead)) throw thrown;
+    throw new BagUnreadable('is no file', 'name a folder, or a file ending in .zip, .tar or .tar.age');
+  });
   try {
-    if (!(await handle.stat()).isFile())
-      throw new BagUnreadable('is no file', 'name a folder, or a file ending in .zip, .tar or .tar.age');
     const { bytesRead, buffer } = await handle.read(
       Buffer.alloc(LARGEST_AGE_HEADER),
       0,

@@ -106,7 +106,7 @@ export async function digestFile(
   const handle = await openPlain(file);
   try {
     const before = await handle.stat();
-    if (!before.isFile() || !isStill(before, also.seen ?? before)) throw new ChangedWhileRead(file);
+    if (!isStill(before, also.seen ?? before)) throw new ChangedWhileRead(file);
     const hashes = new Hashes(algorithms);
     let bytes = 0;
     let [filled, free] = lane.buffers;
@@ -139,7 +139,7 @@ export async function* piecesOf(file: string, seen?: FileSeen): AsyncGenerator<B
   const handle = await openPlain(file);
   try {
     const before = await handle.stat();
-    if (!before.isFile() || !isStill(before, seen ?? before)) throw new ChangedWhileRead(file);
+    if (!isStill(before, seen ?? before)) throw new ChangedWhileRead(file);
     let bytes = 0;
     const read = (at: number) => handle.read(Buffer.allocUnsafeSlow(PIECE), 0, PIECE, at);
     let reading = read(0);
@@ -159,15 +159,22 @@ export async function* piecesOf(file: string, seen?: FileSeen): AsyncGenerator<B
   }
 }
 
-/** A pipe that was put in a file's place must not keep us waiting. */
-export const openPlain = (file: string): Promise<FileHandle> =>
-  open(file, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+/** Opens a file to read it. Throws `ChangedWhileRead` if a pipe, which is not waited for, or a folder is in its place. */
+export async function openPlain(file: string): Promise<FileHandle> {
+  const handle = await open(file, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+  try {
+    if ((await handle.stat()).isFile()) return handle;
+    throw new ChangedWhileRead(file);
+  } catch (thrown) {
+    await handle.close();
+    throw thrown;
+  }
+}
 
 /** All of a file, which must be one. */
 export async function bytesOf(file: string): Promise<Buffer> {
   const handle = await openPlain(file);
   try {
-    if (!(await handle.stat()).isFile()) throw new ChangedWhileRead(file);
     return await handle.readFile();
   } finally {
     await handle.close();

@@ -1,6 +1,6 @@
 import { constants, copyFile, mkdir, open, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { ChangedWhileRead, openPlain } from './file-digest.js';
+import { openPlain } from './file-digest.js';
 
 /** One file to be written: a path inside the tree, and its text, bytes or where to copy it from. */
 export type FileToWrite =
@@ -34,12 +34,7 @@ export async function writeTree(root: string, files: readonly FileToWrite[]): Pr
 
 /** A pipe or a folder that was put in the file's place is not waited for, and not copied. */
 async function copyPlain(from: string, to: string): Promise<void> {
-  const handle = await openPlain(from);
-  try {
-    if (!(await handle.stat()).isFile()) throw new ChangedWhileRead(from);
-  } finally {
-    await handle.close();
-  }
+  await (await openPlain(from)).close();
   await copyFile(from, to, constants.COPYFILE_FICLONE);
 }
 

@@ -1,12 +1,11 @@
 /** The files of a house's documents: where they lie, how long they are, and what their bytes are known by. */
 import { createHash } from 'node:crypto';
-import { constants } from 'node:fs';
-import { open } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Document, House } from '../facts/house.js';
 import type { PaperFile } from '../facts/ledger.js';
 import { fewAtOnce } from './few-at-once.js';
+import { openPlain } from './read-plain-file.js';
 import { safePath } from './safe-path.js';
 
 export interface PaperFiles {
@@ -55,9 +54,7 @@ async function readPaper(
   const hash = createHash('sha256');
   let bytes = 0;
   try {
-    // A pipe that was put in its place would be waited for, for ever.
-    const handle = await open(safe.absolute, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
-    for await (const chunk of handle.createReadStream()) {
+    for await (const chunk of (await openPlain(safe.absolute)).createReadStream()) {
       hash.update(chunk as Buffer);
       bytes += (chunk as Buffer).length;
     }

@@ -6,13 +6,13 @@
  * delivery that can't be relied on is named in a warning and left out: it never keeps a packet from being made.
  */
 import { createHash } from 'node:crypto';
-import { constants } from 'node:fs';
-import { lstat, open, readdir } from 'node:fs/promises';
+import { lstat, readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { DELIVERIES, LARGEST_MANIFEST, MANIFEST } from '../diagnostics/delivery-names.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Place } from '../diagnostics/place.js';
 import { DELIVERY_NAME, type DeliveryRecord, readDeliveryRecord } from '../facts/delivery.js';
+import { openPlain } from './read-plain-file.js';
 import { readYaml } from './yaml.js';
 
 export interface DeliveryOnDisk {
@@ -186,10 +186,7 @@ async function bytesOf(file: string, most: number): Promise<Buffer | string> {
     const before = await lstat(file);
     if (before.isSymbolicLink()) return 'is a link, and deliveries are not followed elsewhere';
     if (!before.isFile()) return 'is no plain file';
-    const handle = await open(
-      file,
-      constants.O_RDONLY | (constants.O_NOFOLLOW ?? 0) | (constants.O_NONBLOCK ?? 0),
-    );
+    const handle = await openPlain(file, { noLink: true });
     try {
       const { size } = await handle.stat();
       if (size > most) return `is larger than any such file (${(size / 1e6).toFixed(1)} MB)`;
