@@ -1,6 +1,9 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
+// The program names commands behind `npx` where npx started it; tests say the same however they were started.
+delete process.env.npm_lifecycle_event;
+
 /** Pure code: no process, no browser, no folder of its own. A file that is not named here is a careful one. */
 const FAST = [
   'tests/rooms/{facts,tally,packet,diagnostics}-*.test.ts',

@@ -14,19 +14,33 @@ import { photosCommand } from './command-photos.js';
 import { serveCommand } from './command-serve.js';
 import { visible } from './diagnostics/report.js';
 import { readDate } from './facts/date.js';
-import { PAYMENT_WAYS } from './facts/ledger.js';
+import { BANK_WAYS } from './facts/ledger.js';
+import { shownPath, typedWord } from './find-houses.js';
 import type { EditionName } from './packet/packet.js';
+import { type Called, retypedTerminal } from './retyped-commands.js';
 import { inertTerminal, realTerminal, type Terminal } from './terminal.js';
 import { version } from './version.js';
+
+/** Where house folders lie if nothing else is said. */
+const CONTENT = 'content';
 
 export const EXIT = { fine: 0, record: 1, commandLine: 2, bug: 3 } as const;
 
 /** Runs one command line (without `node` and the program's name) and answers with the exit status. */
 export async function run(words: readonly string[], shown: Terminal): Promise<number> {
-  const terminal = inertTerminal(shown);
+  let called: Called | undefined = { npx: shown.npx === true, content: undefined };
+  const terminal = retypedTerminal(inertTerminal(shown), () => called);
   let status: number = EXIT.fine;
   const program = describe(terminal, (result) => {
     status = result;
+  });
+  program.hook('preAction', (_program, command) => {
+    const { content, format } = command.opts<{ content?: string; format?: string }>();
+    const elsewhere = content !== undefined && shownPath(content) !== CONTENT;
+    called =
+      format === undefined || format === 'text'
+        ? { npx: shown.npx === true, content: elsewhere ? typedWord(shownPath(content)) : undefined }
+        : undefined;
   });
   try {
     await program.parseAsync([...words], { from: 'user' });
@@ -49,12 +63,11 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
     .configureOutput({
       writeOut: terminal.out,
       writeErr: terminal.error,
-      outputError: (text, write) => write(usageError(text)),
     })
     .showSuggestionAfterError();
   program.addHelpText('after', examples(EXAMPLES));
 
-  const content = new Option('--content <dir>', 'where the house folders lie').default('content');
+  const content = new Option('--content <dir>', 'where the house folders lie').default(CONTENT);
   const format = new Option('--format <form>', 'how messages are printed')
     .choices(['text', 'json', 'github'])
     .default('text');
@@ -220,11 +233,7 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
         'positive',
       ]),
     )
-    .addOption(
-      new Option('--paid <way>', 'how it is paid from this account').choices(
-        PAYMENT_WAYS.filter((way) => way !== 'loan'),
-      ),
-    )
+    .addOption(new Option('--paid <way>', 'how it is paid from this account').choices(BANK_WAYS))
     .addOption(
       new Option('--days <order>', 'how 3/4/2026 is read where the file does not tell').choices([
         'month-first',
@@ -350,11 +359,18 @@ function describe(terminal: Terminal, finish: (status: number) => void): Command
       finish(await verifyCommand(file, house, options, terminal));
     });
 
+  usageErrorsOf(program, 'sillplate');
   return program;
 }
 
+/** Each command's mistakes send to its own help. `typed` is the command as it is typed. */
+function usageErrorsOf(command: Command, typed: string): void {
+  command.configureOutput({ outputError: (text, write) => write(usageError(text, typed)) });
+  for (const below of command.commands) usageErrorsOf(below, `${typed} ${below.name()}`);
+}
+
 /** Commander's sentences in the form of every other message: what is so, then what to type. */
-function usageError(text: string): string {
+function usageError(text: string, typed: string): string {
   const [said = '', ...more] = text
     .trim()
     .replace(/^error: /, '')
@@ -370,7 +386,7 @@ function usageError(text: string): string {
   const ways = [
     ...(advice === undefined ? [] : [advice]),
     ...near.map((word) => `perhaps  ${word}`),
-    'type  sillplate --help  to see what can be typed',
+    `type  ${typed} --help  to see what can be typed`,
   ];
   const lines = ways.map((way, index) => `  ${index === 0 ? 'do' : 'or'}: ${visible(way)}\n`);
   return `error cli.usage  ${visible(problem)}\n${lines.join('')}`;
@@ -555,7 +571,6 @@ function port(text: string): number {
   return n;
 }
 
-/** The day that ages are counted to, and the calendar's. */
 /** As many processes as anybody has cores; each takes a few hundred megabytes. */
 const MOST_JOBS = 64;
 
@@ -566,6 +581,7 @@ function jobs(text: string): number {
   return n;
 }
 
+/** The day that ages are counted to, and the calendar's. */
 const days = (asOf: string | undefined) => ({ asOf: asOf ?? today(), today: today() });
 
 /** The calendar day here and now. */

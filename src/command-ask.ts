@@ -87,12 +87,16 @@ interface NotMeant {
   readonly status: 1 | 2;
 }
 
-/** The last word may be a house; what stands before it is the question, in quotes or not. */
+/** The last word may be a house, or else the first; the rest is the question, in quotes or not. */
 async function whatIsMeant(words: readonly string[], options: AskOptions): Promise<Meant | NotMeant> {
   const { houses: all, diagnostics } = await findHouses(options.content, []);
+  const [first] = words;
   const last = words.at(-1);
-  const named = last !== undefined && (await isHouse(last, options.content)) ? last : undefined;
-  const before = named === undefined ? words : words.slice(0, -1);
+  const isNamed = (word: string | undefined): boolean | Promise<boolean> =>
+    word !== undefined && isHouse(word, options.content);
+  const inFront = !(await isNamed(last)) && (await isNamed(first));
+  const named = inFront ? first : (await isNamed(last)) ? last : undefined;
+  const before = named === undefined ? words : inFront ? words.slice(1) : words.slice(0, -1);
   const asked = before.join(' ').trim();
   if (options.unanswered === true && asked !== '')
     return { trouble: [notBoth(asked, named ?? '')], status: 2 };

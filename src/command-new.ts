@@ -22,6 +22,7 @@ const EXAMPLES: FirstAnswers = {
 };
 
 export async function newCommand(folder: string, yes: boolean, terminal: Terminal): Promise<number> {
+  if (folder.trim() === '') return refuse(NO_NAME, terminal);
   const shown = shownPath(folder);
   const name = path.basename(path.resolve(folder));
   if (!FOLDER_NAME.test(name)) return refuse(badName(name, shown), terminal);
@@ -57,6 +58,13 @@ const noAnswers = (shown: string): Diagnostic => ({
   message: 'the questions were not answered to the end, so nothing is written',
   hints: [`to be asked nothing, type  sillplate new ${shown} --yes`],
 });
+
+const NO_NAME: Diagnostic = {
+  code: 'cli.usage',
+  severity: 'error',
+  message: 'the folder to make has no name',
+  hints: ['type one, for example  sillplate new content/my-house'],
+};
 
 const badName = (name: string, shown: string): Diagnostic => ({
   code: 'facts.id',

@@ -7,7 +7,7 @@
 import { constants, inflateSync } from 'node:zlib';
 import { type FactsFile, readFactsFile } from './packet/facts-file.js';
 
-/** Bytes that the data of no packet exceed, unpacked; and how many streams a packet may have. */
+/** Bytes that the data of no packet exceed, unpacked, of all streams together; and how many streams a packet may have. */
 const MOST_UNPACKED = 16 * 1024 * 1024;
 const MOST_STREAMS = 20_000;
 
@@ -21,9 +21,12 @@ export function factsInPdf(pdf: Uint8Array): FactsFile | Unreadable {
   if (!bytes.subarray(0, 1024).includes('%PDF-')) return 'no-pdf';
   const found = new Map<string, FactsFile>();
   let streams = 0;
+  let left = MOST_UNPACKED;
   for (const packed of packedStreams(bytes)) {
     if (++streams > MOST_STREAMS) return 'no-data';
-    const text = unpacked(packed);
+    const text = unpacked(packed, left);
+    if (text === TOO_LONG) return 'no-data';
+    left -= text?.length ?? 0;
     const facts = text === undefined ? undefined : readFactsFile(text);
     if (text !== undefined && facts !== undefined) found.set(text, facts);
   }
@@ -35,27 +38,34 @@ export function factsInPdf(pdf: Uint8Array): FactsFile | Unreadable {
 
 /** What stands between `stream` and `endstream` and begins as deflated data does (RFC 1950, 2.2). */
 function* packedStreams(bytes: Buffer): Generator<Buffer> {
+  // Looked for once: a file of a thousand streams without an end is not read through a thousand times.
+  let end = 0;
   for (let at = bytes.indexOf('stream'); at >= 0; at = bytes.indexOf('stream', at + 6)) {
     let begin = at + 6;
     if (bytes[begin] === 0x0d) begin++;
     if (bytes[begin] === 0x0a) begin++;
     const [method = 0, flags = 0] = [bytes[begin], bytes[begin + 1]];
     if (method % 16 !== 8 || (method * 256 + flags) % 31 !== 0) continue;
-    const end = bytes.indexOf('endstream', begin);
-    yield bytes.subarray(begin, end < 0 ? bytes.length : end);
+    if (end < begin) end = bytes.indexOf('endstream', begin);
+    if (end < 0) end = bytes.length;
+    yield bytes.subarray(begin, end);
   }
 }
 
-/** The text of a stream; undefined where it is none, or does not begin as an object of JSON does. */
-function unpacked(packed: Buffer): string | undefined {
+const TOO_LONG = Symbol('too long');
+
+/**
+ * The text of a stream, at most `most` bytes of it; undefined where it is none, or does not begin as an object of JSON does.
+ */
+function unpacked(packed: Buffer, most: number): string | undefined | typeof TOO_LONG {
   try {
     // Most streams are pages and typefaces: a look at the beginning is enough.
     const begin = inflateSync(packed.subarray(0, 512), { finishFlush: constants.Z_SYNC_FLUSH });
     if (!begin.subarray(0, 64).toString('latin1').trimStart().startsWith('{')) return undefined;
     return new TextDecoder('utf-8', { fatal: true }).decode(
-      inflateSync(packed, { maxOutputLength: MOST_UNPACKED }),
+      inflateSync(packed, { maxOutputLength: Math.max(1, most) }),
     );
-  } catch {
-    return undefined;
+  } catch (thrown) {
+    return (thrown as NodeJS.ErrnoException).code === 'ERR_BUFFER_TOO_LARGE' ? TOO_LONG : undefined;
   }
 }

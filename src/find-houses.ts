@@ -146,7 +146,8 @@ export function typedHouse(shown: string): string {
 }
 
 /** One word as a shell takes it: in quotes where it has signs that mean something to it. */
-const typedWord = (word: string): string => (/^[\p{L}\p{N}_./@%+=:,-]+$/u.test(word) ? word : quoted(word));
+export const typedWord = (word: string): string =>
+  /^[\p{L}\p{N}_./@%+=:,-]+$/u.test(word) ? word : quoted(word);
 
 /** As a shell takes it. */
 export const quoted = (text: string): string => `"${text.replace(/["\\$`]/gu, '\\$&')}"`;

@@ -2,7 +2,7 @@
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { visible } from './diagnostics/report.js';
 import { BUCKET_NAMES, BUCKETS, type Bucket } from './facts/bucket.js';
-import { PAYMENT_WAYS, type PaymentWay } from './facts/ledger.js';
+import { BANK_WAYS, type PaymentWay } from './facts/ledger.js';
 import { printMoney } from './facts/money.js';
 import { taxpayerNumberIn } from './facts/taxpayer-number.js';
 import { type Decision, newCost, type Open, usualWhat } from './import-decision.js';
@@ -198,9 +198,8 @@ export const askDays = (
 
 /** How payments of this account are made. */
 export function askPaid(asker: Asker): Promise<PaymentWay | undefined> {
-  const read = paidReader();
-  const ways = PAYMENT_WAYS.filter((way) => way !== 'loan');
-  return ask(asker, `How is it paid from this account (${ways.join(', ')})`, 'card', (answer) => {
+  const read = paidReader(BANK_WAYS);
+  return ask(asker, `How is it paid from this account (${BANK_WAYS.join(', ')})`, 'card', (answer) => {
     const found = read(answer);
     return found.ok ? fine(found.value) : again(found.problem, ...found.hints);
   });

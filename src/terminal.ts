@@ -6,6 +6,8 @@ export interface Terminal {
   readonly out: (text: string) => void;
   readonly error: (text: string) => void;
   readonly colour: boolean;
+  /** Whether `npx` or `npm start` started the program, so that its name alone is perhaps no command of the shell. */
+  readonly npx?: boolean;
   /** Columns of its lines; left out where nobody knows, as behind a pipe. */
   readonly columns?: number | undefined;
   /** A line that follows work which takes over a second; nothing when piped. */
@@ -63,6 +65,7 @@ export function realTerminal(): Terminal {
     error: (text) => void process.stderr.write(text),
     // https://no-color.org: present and not empty.
     colour: process.stdout.isTTY === true && !process.env.NO_COLOR && process.env.TERM !== 'dumb',
+    npx: ['npx', 'start'].includes(process.env.npm_lifecycle_event ?? ''),
     columns: columnsOf(process.env.COLUMNS) ?? (process.stdout.isTTY ? process.stdout.columns : undefined),
     progress: spinner,
   };

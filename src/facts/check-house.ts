@@ -32,6 +32,8 @@ export function checkHouse(spec: unknown, written: Written = () => undefined): C
   const origins = new WeakMap<readonly unknown[], number[]>();
   const raw = copyOf(spec, origins) as Record<string, unknown>;
   const diagnostics: Diagnostic[] = [];
+  /** Paths of words that stand there misspelt, as JSON. */
+  const misspelt = new Set<string>();
   const writtenPath = (path: FactPath): FactPath => originOf(path, raw, origins);
 
   for (let round = 0; round < ROUNDS; round++) {
@@ -41,15 +43,18 @@ export function checkHouse(spec: unknown, written: Written = () => undefined): C
       explainIssue(issue, raw, (path) => written(writtenPath(path))),
     );
     // Paths are translated before anything is cut: cutting moves the positions.
-    const found = explained.map(({ diagnostic, cut, absent }) => ({
+    const found = explained.map(({ diagnostic, cut, absent, meant }) => ({
+      meant: meant && writtenPath(meant),
       diagnostic: { ...diagnostic, path: writtenPath(diagnostic.path ?? []) },
       cut,
       absent,
     }));
     // What a stand-in or an earlier cut brings up again has been said; so has what another finding explains better.
     const said = new Set(diagnostics.map(pathOf));
+    for (const { meant } of found) if (meant !== undefined) misspelt.add(JSON.stringify(meant));
     for (const { diagnostic } of bestFirst(found)) {
       if (said.has(pathOf(diagnostic))) continue;
+      if (diagnostic.code === 'facts.missing' && misspelt.has(pathOf(diagnostic))) continue;
       said.add(pathOf(diagnostic));
       diagnostics.push(diagnostic);
     }

@@ -2,6 +2,7 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
 import { valueAt } from './explain-issue.js';
+import { wordsAt } from './field-at.js';
 import type { House } from './house.js';
 import { nearestWord } from './nearest-word.js';
 
@@ -50,6 +51,7 @@ const HOME: readonly (readonly [word: string, kind: Kind])[] = [
   ['documents', 'document'],
   ['systems', 'system'],
   ['work', 'work item'],
+  ['photos', 'photo'],
 ];
 
 /** Words that stand for somebody without an entry under `people`. */
@@ -63,15 +65,45 @@ interface Named {
 
 /**
  * `written` is what the house was checked from: a thing that was cut away for an error of its own is still there
- * for those that name it.
+ * for those that name it. `doubled` are the words at the top of which one list was read and another left out.
  */
-export function checkReferences(house: House, written: unknown = house): Diagnostic[] {
+export function checkReferences(
+  house: House,
+  written: unknown = house,
+  doubled: readonly string[] = [],
+): Diagnostic[] {
   const known = [...collect(house), ...collect(written)];
+  const hidden = hiddenKinds(written, doubled);
   return [
     ...SHARED.flatMap((kinds) => twice(collect(house).filter((one) => kinds.includes(one.kind)))),
-    ...uses(house).flatMap((use) => undefinedUse(use, known)),
+    ...uses(house)
+      .filter(({ family }) => !FAMILIES[family].kinds.some((kind) => hidden.has(kind)))
+      .flatMap((use) => undefinedUse(use, known)),
   ];
 }
+
+/**
+ * Kinds of things of which some are there and not seen, for a mistake that is told where it stands: a list below a
+ * misspelt word or one written twice, an item without its id. That nothing has some id is not said of them.
+ */
+function hiddenKinds(written: unknown, doubled: readonly string[]): ReadonlySet<Kind> {
+  const words = wordsAt([]);
+  const top = typeof written === 'object' && written !== null ? Object.keys(written) : [];
+  const misspelt = top.flatMap((word) =>
+    words.includes(word) || typeof valueAt(written, [word]) !== 'object'
+      ? []
+      : (nearestWord(word, words) ?? []),
+  );
+  const hidden = HOME.filter(
+    ([word]) =>
+      doubled.includes(word) || misspelt.includes(word) || hasNamelessItem(valueAt(written, [word])),
+  );
+  return new Set(hidden.map(([, kind]) => kind));
+}
+
+const hasNamelessItem = (list: unknown): boolean =>
+  Array.isArray(list) &&
+  list.some((item) => typeof item === 'object' && item !== null && !Object.hasOwn(item, 'id'));
 
 /** Whatever has an id, in a checked house or in what was written. */
 function collect(house: unknown): Named[] {

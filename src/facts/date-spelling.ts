@@ -15,6 +15,9 @@ const SEASON_CODES: Readonly<Record<string, number>> = {
   winter: 24,
 };
 
+/** Of a year in two digits, as spreadsheets take it; the writer sees the whole year before they type it. */
+const century = (digits: string): string => (digits < '30' ? '20' : '19');
+
 const two = (digits: string): string => digits.padStart(2, '0');
 
 /** "april", "apr." and "sept" give "04", "04", "09"; anything else gives undefined. */
@@ -34,6 +37,13 @@ const HABITS: readonly Habit[] = [
   [
     /^(\d{1,2})[/.-](\d{1,2})[/.-](\d{4})$/,
     (a, b, year) => [`${year}-${two(a)}-${two(b)}`, `${year}-${two(b)}-${two(a)}`],
+  ],
+  [
+    /^(\d{1,2})[/.-](\d{1,2})[/.-]['’]?(\d{2})$/,
+    (a, b, year) => [
+      `${century(year)}${year}-${two(a)}-${two(b)}`,
+      `${century(year)}${year}-${two(b)}-${two(a)}`,
+    ],
   ],
   [/^(\d{1,2})[/.-](\d{4})$/, (month, year) => [`${year}-${two(month)}`]],
   [

@@ -14,6 +14,8 @@ export interface Explained {
   readonly cut: FactPath;
   /** The value is absent: its parent has to go instead. */
   readonly absent: boolean;
+  /** Path of the word that was meant by an unknown one; that it is missing needs not be told besides. */
+  readonly meant?: FactPath | undefined;
 }
 
 /** The characters someone typed for the value at a path, if they can be had. */
@@ -94,6 +96,14 @@ function explainLeaf(issue: Issue, path: FactPath, raw: unknown, written: Writte
     );
   }
   if (value === null) {
+    const note = written(path) ?? '';
+    // "# to be asked" is meant as a note; "#1 Quarry Road" is not.
+    if (/^#[^\s#]/u.test(note))
+      return one(
+        'facts.quotes',
+        `“${name}” has no value, since YAML takes what stands behind a # for a note`,
+        [`if it belongs to it, put it in quotes:  ${name}: ${JSON.stringify(note)}`],
+      );
     return one('facts.missing', `“${name}” has no value`, [
       `write  ${name}: ${field.example ?? '…'}${isRequired(path) ? '' : '  or take the word out'}`,
     ]);
@@ -216,6 +226,7 @@ function unknownWord(key: string, parent: FactPath): Explained {
     },
     cut: [...parent, key],
     absent: false,
+    meant: near === undefined ? undefined : [...parent, near],
   };
 }
 

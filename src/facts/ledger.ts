@@ -8,6 +8,8 @@ import type { Bucket } from './bucket.js';
 
 /** How a payment was made. `transfer`: bank to bank, wire. `network`: a third-party payment network. `loan`: a lender paid, or debt was taken over. */
 export const PAYMENT_WAYS = ['cash', 'check', 'transfer', 'card', 'network', 'loan'] as const;
+/** What a bank or card knows of: a loan is no payment of theirs. */
+export const BANK_WAYS = PAYMENT_WAYS.filter((way) => way !== 'loan');
 export type PaymentWay = (typeof PAYMENT_WAYS)[number];
 
 /** The columns of a cost sheet, in the order in which it is written. */

@@ -3,7 +3,7 @@
  * headings. Written by the program, and to be corrected by hand.
  */
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
-import { PAYMENT_WAYS, type PaymentWay } from '../facts/ledger.js';
+import { BANK_WAYS, type PaymentWay } from '../facts/ledger.js';
 import { typedInYaml } from '../facts/typed-in-yaml.js';
 import {
   type BankColumns,
@@ -126,9 +126,9 @@ export function mappingFrom(bytes: Buffer, file: string, head: Head): MappingsFi
       'days says which comes first in 3/4/2026',
       'write  days: month-first  or  days: day-first',
     );
-  const paid = PAYMENT_WAYS.find((way) => way === entry.paid);
+  const paid = BANK_WAYS.find((way) => way === entry.paid);
   if (entry.paid !== undefined && paid === undefined)
-    return refuse('paid', 'this is no way of paying', `write one of: ${PAYMENT_WAYS.join(', ')}`);
+    return refuse('paid', 'this is no way of paying', `write one of: ${BANK_WAYS.join(', ')}`);
   return { bytes, mapping: { columns: { ...read.columns, paidIs, days }, paid }, diagnostics: [] };
 }
 

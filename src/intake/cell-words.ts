@@ -143,18 +143,21 @@ const PAID_WORDS = known(
   PAYMENT_WAYS.flatMap((way) => [way, ...PAID_ALSO[way]].map((word) => [word, way] as const)),
 );
 
-export const paidReader = (): ((written: string) => CellRead<PaymentWay>) =>
+/** `ways`: those that are meant here, all if left out. */
+export const paidReader = (
+  ways: readonly PaymentWay[] = PAYMENT_WAYS,
+): ((written: string) => CellRead<PaymentWay>) =>
   once((written, nearest) => {
     const way = PAID_WORDS.get(plainWord(written));
-    if (way !== undefined) return yes(way);
-    const all = `write one of: ${PAYMENT_WAYS.join(', ')}`;
+    if (way !== undefined && ways.includes(way)) return yes(way);
+    const all = `write one of: ${ways.join(', ')}`;
     if (/^(?:check|cheque|ck|chk)\s*(?:no\.?|nr\.?|#)?\s*\d+$/i.test(written))
       return no(
         `“${shorten(written)}” is more than the way of paying`,
         'write check, and its number in the note',
         all,
       );
-    return no(`“${shorten(written)}” is no way of paying`, perhaps(nearest(written, PAYMENT_WAYS)), all);
+    return no(`“${shorten(written)}” is no way of paying`, perhaps(nearest(written, ways)), all);
   });
 
 const some = (ids: readonly string[]): string =>

@@ -10,6 +10,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Place } from '../diagnostics/place.js';
 import { groupThousands } from '../facts/written-number.js';
 import { type CsvSpans, csvSpans } from './csv-spans.js';
+import { isUtf16 } from './is-utf16.js';
 import { lineIndex } from './line-index.js';
 import { aboutList, type List, MOST_ROWS, type SheetRows, unreadable } from './sheet-rows.js';
 
@@ -162,9 +163,9 @@ function noCsv(bytes: Buffer, name: string, file: string, list: List | undefined
       ['check that it is the right file'],
       'intake.too-big',
     );
-  const nul = bytes.indexOf(0);
-  if (starts(0xff, 0xfe) || starts(0xfe, 0xff) || (nul >= 0 && nul < 2 && bytes.length > 3))
+  if (isUtf16(bytes))
     return unreadable(list, file, `${name} is written in UTF-16, not in UTF-8`, [SAVE_AS], 'intake.encoding');
+  const nul = bytes.indexOf(0);
   if (isUtf8(bytes) && nul < 0) return undefined;
   const text = bytes.toString('utf8');
   const at = Math.max(0, text.search(nul < 0 ? /\uFFFD/ : /\0/));

@@ -38,12 +38,19 @@ export function absentFile(
   lying: readonly string[],
 ): Diagnostic {
   if (why === 'outside') {
+    const last = name.split(/[\\/]/u).at(-1) ?? name;
     return {
       code: 'intake.outside',
       severity: 'error',
       path: factPath,
-      message: `“${name}” leads out of the house folder`,
-      hints: [`put the file itself into ${folder}/ and write only its name`],
+      message: /^(?:[\\/]|[A-Za-z]:)/u.test(name)
+        ? `“${name}” is a whole path, and here stands only the name of a file in ${folder}/`
+        : `“${name}” leads out of the house folder`,
+      hints: [
+        last !== name && lying.includes(last)
+          ? `write only  ${last}`
+          : `put the file itself into ${folder}/ and write only its name`,
+      ],
     };
   }
   if (why === 'closed')

@@ -6,6 +6,7 @@ import type { FactPath } from '../diagnostics/fact-path.js';
 import type { Place, PlaceBook } from '../diagnostics/place.js';
 import { valueAt } from '../facts/explain-issue.js';
 import { nearestWord } from '../facts/nearest-word.js';
+import { isUtf16 } from './is-utf16.js';
 import { lineIndex } from './line-index.js';
 import { readPlainFile } from './read-plain-file.js';
 import { safePath } from './safe-path.js';
@@ -162,6 +163,12 @@ async function readText(
       );
     }
     const bytes = await readPlainFile(safe.absolute);
+    if (isUtf16(bytes))
+      return fail(
+        'intake.encoding',
+        `${file} is written in UTF-16, not in UTF-8`,
+        'save it again as UTF-8 in your editor; where one asks for an encoding, it is not the one called Unicode',
+      );
     const text = decodeUtf8(bytes);
     return text === undefined ? { diagnostic: notUtf8(bytes, file) } : { text };
   } catch (thrown) {

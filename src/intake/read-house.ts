@@ -91,7 +91,7 @@ export async function readHouse(
       diagnostics: nothing ? facts.diagnostics.map(withoutTaxpayerNumbers) : first,
     };
 
-  const references = facts.broken.length > 0 ? [] : checkReferences(house, facts.spec);
+  const references = facts.broken.length > 0 ? [] : checkReferences(house, facts.spec, doubledWords(facts));
   const photos = await findPhotos(folder, shown, house, everyPhoto);
   const documents = await checkDocuments(folder, house);
   // What reads sheets is loaded where they are asked for.
@@ -125,6 +125,14 @@ export async function readHouse(
     diagnostics: [...first, ...withoutKnockOns(later, first)],
   };
 }
+
+/** Words at the top that stand twice, in one file or in two. */
+const doubledWords = ({ diagnostics }: WrittenFacts): string[] =>
+  diagnostics.flatMap(({ code, path = [] }) =>
+    path.length === 1 && (code === 'intake.duplicate-word' || code === 'intake.two-files')
+      ? [String(path[0])]
+      : [],
+  );
 
 /** A word that could not be read is not also reported as missing. */
 function restsOnBroken(diagnostic: Diagnostic, { broken, spec }: WrittenFacts): boolean {

@@ -5,6 +5,7 @@
 import { stat } from 'node:fs/promises';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Place } from '../diagnostics/place.js';
+import { isUtf16 } from './is-utf16.js';
 import { lineIndex, type Span } from './line-index.js';
 import { readGivenFile } from './read-plain-file.js';
 import { safePath } from './safe-path.js';
@@ -61,6 +62,14 @@ export async function readRemarksOf(folder: string, name: string, file: string):
 export function textOf(bytes: Uint8Array, file: string | undefined): ReadRemarks {
   const shown = file ?? TYPED;
   if (bytes.length > MOST_REMARKS) return refused(tooBig(shown));
+  if (isUtf16(bytes))
+    return refused({
+      code: 'intake.encoding',
+      severity: 'error',
+      ...(file === undefined ? {} : { file }),
+      message: `${shown} is written in UTF-16, not in UTF-8`,
+      hints: ['save it again as plain text in UTF-8'],
+    });
   const text = decoded(bytes);
   if (text === undefined) {
     const loose = new TextDecoder('utf-8').decode(bytes);

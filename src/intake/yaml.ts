@@ -206,8 +206,14 @@ function finish(
       return span === undefined ? undefined : place(span);
     },
     written: (path) => {
-      const span = values.get(JSON.stringify(path));
-      return span === undefined ? undefined : text.slice(span.start, span.end).trim();
+      const key = JSON.stringify(path);
+      const span = values.get(key);
+      if (span === undefined) return undefined;
+      const word = keys.get(key);
+      // A word without a value stands in for it: what is behind its colon is a note at most.
+      return word !== undefined && word.start === span.start
+        ? (/^["']?[ \t]*:[ \t]*([^\n]*)/u.exec(text.slice(word.end))?.[1] ?? '').trim()
+        : text.slice(span.start, span.end).trim();
     },
   };
 }

@@ -139,6 +139,12 @@ describe('which house is meant', () => {
     expect(error).toContain(`do: type  sillplate ask "how old is the roof" ${content}/larkspur-court`);
   });
 
+  it('may stand behind its house', async () => {
+    const behind = await ask('quarry-road', 'how old is the water heater');
+    expect(behind).toEqual(await ask('how old is the water heater', 'quarry-road'));
+    expect(behind.status).toBe(0);
+  });
+
   it('is said where the name is no house', async () => {
     const { status, error } = await ask('how old is the roof', 'quary-road');
     expect(status).toBe(2);

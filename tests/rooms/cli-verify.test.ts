@@ -8,6 +8,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildHouse } from '../../src/build.js';
 import { run } from '../../src/cli.js';
 import { factsInPdf } from '../../src/data-in-pdf.js';
+import { leastMs } from '../tools/least-ms.js';
 import { quietProgress } from '../tools/quiet-progress.js';
 
 const YAML = `house:
@@ -371,6 +372,19 @@ describe('what is no packet', () => {
     expect(factsInPdf(Buffer.concat([Buffer.from('%PDF-1.7\n'), noise]))).toBe('no-data');
     expect(performance.now() - begun).toBeLessThan(8000);
     expect(process.memoryUsage().rss - before).toBeLessThan(500 * 2 ** 20);
+  });
+
+  it('is a few megabytes with many streams that swell, or many that never end', async () => {
+    const swelling = deflateSync(Buffer.concat([Buffer.from('{'), Buffer.alloc(16 * 2 ** 20 - 10, ' ')]));
+    const stream = Buffer.concat([Buffer.from('stream\n'), swelling, Buffer.from('\nendstream\n')]);
+    const head = Buffer.from('%PDF-1.7\n');
+    const endless = Buffer.alloc(2e5, 'stream\nx\u009c ', 'latin1');
+    // They took 20 seconds, and minutes.
+    const ms = await leastMs(() => {
+      expect(factsInPdf(Buffer.concat([head, ...Array.from({ length: 300 }, () => stream)]))).toBe('no-data');
+      expect(factsInPdf(Buffer.concat([head, endless, Buffer.alloc(2e8, ' ')]))).toBe('no-data');
+    }, 8000);
+    expect(ms).toBeLessThan(8000);
   });
 
   it('is any other heap of bytes', () => {

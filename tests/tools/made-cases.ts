@@ -183,6 +183,11 @@ export const MADE_CASES: readonly MadeCase[] = [
   },
   {
     code: 'intake.encoding',
+    name: 'facts-in-utf-16',
+    make: (folder) => house(folder, { 'house.yaml': Buffer.from(`\ufeff${HOUSE}`, 'utf16le') }),
+  },
+  {
+    code: 'intake.encoding',
     name: 'one-of-two-files',
     make: (folder) =>
       house(folder, {
