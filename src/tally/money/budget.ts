@@ -2,9 +2,10 @@
 
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import { BUCKET_NAMES, BUCKETS } from '../../facts/bucket.js';
+import type { House } from '../../facts/house.js';
 import type { CostRow } from '../../facts/ledger.js';
 import { nameOfPlace } from '../../facts/place-name.js';
-import { TRADES } from '../trades.js';
+import { TRADES, type Trade, tradeOf } from '../trades.js';
 import { type Books, rowsIn, sumRows } from './books.js';
 import type { Lessons } from './money-tally.js';
 import { type Belonging, belongingOfTrade } from './spending-shares.js';
@@ -71,8 +72,13 @@ function budgetRows(
   const item = house.work.find(({ id }) => id === word);
   const thing = system === undefined ? item?.what : (system.name ?? system.is);
   if (thing !== undefined) return { label: thing, rows: spent.filter((row) => row.place === word) };
-  const trade = TRADES.find((one) => one === plain || one.replaceAll(' ', '-') === plain);
+  const trade =
+    TRADES.find((one) => one === plain || one.replaceAll(' ', '-') === plain) ?? tradeOfPeople(house, plain);
   if (trade === undefined) return undefined;
   const { id, label } = belongingOfTrade(trade);
   return { label, rows: spent.filter((row) => tradeOfRow(row).id === id) };
 }
+
+/** "electrician" is a trade where somebody under `people:` has it. */
+const tradeOfPeople = ({ people }: House, word: string): Trade | undefined =>
+  people.some(({ trade }) => trade?.toLowerCase() === word) ? tradeOf(word) : undefined;
