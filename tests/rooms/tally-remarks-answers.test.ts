@@ -31,6 +31,8 @@ No special assessments.
     'nothing answered',
     {},
     `
+There is no flood zone here.
+  no-fact | no flood zone | flood-zone | the folder says nothing of it; the federal flood map does
 No special assessments.
   no-fact | No special assessments | answer | the folder does not know it
 Our dog loved the yard.

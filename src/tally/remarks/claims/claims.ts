@@ -2,7 +2,7 @@
 
 import { factsOf } from '../items/item-words.js';
 import type { Item } from '../items/items.js';
-import type { Judgement, Known } from '../items/known.js';
+import type { Known } from '../items/known.js';
 import { meant } from '../items/meant-items.js';
 import { itemsFor } from '../items/pick-items.js';
 import { deedOfRest } from '../items/rest-of-it.js';
@@ -10,6 +10,7 @@ import { judgeDues, judgeLets } from '../judge/judge-dues.js';
 import { periodBehind } from '../sentence/counting.js';
 import type { Attribute, Phrase } from '../sentence/phrase.js';
 import { missesLevel } from '../standing/each-level.js';
+import { FLOOD_NOT_TOLD } from '../standing/flood-read.js';
 import { sinceLast, untilFirst } from '../words/cut-at.js';
 import type { Sense } from '../words/lexicon.js';
 import { belongsTo, isKindOf, thing } from '../words/taxonomy.js';
@@ -82,7 +83,7 @@ export function claimsOf(
     items: found,
     told: [],
   };
-  if (phrase.thing === 'flood-zone') return [{ judgement: FLOOD, attributes: [] }];
+  if (phrase.thing === 'flood-zone') return [{ judgement: FLOOD_NOT_TOLD, attributes: [] }];
   if (phrase.negated && isSubjectOfDenial(phrase, sentence.text)) return [];
   if (phrase.negated && !NOT_WITHOUT.test(sentence.text.slice(Math.max(0, phrase.from - 20), phrase.from)))
     return negatedClaim(one);
@@ -171,13 +172,6 @@ const isSubjectOfDenial = ({ from, to }: Phrase, text: string): boolean =>
 
 const OFTEN_FORMER =
   /\b(former|conver|used to|once|was(?! (?:just|recently|newly|lately|all|re[a-z]|inst|serv|upd|built|add)))/i;
-
-const FLOOD: Judgement = {
-  verdict: 'no-fact',
-  rule: 'flood-zone',
-  because: 'the folder says nothing of it; the federal flood map does',
-  facts: [],
-};
 
 /** Dues, lets, and things that the folder excludes: told without a look at the facts of the thing. */
 function apartFromFacts(one: ClaimCase): Told[] | undefined {

@@ -17,6 +17,17 @@ const NOT_NEEDED =
 const IN_IT = /\b[Zz]one\s+["'“]?(A\d*|AE|AO|AH|AR|VE?)\b/;
 const OUT_OF_IT = /\b[Zz]one\s+["'“]?(X500|X|B|C)\b/;
 
+/** Without an answer of the folder "no flood" is no word on water that came in. */
+const NO_ZONE = /\bno flood ?(?:zone|plain)s?\b(?! (?:data|map))/gi;
+
+/** What is said of flood zones where the folder says nothing of them. */
+export const FLOOD_NOT_TOLD: Judgement = {
+  verdict: 'no-fact',
+  rule: 'flood-zone',
+  because: 'the folder says nothing of it; the federal flood map does',
+  facts: [],
+};
+
 interface Told {
   readonly fact: FactSaid;
   readonly value: string;
@@ -41,6 +52,7 @@ export function floodRead(known: Known, sentence: string): SetPhrase[] {
     for (const one of matches(OUTSIDE_IT, sentence))
       found.push(span(one, judgement(zone.risk === 'low', zone)));
   }
+  if (zone === undefined) for (const one of matches(NO_ZONE, sentence)) found.push(span(one, FLOOD_NOT_TOLD));
   const asked = cover === undefined ? undefined : asksForCover(cover.value);
   if (cover !== undefined && asked !== undefined)
     for (const one of matches(NOT_NEEDED, sentence)) found.push(span(one, judgement(!asked, cover)));
