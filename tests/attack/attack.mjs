@@ -10,6 +10,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { seeded } from '../tools/seeded.mjs';
 import { changeAll } from './fault-changing.mjs';
 import { jumpAll } from './fault-clock.mjs';
 import { COMMANDS } from './fault-commands.mjs';
@@ -18,7 +19,6 @@ import { closeAll } from './fault-rights.mjs';
 import { runTwo } from './fault-two.mjs';
 import { killAll } from './kill.mjs';
 import { mutateAll } from './mutate.mjs';
-import { seeded } from './seeded.mjs';
 
 /** Undefined: this machine does not allow it. */
 const FAULTS = { disk: fillAll, rights: closeAll, changing: changeAll, two: runTwo, clock: jumpAll };

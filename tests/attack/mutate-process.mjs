@@ -6,11 +6,11 @@
  */
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
+import { seeded } from '../tools/seeded.mjs';
 import { checkMutant } from './check-mutant.mjs';
 import { copyHouses } from './mutant-houses.mjs';
 import { mutateBytes } from './mutate-bytes.mjs';
 import { mutateTree } from './mutate-tree.mjs';
-import { seeded } from './seeded.mjs';
 
 const [scratch = '', first = '0', end = '0', seed = '1'] = process.argv.slice(2);
 /** What a process may hold, whatever it is given. */

@@ -4,9 +4,11 @@
  * The same number always gives the same house. What varies is drawn from a small generator started with the
  * house's number; nothing here is anybody's house, and every name is invented.
  */
+
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { dump } from 'js-yaml';
+import { seeded } from '../tools/seeded.mjs';
 
 /** How much one made house holds, besides its levels. */
 export const MADE = { rooms: 12, systems: 15, work: 15 };
@@ -157,18 +159,11 @@ export function madeHouse(number) {
 /** @typedef {{ upTo: (limit: number) => number, from: <T>(list: readonly T[]) => T, chance: (part: number) => boolean }} Draw */
 
 /**
- * Numbers that look drawn and are the same each time: mulberry32, public domain, from memory.
- * @param {number} seed
+ * @param {number} seed neighbouring ones are far apart
  * @returns {Draw}
  */
 function drawer(seed) {
-  let state = Math.imul(seed, 0x9e3779b1) >>> 0;
-  const next = () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
+  const next = seeded(Math.imul(seed, 0x9e3779b1));
   return {
     upTo: (limit) => Math.floor(next() * limit),
     from: (list) => /** @type {typeof list[number]} */ (list[Math.floor(next() * list.length)]),
