@@ -34,6 +34,8 @@ const COUNTS: readonly FigureRow[] = [
 const BATHS: readonly FigureRow[] = [
   ['count.baths', '[2 BA]', '1 full bath and 1 half bath', '1 full and 1 half bath'],
   ['count.baths', '[two baths]', '1 full bath and 1 half bath', 'one full and one half bath'],
+  ['count.baths', '[3F]/1H baths', '1 half bath and 2 full baths', '2F'],
+  ['count.baths', '[1F]/1H baths', '1 half bath', '0F'],
   ['count.baths', '[two bathrooms]', '1 half bath and 2 full baths', 'one half and two full bathrooms'],
   ['count.baths', '[2 bathrooms]', '1 full bath', '1 full bathroom'],
   ['count.baths', '[twelve baths]', '11 full baths', '11 full baths'],

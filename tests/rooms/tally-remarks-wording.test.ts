@@ -56,7 +56,9 @@ const CASES: readonly (readonly [draft: string, ...found: string[]])[] = [
   ['Kitchen.\nThat in oak', 'contradicted kind.floor-covering: oak'],
   ['No garage or shed', 'contradicted not-there: garage', 'no-fact not-there: shed'],
   ['All new except the range'],
-  ['2F/1H baths', 'backed count.baths: 1H baths'],
+  ['1F/1H baths', 'backed count.baths: 1F', 'backed count.baths: 1H baths'],
+  ['2F/1H baths', 'contradicted count.baths: 2F', 'backed count.baths: 1H baths'],
+  ['1F/2H baths', 'backed count.baths: 1F', 'contradicted count.baths: 2H baths'],
   [
     'Opportunity to own this lovely home with a chance to add a pool',
     'opinion praise: lovely',

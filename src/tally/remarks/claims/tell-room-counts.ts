@@ -32,8 +32,24 @@ export function tellRoomCount(one: ClaimCase, figure: Figure): boolean {
   // "one bedroom has …" names one of them.
   if (value === 1 && phrase.thing === 'bedroom' && !COUNTED_ONE.test(text.slice(phrase.to))) return true;
   if (beds) tellBedrooms(one, figure, value);
-  else tellBaths(one, figure, value);
+  else {
+    tellFullBefore(one, figure);
+    tellBaths(one, figure, value);
+  }
   return true;
+}
+
+/** "2F/1H baths": the full ones stand before the half ones, with no bath of their own behind them. */
+function tellFullBefore(one: ClaimCase, figure: Figure): void {
+  const full = /\b(\d)\s?F(?=\s?\/\s?$)/.exec(one.sentence.text.slice(0, figure.from));
+  if (full === null || kindOf(one) !== 'half') return;
+  const value = Number(full[1]);
+  const span = { from: full.index, to: full.index + full[0].length };
+  tell(
+    one,
+    counted(one, (where) => judgeBaths(one.known, value, 'full', where)),
+    { ...figure, ...span, number: { kind: 'count', value } },
+  );
 }
 
 /** A place that a list shares may be that of its last member alone. */

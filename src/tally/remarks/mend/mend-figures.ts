@@ -59,6 +59,8 @@ function bathWords({ says, ahead, behind }: Stretch, truth: string): string[] {
   const told = truth.split(' and ');
   if (!told.every((part) => BATHS.test(part))) return [truth];
   const all = told.map((part) => ({ count: part.replace(BATHS, '$1'), kind: part.replace(BATHS, '$2') }));
+  // "2F | /1H baths"
+  if (/^\d\s?F$/.test(says)) return [`${all.find(({ kind }) => kind === 'full')?.count ?? '0'}F`];
   // "1 full bath | and 2 half baths": the other kinds are told beside it.
   const kind = /\b(?:full|half|three-quarter)\b/i.exec(says)?.[0].toLowerCase();
   const isOneOfSeveral = kind !== undefined && (BATHS_BEHIND.test(behind) || BATHS_AHEAD.test(ahead));
