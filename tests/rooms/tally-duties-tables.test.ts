@@ -72,6 +72,14 @@ describe('the tables', () => {
     expect(Object.keys(facts).sort()).toEqual([...DUTY_FACTS].sort());
   });
 
+  test('ask of a dated reading what it names, and nothing where it names nothing', () => {
+    const york = stateDuties('NY')?.rules.flatMap(({ versions }) => versions ?? []);
+    expect(york?.map(({ from, to, asks }) => [from, to, asks])).toEqual([
+      [undefined, '2024-03-19', []],
+      ['2024-03-20', undefined, ['flood history and flood insurance']],
+    ]);
+  });
+
   test('have dated versions that neither overlap nor leave a day between them', () => {
     const dated = packs().flatMap(({ rules }) =>
       rules.flatMap(({ versions }) => (versions === undefined ? [] : [versions])),
@@ -111,15 +119,53 @@ describe('a table', () => {
         .rules,
     ).toHaveLength(1);
     expect(parsed('{ fact: contract, op: gte, value: 2024-10-01 }').of).toBe('ZZ');
+    for (const when of [
+      { fact: 'state', op: 'in', value: ['FL', 'OH'] },
+      { fact: 'units', op: 'in', value: [1, 2] },
+      { always: true },
+      { any: [{ all: [{ always: true }, { fact: 'units', op: 'lt', value: 2 }] }, { always: true }] },
+    ])
+      expect(parsed(JSON.stringify(when)).rules.map((rule) => rule.when)).toEqual([when]);
+  });
+
+  test('with several rules is read in their order', () => {
+    const other = (text: string): string =>
+      text.slice(text.indexOf('  - id:')).replace('zz-rule', 'zz-other');
+    expect(parsed('{ always: true }', (text) => text + other(text)).rules.map(({ id }) => id)).toEqual([
+      'zz-rule',
+      'zz-other',
+    ]);
+  });
+
+  test('with a day that hangs on the closing says how many days, and no other does', () => {
+    const due = (words: string) => () =>
+      parsed('{ always: true }', (text) => text.replace('asked:', `due: ${words}\n    asked:`)).rules[0]?.due;
+    expect(due('{ by: days-before-closing, days: 7, words: in time }')()).toEqual({
+      by: 'days-before-closing',
+      days: 7,
+      words: 'in time',
+    });
+    expect(due('{ by: at-contract, words: in time }')()).toEqual({ by: 'at-contract', words: 'in time' });
+    for (const words of [
+      '{ by: days-before-closing, words: in time }',
+      '{ by: at-contract, days: 7, words: in time }',
+    ])
+      expect(due(words), words).toThrow(/at rules\[0\]\.due/);
   });
 
   test.each([
     ['an unknown fact', '{ fact: unit, op: lte, value: 4 }'],
     ['an unknown op', '{ fact: units, op: max, value: 4 }'],
-    ['an order between words', '{ fact: pool, op: lt, value: yes }'],
+    ...['lt', 'lte', 'gt', 'gte'].map((op) => [
+      `an order between words, ${op}`,
+      `{ fact: pool, op: ${op}, value: yes }`,
+    ]),
     ['a list without in', '{ fact: state, op: eq, value: [FL, OH] }'],
     ['in without a list', '{ fact: state, op: in, value: FL }'],
+    ['in and an empty list', '{ fact: state, op: in, value: [] }'],
     ['an empty all', '{ all: [] }'],
+    ['an empty any', '{ any: [] }'],
+    ['always that is not so', '{ always: false }'],
     ['a second word beside always', '{ always: true, all: [] }'],
     ['an unknown that does not apply', '{ fact: units, op: lte, value: 4, unknown-as: does-not }'],
   ])('with %s is refused', (_what, when) => {
@@ -129,6 +175,21 @@ describe('a table', () => {
   test.each([
     ['an unknown word', (text: string) => text.replace('asked:', 'of-whom: x\n    asked:'), /of-whom/],
     ['an id of another state', (text: string) => text.replace('id: zz-', 'id: fl-'), /two letters/],
+    [
+      'an id of another state beside a good one',
+      (text: string) => text + text.slice(text.indexOf('  - id:')).replace('id: zz-', 'id: fl-'),
+      /every id begins with the pack’s two letters/,
+    ],
+    ['an id twice', (text: string) => text + text.slice(text.indexOf('  - id:')), /an id is given twice/],
+    ['an id with a capital', (text: string) => text.replace('id: zz-', 'id: Zz-'), /at rules\[0\]\.id/],
+    ['an id of three letters', (text: string) => text.replace('id: zz-', 'id: zzz-'), /at rules\[0\]\.id/],
+    [
+      'an id with a blank',
+      (text: string) => text.replace('id: zz-rule', 'id: zz-rule two'),
+      /at rules\[0\]\.id/,
+    ],
+    ['a state of three letters', (text: string) => text.replace('of: ZZ', 'of: ZZZ'), /at of/],
+    ['a state in small letters first', (text: string) => text.replace('of: ZZ', 'of: zZZ'), /at of/],
     ['no source', (text: string) => text.replace(/ {4}source: .*\n/, ''), /source/],
     ['no day', (text: string) => text.replace(/ {4}on: .*\n/, ''), /on/],
   ])('with %s is refused', (_what, change, reason) => {

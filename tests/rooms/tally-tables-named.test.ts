@@ -5,6 +5,7 @@ import { findPhrases, plantPhrases } from '../../src/tally/advertising-patterns.
 import { wordsInAdvertisement } from '../../src/tally/advertising-words.js';
 import { findComponent, indexNames, livesOf } from '../../src/tally/published-lives.js';
 import { entryOf } from '../../src/tally/read-table.js';
+import { advertisingTable } from '../../src/tally/tables/advertising.js';
 
 test('an entry that is named and not there is our mistake, and said with both names', () => {
   expect(entryOf({ one: 1 }, 'one', 'lives')).toBe(1);
@@ -46,6 +47,11 @@ test('a rule says how it was read, and a phrase how itself was', () => {
   expect(advertisingRule('F06').status).toBe('from memory');
   expect(advertisingRule('F05').status).toMatch(/^read in a reprinted page .*[^.]$/);
   expect(advertisingRule('F05', 'house rule').status).toBe('house rule');
+});
+
+test('a phrase of which the table names no exception has none', () => {
+  const phrase = advertisingTable().phrases.find(({ say }) => say.includes('master bedroom'));
+  expect(phrase).toMatchObject({ 'unless-before': [], 'unless-after': [], 'unless-joined': false });
 });
 
 test('each finding says what to say in place of it', () => {

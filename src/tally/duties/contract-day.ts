@@ -26,7 +26,7 @@ export function contractDay(house: House, asOf: string): DutyFact & { readonly i
   if (closed?.latest !== undefined && closed.latest <= asOf)
     return {
       ...about,
-      is: { low: house.house.listed?.earliest ?? house.house.bought?.earliest, high: closed.latest },
+      is: { low: firstBefore(house, closed.latest), high: closed.latest },
       words: `no contract date is written; before the closing of ${printDate(closed)}`,
     };
   return {
@@ -36,10 +36,14 @@ export function contractDay(house: House, asOf: string): DutyFact & { readonly i
   };
 }
 
-/** The days on which an offer can have been accepted, and which of them was counted. */
+/** The first day on which a contract before a closing can have been signed; a listing after the closing is none to count from. */
+const firstBefore = ({ house: { listed, bought } }: House, closed: string): string | undefined =>
+  [listed, bought].flatMap((date) => date?.earliest ?? []).find((day) => day <= closed);
+
+/** The days on which an offer can have been accepted, and which of them was counted; an end that is left out is open. */
 export interface OfferDay {
-  readonly low: string;
-  readonly high: string;
+  readonly low: string | undefined;
+  readonly high: string | undefined;
   readonly words: string;
 }
 
@@ -50,18 +54,15 @@ export interface OfferDay {
 export function offerDay(house: House, asOf: string): OfferDay {
   const { contract } = house.duties ?? {};
   const listed = house.house.listed;
-  if (contract?.earliest !== undefined && contract.latest !== undefined)
+  if (contract !== undefined)
     return { low: contract.earliest, high: contract.latest, words: `the contract of ${printDate(contract)}` };
   const closed = closingOf(house)?.latest;
-  if (closed !== undefined && closed <= asOf) {
-    // A listing after the closing is no day to count from.
-    const before = [listed, house.house.bought].flatMap((date) => date?.earliest ?? []);
+  if (closed !== undefined && closed <= asOf)
     return {
-      low: before.find((day) => day <= closed) ?? closed,
+      low: firstBefore(house, closed) ?? closed,
       high: closed,
       words: `a contract before the closing of ${dayWords(closed)}`,
     };
-  }
   if (listed?.earliest === undefined || listed.earliest <= asOf)
     return { low: asOf, high: asOf, words: `${dayWords(asOf)}, since no contract date is written` };
   return {

@@ -86,8 +86,8 @@ function finishPieces(house: House, list: 'rooms' | 'structures'): Piece[] {
   );
 }
 
-/** Whether a piece of work came after the purchase; its own day counts as after it. */
-function isSince({ house: { bought } }: House, done: HouseDate | undefined): Truth {
+/** Whether a piece of work, or a permit, came after the purchase; its own day counts as after it. */
+export function isSince({ house: { bought } }: House, done: HouseDate | undefined): Truth {
   if (bought?.earliest !== undefined && done?.latest !== undefined && done.latest < bought.earliest)
     return 'no';
   const after =
@@ -117,7 +117,13 @@ export function contractorFact(house: House): DutyFact {
   if (open !== undefined)
     return { ...about, is: undefined, path: open.path, words: `who did “${open.what}” is not known` };
   if (pieces.length === 0)
-    return { ...about, is: undefined, path: ['work'], words: 'no work is recorded', hint: 'work: []' };
+    return {
+      is: undefined,
+      path: ['work'],
+      words: 'no work since the purchase is recorded',
+      asks: 'whether there was work since the purchase, and who did it',
+      hint: 'work: [{ id: work-1, what: kitchen circuits, did: new, by: owner, done: 2026-04-11 }]',
+    };
   return {
     ...about,
     is: 'no',

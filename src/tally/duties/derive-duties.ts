@@ -56,7 +56,7 @@ function dutyOf(
     names.map((fact) => ({ fact, ...facts[fact] }));
   const versions = pickVersions(rule.versions, facts.contract);
   // A rule with dated readings, none of which holds on the day of the contract, did not exist yet.
-  const undated = rule.versions !== undefined && versions.length === 0 && judged.truth !== 'no';
+  const undated = rule.versions !== undefined && versions.length === 0;
   const result: DutyResult = undated ? 'does not apply' : RESULTS[judged.truth];
   const due = dueOf(rule, house);
   return {

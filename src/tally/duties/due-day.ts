@@ -18,7 +18,7 @@ export function dueOf({ due }: DutyRule, house: House): DutyDue | undefined {
   if (CLOSING_ENDS.includes(due.by)) return against(due.words, 'closing', closing);
   if (due.by === 'days-before-closing') return daysBefore(due.words, due.days, closing);
   // The day of an offer isn’t written anywhere; it is no later than the contract, and the contract no later than the closing.
-  return contract === undefined && closing !== undefined
+  return contract === undefined
     ? against(due.words, 'closing', closing)
     : against(due.words, 'contract', contract);
 }

@@ -3,8 +3,7 @@
  * is read from something else than its own word, the words say from what.
  */
 import { monthsBetween } from '../../facts/age.js';
-import { type HouseDate, printDate } from '../../facts/date.js';
-import { dayWords } from '../../facts/date-moment.js';
+import { printDate } from '../../facts/date.js';
 import type { YesNo } from '../../facts/field-kinds.js';
 import type { DutyWords, House } from '../../facts/house.js';
 import { bedroomAt } from '../bedroom-at.js';
@@ -127,7 +126,7 @@ function askedOrShown(
   shown: { readonly is: 'yes' | 'no'; readonly words: string; readonly path: DutyFact['path'] } | undefined,
 ): DutyFact {
   const written = asked(house, word, asks, words);
-  return house.duties?.[word] !== undefined || shown === undefined ? written : { ...written, ...shown };
+  return house.duties?.[word] !== undefined ? written : { ...written, ...shown };
 }
 
 function yearBuilt(house: House): DutyFact {
@@ -211,8 +210,8 @@ function monthsOwned(house: House, asOf: string): DutyFact {
     return { is: undefined, path, words: 'when it was bought is not written', asks, hint };
   const offer = offerDay(house, asOf);
   const is = {
-    low: bought.latest === undefined ? 0 : monthsBetween(bought.latest, offer.low),
-    high: bought.earliest === undefined ? undefined : monthsBetween(bought.earliest, offer.high),
+    low: bought.latest && offer.low ? monthsBetween(bought.latest, offer.low) : 0,
+    high: bought.earliest && offer.high ? monthsBetween(bought.earliest, offer.high) : undefined,
   };
   const count =
     is.low === is.high
@@ -223,11 +222,8 @@ function monthsOwned(house: House, asOf: string): DutyFact {
   return {
     is,
     path,
-    words: `${count} months from the purchase, ${boughtWords(bought)}, to ${offer.words}`,
+    words: `${count} months from the purchase, ${printDate(bought)}, to ${offer.words}`,
     asks,
     hint,
   };
 }
-
-const boughtWords = (bought: HouseDate): string =>
-  bought.precision === 'day' && bought.earliest !== undefined ? dayWords(bought.earliest) : printDate(bought);

@@ -1,5 +1,6 @@
 /** What the folder says of a thing that was to be told or handed over. */
 import type { FactPath } from '../../diagnostics/fact-path.js';
+import { compareText } from '../../facts/compare-text.js';
 import { type HouseDate, printDate } from '../../facts/date.js';
 import type { House } from '../../facts/house.js';
 import type { DutyRule } from '../tables/duties.js';
@@ -17,7 +18,7 @@ export function recordOf(
   if (rule.kind !== 'tell' || result === 'does not apply')
     return { state: 'none', words: '', evidence: [], told: undefined };
   const tellings = tellingsOf(rule.id, house);
-  const [told] = tellings.toSorted((a, b) => (firstDay(a) < firstDay(b) ? -1 : 1));
+  const [told] = tellings.toSorted((a, b) => compareText(firstDay(a), firstDay(b)));
   if (told !== undefined) {
     const after = due?.day !== undefined && firstDay(told) > due.day ? due.words : undefined;
     const note = told.note === undefined ? '' : `, ${told.note}`;

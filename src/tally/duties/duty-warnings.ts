@@ -58,7 +58,7 @@ function twoClosings(house: House): Diagnostic[] {
 
 /** What is due before a contract is told as soon as the house is offered, all in one line. */
 function notRecorded(duties: readonly Duty[], house: House, asOf: string): Diagnostic[] {
-  const open = duties.filter(({ rule, result }) => result === 'applies' && rule.kind === 'tell');
+  const open = duties.filter(({ result }) => result === 'applies');
   const passed = open.filter(({ record }) => record.state === 'missing');
   const waiting = open.filter(({ record }) => record.state === 'not recorded');
   const by = (...moments: readonly Moment[]): Duty[] =>
@@ -89,7 +89,10 @@ function saleWords(house: House, asOf: string): string {
   if (contract?.latest !== undefined && contract.latest <= asOf)
     return `the contract was signed ${printDate(contract)}`;
   const closing = closingOf(house);
-  return closing === undefined ? 'the day has passed' : `the sale closed ${printDate(closing)}`;
+  // What is due days before a closing may be late before it.
+  return closing?.latest !== undefined && closing.latest <= asOf
+    ? `the sale closed ${printDate(closing)}`
+    : 'the day has passed';
 }
 
 function oneLine(house: House, open: readonly Duty[], words: string, asOf: string): Diagnostic[] {
@@ -142,7 +145,7 @@ function tooLate(duties: readonly Duty[]): Diagnostic[] {
 function soonOffered(duties: readonly Duty[]): Diagnostic[] {
   return duties.flatMap(({ rule, result, because }): Diagnostic[] => {
     const fact = because.find((one) => one.fact === 'months-from-owner-build-to-offer');
-    if (rule.kind !== 'caution' || result !== 'applies' || fact === undefined) return [];
+    if (result !== 'applies' || fact === undefined) return [];
     return [
       {
         code: 'tally.duty',
@@ -161,15 +164,13 @@ function soonOffered(duties: readonly Duty[]): Diagnostic[] {
 /** Each missing fact once, with the rules that hang on it. */
 function notKnown(duties: readonly Duty[]): Diagnostic[] {
   const open = new Map<string, { fact: NamedFact; ids: string[] }>();
-  for (const { rule, result, missing } of duties) {
-    if (result !== 'not known') continue;
+  for (const { rule, missing } of duties)
     for (const fact of missing) {
       const key = JSON.stringify(fact.path);
       const known = open.get(key) ?? { fact, ids: [] };
       if (!known.ids.includes(rule.id)) known.ids.push(rule.id);
       open.set(key, known);
     }
-  }
   return [...open.values()].map(({ fact, ids }) => ({
     code: 'tally.duty',
     severity: 'note',

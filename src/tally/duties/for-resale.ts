@@ -1,6 +1,7 @@
 /** Whether the house was renovated to be sold: by its own word, else by work between purchase and listing. */
 import { printDate } from '../../facts/date.js';
 import type { House } from '../../facts/house.js';
+import { isSince } from './contractor-work.js';
 import type { DutyFact } from './duty-fact.js';
 
 export function renovatedForResale(house: House): DutyFact {
@@ -12,11 +13,8 @@ export function renovatedForResale(house: House): DutyFact {
   };
   if (written === 'yes') return { ...about, is: 'yes', words: 'renovated to be sold, as written' };
   if (written === 'no') return { ...about, is: 'no', words: 'not renovated to be sold, as written' };
-  const { bought, listed } = house.house;
-  const index = house.work.findIndex(
-    ({ done }) =>
-      done?.earliest !== undefined && bought?.latest !== undefined && done.earliest >= bought.latest,
-  );
+  const { listed } = house.house;
+  const index = house.work.findIndex(({ done }) => isSince(house, done) === 'yes');
   // A main home may be mended and sold without having been bought for that.
   if (written === undefined && listed !== undefined && index >= 0 && house.money?.role !== 'main-home')
     return {

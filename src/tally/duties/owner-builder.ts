@@ -11,17 +11,14 @@ import { type HouseDate, printDate } from '../../facts/date.js';
 import { dayWords } from '../../facts/date-moment.js';
 import type { House, Permit } from '../../facts/house.js';
 import { closingOf } from './contract-day.js';
+import { isSince } from './contractor-work.js';
 import type { DutyFact, Span } from './duty-fact.js';
 
 type Placed = Permit & { readonly path: FactPath };
 
 /** Permits that there are, since the purchase; one that was asked for and not found is none. */
 function permitsOf(house: House): Placed[] {
-  const bought = house.house.bought?.earliest;
-  const earlier = ({ issued, final }: Permit): boolean => {
-    const last = (final ?? issued)?.latest;
-    return bought !== undefined && last !== undefined && last < bought;
-  };
+  const earlier = ({ issued, final }: Permit): boolean => isSince(house, final ?? issued) === 'no';
   return house.permits.flatMap((permit, index) =>
     permit.state === 'none-found' || earlier(permit) ? [] : [{ ...permit, path: ['permits', index] }],
   );
@@ -55,21 +52,34 @@ export function ownerPermitFact(house: House): DutyFact {
   return { ...about, is: 'no', path: ['permits'], words: 'contractors took out the recorded permits' };
 }
 
-/** Of the owner’s own permit that weighs most: months from its completion to the first offer, 0 where it isn’t complete. */
+/** Months from the completion of an owner’s own permit to the first offer, 0 where it isn’t complete; of several, the fewest. */
 export function ownerBuildFact(house: House, asOf: string): DutyFact {
   const own = permitsOf(house).filter((permit) => permit['taken-by'] === 'owner');
-  const about = { asks: 'when the work under the owner’s permit was complete', hint: 'final: 2026-05-19' };
-  const measured = own
-    .map((permit) => measure(permit, offers(house), asOf))
-    .sort((a, b) => Number(a.is.low) - Number(b.is.low));
-  const [worst] = measured;
+  const measured = own.map((permit) => measure(permit, offers(house), asOf));
+  const [worst] = measured.toSorted((a, b) => a.is.low - b.is.low);
   // Without one, what is missing is whether there is one.
-  return worst === undefined ? { ...ownerPermitFact(house), is: undefined } : { ...about, ...worst };
+  if (worst === undefined) return { ...ownerPermitFact(house), is: undefined };
+  // Of two that are known as spans, another may be surely within the time where the first only may be.
+  const sure = measured.reduce((least, one) => (highOf(one) < highOf(least) ? one : least), worst);
+  return {
+    is: { low: worst.is.low, high: sure.is.high },
+    path: worst.path,
+    words: sure === worst ? worst.words : `${worst.words}; ${sure.words}`,
+    asks: 'when the work under the owner’s permit was complete',
+    hint: 'final: 2026-05-19',
+  };
 }
+
+/** Months from a completion to the first offer. */
+interface Measured extends Pick<DutyFact, 'path' | 'words'> {
+  readonly is: Span & { readonly low: number; readonly high: number | undefined };
+}
+
+const highOf = ({ is }: Measured): number => is.high ?? Number.MAX_SAFE_INTEGER;
 
 interface Offer {
   readonly what: string;
-  /** Its first day. */
+  /** Its first day; empty where it may be any. */
   readonly from: string;
   readonly date: HouseDate;
 }
@@ -83,15 +93,11 @@ function offers(house: House): Offer[] {
     ['ready to be let', house.money?.rental?.['in-service']],
   ];
   return days.flatMap(([what, date]) =>
-    date?.earliest === undefined ? [] : [{ what, from: date.earliest, date }],
+    date === undefined ? [] : [{ what, from: date.earliest ?? '', date }],
   );
 }
 
-function measure(
-  permit: Placed,
-  offered: readonly Offer[],
-  asOf: string,
-): Pick<DutyFact, 'path' | 'words'> & { readonly is: Span } {
+function measure(permit: Placed, offered: readonly Offer[], asOf: string): Measured {
   const complete = permit.final;
   const [first] = offered.toSorted((a, b) => compareText(a.from, b.from));
   const when = first === undefined ? 'not offered yet' : `${first.what} ${printDate(first.date)}`;
@@ -103,14 +109,12 @@ function measure(
       words: `no final inspection of ${nameOf(permit)} is written, so it counts as not complete; ${when}`,
     };
   const from = complete.latest;
-  const to = first?.from ?? asOf;
+  // The first offer is no later than the last day of any.
+  const [until] = offered.flatMap(({ date }) => date.latest ?? []).toSorted();
   return {
     is: {
-      low: monthsUpTo(from, to),
-      high:
-        first?.date.latest === undefined
-          ? undefined
-          : monthsUpTo(complete.earliest ?? from, first.date.latest),
+      low: monthsUpTo(from, first?.from ?? asOf),
+      high: until === undefined ? undefined : monthsUpTo(complete.earliest ?? from, until),
     },
     path,
     words: `${nameOf(permit)} complete ${printDate(complete)}; ${first === undefined ? `not offered by ${dayWords(asOf)}` : when}`,

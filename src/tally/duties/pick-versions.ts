@@ -2,14 +2,15 @@
 import type { DutyRule } from '../tables/duties.js';
 import type { Span } from './duty-fact.js';
 
+/** Before and after every day. */
+const [ALWAYS, FOREVER] = ['', '9999'];
+
 type Versions = NonNullable<DutyRule['versions']>;
 
 /** Those that may hold: one for a known day, more where the contract’s day is open. None: the rule came later. */
 export function pickVersions(versions: Versions | undefined, { is }: { readonly is: Span }): Versions {
   if (versions === undefined) return [];
   return versions.filter(
-    ({ from, to }) =>
-      !(from !== undefined && is.high !== undefined && is.high < from) &&
-      !(to !== undefined && is.low !== undefined && is.low > to),
+    ({ from, to }) => (from ?? ALWAYS) <= (is.high ?? FOREVER) && (is.low ?? ALWAYS) <= (to ?? FOREVER),
   );
 }

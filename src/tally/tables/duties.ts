@@ -65,14 +65,13 @@ export type Condition =
   | { readonly all: readonly Condition[] }
   | { readonly any: readonly Condition[] };
 
-const condition: z.ZodType<Condition> = z.lazy(() =>
-  z.union([
-    question,
-    z.strictObject({ always: z.literal(true) }),
-    z.strictObject({ all: z.array(condition).min(1) }),
-    z.strictObject({ any: z.array(condition).min(1) }),
-  ]),
-);
+const parts = z.array(z.lazy(() => condition)).min(1);
+const condition: z.ZodType<Condition> = z.union([
+  question,
+  z.strictObject({ always: z.literal(true) }),
+  z.strictObject({ all: parts }),
+  z.strictObject({ any: parts }),
+]);
 
 /**
  * In the order of a sale. once-offered, once-contracted: as soon as the house is offered or under contract, with no day

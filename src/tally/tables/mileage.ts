@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { readTable } from '../read-table.js';
 import { rule, whole } from './sourced.js';
 
-const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
+const day = z.iso.date();
 
 const table = z.strictObject({
   'business-mile-rate': rule({
