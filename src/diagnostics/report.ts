@@ -193,6 +193,8 @@ export function printGaps(gaps: readonly Located[]): string {
 }
 
 const EXCERPT = 96;
+/** Signs of a line on either side of a spot that can be seen in its excerpt; most take a column, some two and some none. */
+const AROUND = 10 * EXCERPT;
 
 function excerpt(
   place: Place,
@@ -214,9 +216,12 @@ function excerpt(
 
 /** A very long line is shown around the spot. `before` and `marked` are columns of the screen. */
 function around(place: Place): { shown: string; before: number; marked: number } {
-  const ahead = visible(place.source.slice(0, place.column - 1));
-  const spot = visible(place.source.slice(place.column - 1, place.column - 1 + place.length));
-  const behind = visible(place.source.slice(place.column - 1 + place.length));
+  // A file may be one line of a million signs, with a thousand spots in it.
+  const at = place.column - 1;
+  const end = at + Math.min(place.length, AROUND);
+  const ahead = visible(place.source.slice(Math.max(0, at - AROUND), at));
+  const spot = visible(place.source.slice(at, end));
+  const behind = visible(place.source.slice(end, end + AROUND));
   const long = columnsOf(ahead) > EXCERPT - 20;
   const start = long ? `…${cutColumns(ahead, 40, 'end')}` : ahead;
   const rest = cutColumns(spot + behind, EXCERPT - columnsOf(start), 'start');

@@ -72,7 +72,7 @@ export function checkReferences(
   written: unknown = house,
   doubled: readonly string[] = [],
 ): Diagnostic[] {
-  const known = [...collect(house), ...collect(written)];
+  const known = knownIds([...collect(house), ...collect(written)]);
   const hidden = hiddenKinds(written, doubled);
   return [
     ...SHARED.flatMap((kinds) => twice(collect(house).filter((one) => kinds.includes(one.kind)))),
@@ -196,20 +196,60 @@ function uses(house: House): Use[] {
   return found;
 }
 
-function undefinedUse(use: Use, known: readonly Named[]): Diagnostic[] {
+/** Beyond this many unknown ids the cause is another, and looking for the nearest of each takes time. */
+const MOST_SUGGESTIONS = 200;
+
+interface Ids {
+  readonly all: ReadonlySet<string>;
+  /** As many as are told, and one that tells that there are more. */
+  readonly some: readonly string[];
+}
+
+const MOST_TOLD = 12;
+
+/** What has an id, made ready for many questions. */
+interface Known {
+  readonly of: (family: Use['family']) => Ids;
+  /** The first thing that has the id. */
+  readonly first: (id: string) => Named | undefined;
+  /** The id that is likely meant. */
+  readonly nearest: (id: string, ids: Iterable<string>, nameless: readonly string[]) => string | undefined;
+}
+
+function knownIds(named: readonly Named[]): Known {
+  const families = new Map<Use['family'], Ids>();
+  const first = new Map([...named].reverse().map((one) => [one.id, one]));
+  let asked = 0;
+  return {
+    of: (family) => {
+      const { kinds }: Family = FAMILIES[family];
+      const known = families.get(family);
+      if (known !== undefined) return known;
+      const all = new Set(named.filter(({ kind }) => kinds.includes(kind)).map(({ id }) => id));
+      const ids = { all, some: [...all].slice(0, MOST_TOLD + 1) };
+      families.set(family, ids);
+      return ids;
+    },
+    first: (id) => first.get(id),
+    nearest: (id, ids, nameless) =>
+      ++asked > MOST_SUGGESTIONS ? undefined : nearestWord(id, [...ids, ...nameless]),
+  };
+}
+
+function undefinedUse(use: Use, known: Known): Diagnostic[] {
   const family: Family = FAMILIES[use.family];
-  const ids = [...new Set(known.filter(({ kind }) => family.kinds.includes(kind)).map(({ id }) => id))];
-  if (ids.includes(use.id)) return [];
+  const { all, some } = known.of(use.family);
+  if (all.has(use.id)) return [];
   const nameless = use.family === 'person' ? NAMELESS : [];
-  const near = nearestWord(use.id, [...ids, ...nameless]);
-  const other = known.find(({ id }) => id === use.id);
+  const near = known.nearest(use.id, all, nameless);
+  const other = known.first(use.id);
   return [
     {
       code: 'facts.id-unknown',
       severity: 'error',
       path: use.path,
       message: `no ${family.words} has the id “${use.id}”${other === undefined ? '' : `; it is that of a ${other.kind}`}`,
-      hints: [...(near === undefined ? [] : [`perhaps  ${near}`]), wayOut(use, [...nameless, ...ids])],
+      hints: [...(near === undefined ? [] : [`perhaps  ${near}`]), wayOut(use, [...nameless, ...some])],
     },
   ];
 }
@@ -220,5 +260,5 @@ function wayOut(use: Use, ids: readonly string[]): string {
   if (use.family === 'photo')
     return `add it under photos:, for example  ${use.id}: { shows: kitchen, alt: A kitchen with pale cabinets. }`;
   if (ids.length === 0) return 'define it first; there is none yet';
-  return `define it, or use one of: ${ids.slice(0, 12).join(', ')}${ids.length > 12 ? ', …' : ''}`;
+  return `define it, or use one of: ${ids.slice(0, MOST_TOLD).join(', ')}${ids.length > MOST_TOLD ? ', …' : ''}`;
 }

@@ -57,16 +57,18 @@ export async function readBankFile(file: string, shown: string): Promise<BankFil
       `${shown} has more than ${MOST_ROWS / 1000},000 rows or ${MOST_COLUMNS} columns`,
       'check that it is the right file, or download a shorter time',
     );
+  const top = read.diagnostics.length === 0 ? 0 : firstLine(sheet);
   return {
     sheet: { ...sheet, placeOf: (row, column) => coveredPlace(sheet.placeOf(row, column)) },
-    diagnostics: read.diagnostics.filter((one) => !isAbove(one, sheet)).map(covered),
+    // A quote that is amiss in the chatter above the headings does no harm.
+    diagnostics: read.diagnostics.filter(({ place }) => (place?.line ?? top) >= top).map(covered),
   };
 }
 
-/** A quote that is amiss in the chatter above the headings does no harm. */
-function isAbove({ place }: Diagnostic, { rows, placeOf }: SheetRows): boolean {
+/** The line of the headings; 0 where nothing stands above them. */
+function firstLine({ rows, placeOf }: SheetRows): number {
   const { row } = findHeadings(rows);
-  return place !== undefined && row > 1 && place.line < (placeOf(row)?.line ?? 0);
+  return row > 1 ? (placeOf(row)?.line ?? 0) : 0;
 }
 
 const isWorkbook = (bytes: Buffer): boolean =>

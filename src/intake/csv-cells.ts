@@ -12,7 +12,15 @@ import { groupThousands } from '../facts/written-number.js';
 import { type CsvSpans, csvSpans } from './csv-spans.js';
 import { isUtf16 } from './is-utf16.js';
 import { lineIndex } from './line-index.js';
-import { aboutList, type List, MOST_ROWS, type SheetRows, unreadable } from './sheet-rows.js';
+import {
+  aboutList,
+  type List,
+  MOST_CELLS,
+  MOST_COLUMNS,
+  MOST_ROWS,
+  type SheetRows,
+  unreadable,
+} from './sheet-rows.js';
 
 export interface CsvRead {
   /** Undefined if it could not be read at all. */
@@ -47,6 +55,8 @@ export function readCsv(
   const told = toldDelimiter(head);
   const skipped = told?.length ?? 0;
   const delimiter = told?.delimiter ?? options.delimiter ?? likelyDelimiter(head);
+  if (hasMore(bytes, delimiter.charCodeAt(0), MOST_CELLS))
+    return { sheet: undefined, diagnostics: [tooManyOf('cells', MOST_CELLS, name, file, list)], delimiter };
   const textOf = (): string => bytes.toString('utf8', begins);
   // Only a message needs to know where a cell stands.
   let known: CsvSpans | undefined;
@@ -119,7 +129,10 @@ function brokenCells(
   for (let row = 0; row < rows.length; row += 1) {
     const cells = rows[row] ?? [];
     if (!cells.some((cell) => cell.charCodeAt(0) === 34)) continue;
-    for (const cell of spans().cellsOf(row + 1)) {
+    // A row of more columns is refused; a message for each of thousands would show its line as often.
+    for (const cell of spans()
+      .cellsOf(row + 1)
+      .slice(0, MOST_COLUMNS)) {
       if (!cell.broken) continue;
       const place = spans().place(cell);
       diagnostics.push({
@@ -155,14 +168,8 @@ function noCsv(bytes: Buffer, name: string, file: string, list: List | undefined
     return unreadable(list, file, `${name} is an old or locked workbook, whatever its ending says`, [
       SAVE_AS,
     ]);
-  if (linesOf(bytes) > MOST_LINES)
-    return unreadable(
-      list,
-      file,
-      `${name} has more than ${groupThousands(MOST_LINES)} lines, and no list of a house has as many`,
-      ['check that it is the right file'],
-      'intake.too-big',
-    );
+  if (hasMore(bytes, bytes.includes(10) ? 10 : 13, MOST_LINES))
+    return tooManyOf('lines', MOST_LINES, name, file, list);
   if (isUtf16(bytes))
     return unreadable(list, file, `${name} is written in UTF-16, not in UTF-8`, [SAVE_AS], 'intake.encoding');
   const nul = bytes.indexOf(0);
@@ -185,14 +192,27 @@ function noCsv(bytes: Buffer, name: string, file: string, list: List | undefined
 /** Twice as many as rows are taken: a cell may have lines of its own. */
 const MOST_LINES = 2 * MOST_ROWS;
 
-/** Up to the most there may be. */
-function linesOf(bytes: Buffer): number {
-  const end = bytes.includes(10) ? 10 : 13;
-  let lines = 0;
-  for (let at = bytes.indexOf(end); at >= 0 && lines <= MOST_LINES; at = bytes.indexOf(end, at + 1))
-    lines += 1;
-  return lines;
+/** Whether a sign stands there more often than `most`. */
+function hasMore(bytes: Buffer, sign: number, most: number): boolean {
+  let count = 0;
+  for (let at = bytes.indexOf(sign); at >= 0 && count <= most; at = bytes.indexOf(sign, at + 1)) count += 1;
+  return count > most;
 }
+
+const tooManyOf = (
+  what: string,
+  most: number,
+  name: string,
+  file: string,
+  list: List | undefined,
+): Diagnostic =>
+  unreadable(
+    list,
+    file,
+    `${name} has more than ${groupThousands(most)} ${what}, and no list of a house has as many`,
+    ['check that it is the right file'],
+    'intake.too-big',
+  );
 
 /** What the sheets of a house may have between the cells. */
 const LIKELY_DELIMITERS = [',', ';', '\t'] as const;

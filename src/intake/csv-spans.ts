@@ -82,6 +82,8 @@ const BEHIND = 300;
 function placeFinder(text: string, file: string): (span: Span) => Place {
   const starts = [0];
   for (const { index, 0: sign } of text.matchAll(/\r\n|\r|\n/g)) starts.push(index + sign.length);
+  // The line that was asked for last: a sheet may be one line of a million signs, with a thousand spots in it.
+  let covered = { at: -1, line: '' };
   return ({ start, end }) => {
     let low = 0;
     for (let high = starts.length - 1; low < high; ) {
@@ -91,14 +93,20 @@ function placeFinder(text: string, file: string): (span: Span) => Place {
     }
     const begin = starts[low] ?? 0;
     const next = starts[low + 1] ?? text.length;
-    const line = text.slice(begin, Math.min(next, end + BEHIND)).replace(/[\r\n]+$/, '');
+    if (covered.at !== begin)
+      covered = {
+        at: begin,
+        line: coverTaxpayerNumbers(text.slice(begin, next).replace(/(?:\r\n|\r|\n)$/, '')),
+      };
+    // A cell with breaks in it ends behind its line.
+    const line = covered.line.slice(0, end + BEHIND - begin);
     const column = start - begin + 1;
     return {
       file,
       line: low + 1,
       column,
       length: Math.max(1, Math.min(end - start, line.length - column + 1)),
-      source: coverTaxpayerNumbers(line),
+      source: line,
     };
   };
 }

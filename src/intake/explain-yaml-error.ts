@@ -143,16 +143,25 @@ function textAfterQuote({ text, at, line, marks, reason }: Trouble): Explained |
   // The parser stops behind the quote, or at the colon that follows what stands behind it.
   if (!/^[^,\]}\n]*$/.test(text.slice(quoted.end, at))) return undefined;
   const quote = text[quoted.start] ?? '"';
-  const name = /([A-Za-z][\w-]*):\s*$/.exec(text.slice(line.start, quoted.start))?.[1];
+  const name = wordBefore(text.slice(line.start, quoted.start));
   const rest = line.source.slice(quoted.start - line.start);
   const inBrackets = marks.open?.kind === 'bracket';
-  const whole = (inBrackets ? (/^.*?["']?(?=\s*[,}\]])/.exec(rest)?.[0] ?? rest) : rest).trim();
+  const whole = (inBrackets ? (/^[^,}\]\n]*(?=[,}\]])/.exec(rest)?.[0] ?? rest) : rest).trim();
   const meant = whole.length > 1 && whole.endsWith(quote) ? whole.slice(1, -1) : whole;
   return [
     { start: quoted.end, end: quoted.start + whole.length },
     'a value that begins with a quote ends with the next one, and more follows here',
     `write  ${name === undefined ? '' : `${name}: `}${typedInYaml(meant, inBrackets)}`,
   ];
+}
+
+/** The word whose colon ends a text. */
+function wordBefore(text: string): string | undefined {
+  const before = text.trimEnd();
+  if (!before.endsWith(':')) return undefined;
+  let start = before.length - 1;
+  while (start > 0 && /[\w-]/.test(before[start - 1] ?? '')) start--;
+  return /[A-Za-z].*/.exec(before.slice(start, -1))?.[0];
 }
 
 function openBracket({ reason, text, line, lineNumber, marks: { open } }: Trouble): Explained | undefined {

@@ -10,6 +10,8 @@ export interface Span {
 export function lineIndex(text: string, file: string): (span: Span) => Place {
   const starts = [0];
   for (let i = text.indexOf('\n'); i >= 0; i = text.indexOf('\n', i + 1)) starts.push(i + 1);
+  // One string for all spots of a line, however long it is.
+  let last = { begin: -1, source: '' };
   return (span) => {
     let low = 0;
     let high = starts.length - 1;
@@ -20,7 +22,8 @@ export function lineIndex(text: string, file: string): (span: Span) => Place {
     }
     const begin = starts[low] ?? 0;
     const next = starts[low + 1] ?? text.length + 1;
-    const source = text.slice(begin, next - 1).replace(/\r$/, '');
+    if (last.begin !== begin) last = { begin, source: text.slice(begin, next - 1).replace(/\r$/, '') };
+    const { source } = last;
     const column = span.start - begin + 1;
     return {
       file,

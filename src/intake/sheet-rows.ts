@@ -21,6 +21,8 @@ export interface SheetRows {
 export const MOST_ROWS = 200_000;
 export const MOST_COLUMNS = 200;
 export const MOST_BYTES = 64_000_000;
+/** Of a whole sheet. As many rows and columns as there may be would take gigabytes together. */
+export const MOST_CELLS = 4_000_000;
 
 /** The path of a message about a list, or a row of it; none of a file that is no list of the house. */
 export const aboutList = (list: List | undefined, row?: number): Pick<Diagnostic, 'path'> =>

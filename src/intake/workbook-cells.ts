@@ -7,7 +7,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Place } from '../diagnostics/place.js';
 import { coverTaxpayerNumbers } from '../facts/taxpayer-number.js';
 import { type List, MOST_COLUMNS, MOST_ROWS, type SheetRows, unreadable } from './sheet-rows.js';
-import { lookIntoWorkbook } from './workbook-parts.js';
+import { lookIntoWorkbook, MOST_UNFOLDED } from './workbook-parts.js';
 
 export interface WorkbookRead {
   readonly sheets: readonly WorkbookSheet[];
@@ -39,27 +39,29 @@ export async function readWorkbook(
       `if it is text, call it ${name.replace(/\.xlsx$/i, '.csv')}`,
       'open it in the spreadsheet and save it as .xlsx',
     );
+  const tooBig = (): WorkbookRead => ({
+    sheets: [],
+    diagnostics: [
+      unreadable(
+        list,
+        file,
+        `${name} unfolds into more than ${MOST_ROWS / 1000},000 rows, ${MOST_COLUMNS} columns, 2,000 parts or 64 MB`,
+        ['keep only the rows of this house in it'],
+        'intake.too-big',
+      ),
+    ],
+  });
   const looked = await lookIntoWorkbook(bytes);
   if ('why' in looked)
     return looked.why === 'too big'
-      ? {
-          sheets: [],
-          diagnostics: [
-            unreadable(
-              list,
-              file,
-              `${name} unfolds into more than ${MOST_ROWS / 1000},000 rows, ${MOST_COLUMNS} columns, 2,000 parts or 64 MB`,
-              ['keep only the rows of this house in it'],
-              'intake.too-big',
-            ),
-          ],
-        }
+      ? tooBig()
       : wrong(
           `${name} can’t be opened as a workbook`,
           'open it in the spreadsheet and save it again as .xlsx',
         );
   try {
     const read = await readWorkbookFile(bytes);
+    if (lettersOf(read) > MOST_UNFOLDED) return tooBig();
     return {
       sheets: read.map(({ sheet, data }) => ({
         title: sheet,
@@ -76,6 +78,18 @@ export async function readWorkbook(
     );
   }
 }
+
+/** Of all texts: cells share theirs, and a long one may stand in each of them. */
+const lettersOf = (read: readonly { readonly data: readonly (readonly unknown[])[] }[]): number =>
+  read.reduce(
+    (sum, { data }) =>
+      data.reduce(
+        (all, row) =>
+          row.reduce((some: number, cell) => some + (typeof cell === 'string' ? cell.length : 0), all),
+        sum,
+      ),
+    0,
+  );
 
 function sheetOf(name: string, file: string, data: readonly (readonly unknown[])[]): SheetRows {
   const rows = data.map((row) => row.map(asText));

@@ -85,7 +85,8 @@ function yearOf(date: HouseDate | undefined): number | undefined {
 /** Rooms that were described. That none of a kind was says nothing, and a bath of no stated kind may be any. */
 function roomFields(house: House): SomeFields {
   const rooms = countRooms(house);
-  const some = (count: number): number | undefined => (count > 0 ? count : undefined);
+  // The standard’s counts of rooms have three digits.
+  const some = (count: number): number | undefined => (count > 0 && count < 1000 ? count : undefined);
   const beds = { BedroomsTotal: some(rooms.bedrooms) };
   const baths = house.rooms.filter((room) => room.use === 'bath');
   if (baths.some((room) => room.bath === undefined)) return beds;
@@ -221,8 +222,8 @@ function wholeThings(field: string, things: readonly string[]): string | undefin
   const fits = (text: string): boolean => [...text].length <= most;
   const all = things.join('; ');
   if (things.length === 0 || fits(all)) return things.length === 0 ? undefined : all;
-  const count =
-    things.findLastIndex((_, index) => fits(`${things.slice(0, index + 1).join('; ')}${AND_MORE}`)) + 1;
+  let count = 0;
+  while (count < things.length && fits(`${things.slice(0, count + 1).join('; ')}${AND_MORE}`)) count += 1;
   return count === 0 ? undefined : `${things.slice(0, count).join('; ')}${AND_MORE}`;
 }
 

@@ -11,6 +11,7 @@ import { type Bounds, boundsOf } from './measuring.js';
 interface Laid {
   readonly room: RoomFloor;
   readonly shape: Shape;
+  readonly bounds: Bounds;
 }
 
 /**
@@ -24,13 +25,25 @@ export function checkPlaces(
   rooms: readonly RoomFloor[],
 ): Diagnostic[] {
   const laid = rooms.flatMap((room): Laid[] =>
-    room.room.at !== undefined && room.shape !== undefined ? [{ room, shape: room.shape }] : [],
+    room.room.at !== undefined && room.shape !== undefined
+      ? [{ room, shape: room.shape, bounds: boundsOf(room.shape.corners) }]
+      : [],
   );
   const bays = (level.parts ?? []).reduce((sum, part) => sum + (part.floor ? sizeArea(part.size) : 0n), 0n);
+  let left = MOST_CUT;
+  const mayCut: MayCut = (one, other) => {
+    left -= one.length * other.length;
+    return left >= 0;
+  };
   return [
     ...rooms.flatMap(placeWithoutSize),
-    ...laid.flatMap((one, index) => laid.slice(index + 1).flatMap((other) => overlap(one, other))),
-    ...(corners === undefined ? [] : laid.flatMap((one) => leaving(level, corners, one, bays))),
+    ...overlaps(laid, mayCut),
+    ...(corners === undefined
+      ? []
+      : laid.flatMap((one) =>
+          mayCut(one.shape.corners, corners) ? leaving(level, corners, one, bays) : [],
+        )),
+    ...(left < 0 ? [notAllCut(level)] : []),
   ];
 }
 
@@ -48,12 +61,39 @@ function placeWithoutSize({ room, name, path, shape }: RoomFloor): Diagnostic[] 
   ];
 }
 
+/** Of one level. Where more lie over each other the cause is another. */
+const MOST_OVERLAPS = 100;
+/** Corners of one shape times those of another, of all that are cut on one level: it takes about three seconds. */
+const MOST_CUT = 200_000;
+
+type MayCut = (one: readonly Point[], other: readonly Point[]) => boolean;
+
+function overlaps(laid: readonly Laid[], mayCut: MayCut): Diagnostic[] {
+  const found: Diagnostic[] = [];
+  for (const [index, one] of laid.entries())
+    for (const other of laid.slice(index + 1)) {
+      if (!meet(one.bounds, other.bounds) || !mayCut(one.shape.corners, other.shape.corners)) continue;
+      found.push(...overlap(one, other));
+      if (found.length >= MOST_OVERLAPS) return found;
+    }
+  return found;
+}
+
+const meet = (a: Bounds, b: Bounds): boolean =>
+  a.east > b.west && b.east > a.west && a.north > b.south && b.north > a.south;
+
+const notAllCut = ({ name }: Level): Diagnostic => ({
+  code: 'tally.overlap',
+  severity: 'warning',
+  path: ['rooms'],
+  message: `the rooms of ${name} have so many corners that not all of them were held against each other`,
+  hints: ['draw them with fewer walls, as a tape measures them'],
+});
+
 function overlap(one: Laid, other: Laid): Diagnostic[] {
-  const [a, b] = [boundsOf(one.shape.corners), boundsOf(other.shape.corners)];
-  if (a.east <= b.west || b.east <= a.west || a.north <= b.south || b.north <= a.south) return [];
   const region = overlapOf(one.shape.corners, other.shape.corners);
   if (region.area === 0n) return [];
-  const way = wayOut(region, b, a);
+  const way = wayOut(region, other.bounds, one.bounds);
   const { reading } = other.shape;
   return [
     {
@@ -74,7 +114,7 @@ function leaving(level: Level, corners: readonly Point[], one: Laid, bays: bigin
   if (region.area === 0n || region.area <= bays) return [];
   if (region.area === one.shape.area) return [whollyOutside(level, one)];
   // The way back is the way out of what lies outside, towards the room's own middle.
-  const way = wayOut(region, boundsOf(one.shape.corners), largestBounds(region));
+  const way = wayOut(region, one.bounds, largestBounds(region));
   const { reading } = one.shape;
   const out = stepWords({ east: -way.east, north: -way.north });
   return [

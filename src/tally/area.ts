@@ -25,7 +25,7 @@ import { type StructuresAnswer, sumStructures } from './area-structures.js';
 import { commonReading, type Taped } from './area-words.js';
 import { isSloped } from './ceiling.js';
 import { declare } from './declaration.js';
-import { levelAbove } from './level-order.js';
+import { levelsAbove } from './level-order.js';
 import { shapeTaped, sizeTaped } from './level-outline.js';
 import { compareRecord } from './record-compare.js';
 
@@ -50,10 +50,11 @@ export function deriveAreas(house: House): {
       ['rooms', index],
     ),
   );
+  const above = levelsAbove(house.levels);
   const sums = house.levels.map((level, index) =>
     sumLevel(
       level,
-      levelAbove(house.levels, level),
+      above.get(level),
       rooms.filter((room) => room.room.level === level.id),
       ['levels', index],
     ),

@@ -2,10 +2,15 @@
 import type { Level } from '../facts/house.js';
 import { heightsOf } from './area-split.js';
 
-/** The next level up, or undefined for the topmost one. What lies below the ground is under all that doesn't. */
-export function levelAbove(levels: readonly Level[], level: Level): Level | undefined {
+/** The next level up of each but the topmost one. What lies below the ground is under all that doesn't. */
+export function levelsAbove(levels: readonly Level[]): ReadonlyMap<Level, Level> {
   const upwards = [...sorted(levels, 'below'), ...sorted(levels, 'above')];
-  return upwards[upwards.indexOf(level) + 1];
+  return new Map(
+    upwards.flatMap((level, index): [Level, Level][] => {
+      const above = upwards[index + 1];
+      return above === undefined ? [] : [[level, above]];
+    }),
+  );
 }
 
 /** Levels of one grade: by their heights where each is known, else in the order that they are written in. */

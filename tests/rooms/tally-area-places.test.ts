@@ -49,6 +49,27 @@ describe('rooms over one another, and outside their level', () => {
     expect(told({ at })).toEqual([[`Room 0 ${message}`, hint]]);
   });
 
+  test('of many over each other a hundred pairs are told', () => {
+    const rooms = Array.from({ length: 20 }, () => ({ at: [`east 1'`, `north 1'`] }));
+    expect(told(...rooms).filter(([message]) => message?.includes(' lies over '))).toHaveLength(100);
+  });
+
+  test('with hundreds of corners are held against each other up to a bound, and it is said', () => {
+    // A staircase to the north-east, and back along the outside.
+    const walls = Array.from({ length: 149 }, () => [`east 1"`, `north 1"`]).flat();
+    const outline = [...walls, `west 149"`, `south 149"`];
+    const rooms = [`1'`, `2'`, `3'`, `4'`].map((east) => ({
+      size: undefined,
+      outline,
+      at: [`east ${east}`],
+    }));
+    const messages = told(...rooms).map(([message]) => message);
+    expect(messages).toHaveLength(3);
+    expect(messages[0]).toMatch(/^Room 1 lies over Room 0 by /);
+    expect(messages[1]).toMatch(/^Room 2 lies over Room 0 by /);
+    expect(messages[2]).toMatch(/^the rooms of Main level have so many corners that not all/);
+  });
+
   test('less than 10 sq ft is said to a tenth, and a whole foot as one', () => {
     expect(told({ at: [`north 29'`], size: `9' x 12'` })[0]?.[0]).toMatch(/\(9 sq ft\)$/);
     expect(told({ at: [`north 29'`], size: `8'6" x 12'` })[0]?.[0]).toMatch(/\(8\.5 sq ft\)$/);

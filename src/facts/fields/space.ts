@@ -45,7 +45,7 @@ export const publicRecord = z.strictObject({
 const outline = z
   .array(step('One wall: a compass word and a length.', `east 34'`))
   .min(3)
-  .max(1000)
+  .max(300)
   .describe(
     "The walls in order, from a corner back to it: east, north, west, south. A slanted wall is two words: east 3' north 4'.",
   );

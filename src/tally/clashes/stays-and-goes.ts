@@ -13,8 +13,11 @@ export function staysAndGoes({ house }: ClashSources): Diagnostic[] {
 const isPlain = (stays: string | undefined): boolean => stays === 'yes' || stays === 'no';
 
 function twoEntries({ conveys }: House): Diagnostic[] {
+  const firsts = new Map<string, number>();
   return conveys.flatMap((one, at) => {
-    const first = conveys.findIndex((other) => keyOf(other.what) === keyOf(one.what));
+    const key = keyOf(one.what);
+    const first = firsts.get(key) ?? at;
+    firsts.set(key, first);
     const earlier = conveys[first];
     if (first >= at || earlier === undefined || !isPlain(one.stays) || !isPlain(earlier.stays)) return [];
     if (earlier.stays === one.stays) return [];
@@ -32,11 +35,15 @@ function twoEntries({ conveys }: House): Diagnostic[] {
 
 /** A thing that the list names by a system’s own name. A general word that fits several systems means none for sure. */
 function systemAndEntry(house: House): Diagnostic[] {
+  const byName = new Map<string, { readonly system: System; readonly index: number }[]>();
+  for (const [index, system] of house.systems.entries())
+    for (const name of new Set(namesOf(system))) {
+      const those = byName.get(name);
+      if (those === undefined) byName.set(name, [{ system, index }]);
+      else those.push({ system, index });
+    }
   return house.conveys.flatMap((entry, at) => {
-    const key = keyOf(entry.what);
-    const systems = house.systems.flatMap((system, index) =>
-      namesOf(system).includes(key) ? [{ system, index }] : [],
-    );
+    const systems = byName.get(keyOf(entry.what)) ?? [];
     const [only] = systems;
     if (systems.length !== 1 || only === undefined || !isThere(only.system)) return [];
     const { system, index } = only;
