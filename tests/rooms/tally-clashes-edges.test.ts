@@ -206,7 +206,7 @@ describe('parking beside garages', () => {
 
   it('the remark of a garage may have its number, and a room may be one', () => {
     expect(parked('two-car garage', garage('g', { note: 'room for one car' }))).toEqual([
-      'house.parking: parking is “two-car garage”, and “g” is for one car',
+      'house.parking: parking is “two-car garage”, and “G” is for one car',
     ]);
     expect(
       told({
@@ -214,7 +214,7 @@ describe('parking beside garages', () => {
         levels: [LEVEL],
         rooms: [{ id: 'bay', level: 'main', use: 'garage' }],
       }),
-    ).toEqual(['house.parking: parking is “detached garage”, and “bay” is a room of the house']);
+    ).toEqual(['house.parking: parking is “detached garage”, and “Bay” is a room of the house']);
   });
 });
 

@@ -55,7 +55,7 @@ describe('of one thing told twice', () => {
       'a gas furnace that burns oil',
       { systems: [{ id: 'f', is: 'furnace, gas', fuel: 'oil' }] },
       'error systems[0].fuel × systems[0].is',
-      '“furnace, gas” is “furnace, gas”, and its fuel is “oil”',
+      'the fuel of “furnace, gas” is “oil”',
     ],
     [
       'heat without anything that heats',
@@ -224,7 +224,7 @@ describe('of days', () => {
       'a permit that was not found and has its day',
       { permits: [{ id: 'p', what: 'rail', state: 'none-found', issued: '2026-03-01' }] },
       'error permits[0].state × permits[0].issued',
-      'the permit for “rail” is “none-found”, and it was issued on 1 March 2026',
+      'the permit for “rail” is “none-found”, and it has a date of issue (1 March 2026)',
     ],
     [
       'a report that is older than what it is to show, beside one without a date',

@@ -11,7 +11,7 @@ const ASKS =
 
 /** An answer that begins with what was done to the thing itself; a later sentence may be about a part of it. */
 const BEGINS =
-  /^(?:(?:it|they|the [a-z ]+) (?:is|are|was|were) )?(?:from |of |in |about |new |laid|installed|made|put|replaced)\b/i;
+  /^(?:(?:it|they|the [a-z ]+) (?:is|are|was|were) )?(?:from |of |in |new |laid|installed|made|put|replaced)\b/i;
 
 export function answersAndFacts({ house }: ClashSources): Diagnostic[] {
   return house.answers.flatMap(({ ask, answer }, index): Diagnostic[] => {

@@ -1,6 +1,7 @@
 /** “Septic tank.”, where the house is said to be on the public sewer; the same of water, and of dues. */
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import { type ClashSources, clashOf } from './clash.js';
+import { ASSOCIATION } from './sale-words.js';
 
 type Kind = 'public' | 'own';
 
@@ -78,23 +79,29 @@ function kindOf(words: string, { kinds, loose }: Service): Kind | undefined {
   return kinds.own.test(words.trim()) ? 'own' : kinds.public.test(words.trim()) ? 'public' : undefined;
 }
 
+const ASKS_DUES = /^(are|is) there .*\b(dues|association|hoa)\b/i;
+/** Asks of some dues only, or of something else of the association’s. */
+const SOME_DUES =
+  /\b(unpaid|overdue|owed|behind|arrears|late|special|extra|pending|planned|increases?|lawsuits?|violations?|rules?|other dues)\b/i;
+
 /** “None” to the question of dues, beside a list of dues. */
 export function answersAndDues({ house }: ClashSources): Diagnostic[] {
-  const [due] = house.dues;
-  if (due === undefined) return [];
-  return house.answers.flatMap(({ ask, answer }, index): Diagnostic[] =>
-    /^(are|is) there (any |an )?(association|hoa|owners|homeowners)?.*\b(dues|association|hoa)\b/i.test(
-      ask.trim(),
-    ) && /^\W*(no|none)\W*$/i.test(answer.value ?? '')
-      ? [
-          clashOf({
-            severity: 'error',
-            path: ['answers', index, 'answer'],
-            beside: ['dues', 0, 'to'],
-            message: `“${ask}” is answered with “${answer.value}”, and dues to ${due.to} are listed`,
-            hints: ['take the answer out, or correct it', 'if none are paid, take out  dues:'],
-          }),
-        ]
-      : [],
-  );
+  return house.answers.flatMap(({ ask, answer }, index): Diagnostic[] => {
+    // Who says that there are none of an association’s may well pay a district.
+    const at = house.dues.findIndex(({ to }) => !ASSOCIATION.test(ask) || ASSOCIATION.test(to));
+    const due = house.dues[at];
+    if (due === undefined) return [];
+    const none =
+      ASKS_DUES.test(ask.trim()) && !SOME_DUES.test(ask) && /^\W*(no|none)\W*$/i.test(answer.value ?? '');
+    if (!none) return [];
+    return [
+      clashOf({
+        severity: 'error',
+        path: ['answers', index, 'answer'],
+        beside: ['dues', at, 'to'],
+        message: `“${ask}” is answered with “${answer.value}”, and dues to ${due.to} are listed`,
+        hints: ['take the answer out, or correct it', 'if none are paid, take out  dues:'],
+      }),
+    ];
+  });
 }

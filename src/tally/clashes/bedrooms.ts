@@ -49,7 +49,7 @@ function wayOut(room: Room, path: FactPath, observations: ClashSources['observat
       severity: 'warning',
       path: [...path, 'use'],
       beside: [...path, 'windows'],
-      message: `${name} is counted as a bedroom, and no opening in it is as large as a model code asks to escape by (${sourceWords(safetyRules().escapeOpening.source)}); the nearest is the ${seen.observed}`,
+      message: `${name} is counted as a bedroom, and no opening in it is as large as a model code asks to escape by (${sourceWords(safetyRules().escapeOpening.source)}); the nearest: ${seen.observed}`,
       hints: [
         'open it as far as it goes, tape it again, and correct  clear-width: , clear-height:  or  sill:',
         ASK,

@@ -9,6 +9,7 @@ import { type FindPayee, payeeFinder, sellsOf } from '../money/payee-names.js';
 import { systemName } from '../system-name.js';
 import { whoDid } from '../who.js';
 import { type ClashSources, clashOf, surelyBefore } from './clash.js';
+import { plainWords } from './plain-words.js';
 
 /** Buckets of work on the house. Holding it, mowing and selling leave nothing that could be listed as work. */
 const WORK: readonly Bucket[] = ['improvement', 'repair', 'restoration'];
@@ -48,7 +49,7 @@ function unpaidWork(house: House, costs: readonly CostRow[], sheet: string, find
       item.done.earliest < bought.earliest
     )
       return [];
-    if (FREE.test(`${item.note ?? ''} ${item.from ?? ''}`)) return [];
+    if (FREE.test([item.note, item.from].join(' '))) return [];
     const names = [item.id, ...item.systems];
     // What a shop was paid for the same work is material, and no pay for who did it.
     const paid = costs.some(
@@ -124,7 +125,7 @@ function unlistedPlaces(house: House, rows: readonly CostRow[]): Diagnostic[] {
       message: `“${first.what}”${andMore(more)} was paid for “${name}”, and the folder tells of no work ${system === undefined ? 'there' : 'on it'}`,
       hints: [
         system === undefined
-          ? `add the work, for example  - { id: ${place}-work, what: ${first.what.replaceAll(/[,:{}"]/g, '')}, did: repaired, where: [${place}] }`
+          ? `add the work, for example  - { id: ${place}-work, what: ${plainWords(first.what)}, did: ${first.bucket === 'improvement' ? 'new' : 'repaired'}, where: [${place}] }`
           : `add the work, with  systems: [${place}]`,
         'if it was for another place, correct the column  place',
       ],
@@ -139,7 +140,7 @@ function placesOfWork(house: House): ReadonlySet<string> {
   const { bought } = house.house;
   const direct = listImprovements(house).done.flatMap(({ where, source }) => [
     ...where,
-    source.item === undefined || !('id' in source.item) ? '' : source.item.id,
+    ...(source.kind === 'finish' ? [] : [source.item.id]),
     ...(source.kind === 'work' ? source.item.systems : []),
   ]);
   const systems = house.systems.flatMap((system) => {

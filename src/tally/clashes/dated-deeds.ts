@@ -24,7 +24,7 @@ export interface DatedDeed {
   /** Those of its date alone. */
   readonly evidenceOfDate: readonly string[];
   /** Its own photos, which are held against its day elsewhere. */
-  readonly photos: readonly string[];
+  readonly photos: readonly (string | undefined)[];
   readonly kept: boolean;
   /** All that is said beside it: who says so, and remarks. */
   readonly said: string;
@@ -42,7 +42,6 @@ export function datedDeeds(house: House): DatedDeed[] {
     ...(['rooms', 'structures'] as const).flatMap((top) =>
       house[top].flatMap((home, at) =>
         home.finishes.flatMap((finish: Finish, index) =>
-          finish.work !== undefined &&
           house.work.some((item) => item.id === finish.work && item.done !== undefined)
             ? []
             : ofFinish(finish, home, [top, at, 'finishes', index]),
@@ -83,7 +82,6 @@ const said = (
 ): string =>
   parts
     .flatMap((one) => [one?.from, one?.note])
-    .filter(Boolean)
     .join(' ')
     .toLowerCase();
 
@@ -107,9 +105,7 @@ function ofWork(item: WorkItem, path: FactPath): DatedDeed[] {
       where: item.where,
       evidence: item.evidence,
       evidenceOfDate: [],
-      photos: [item.photos?.before, item.photos?.after, ...(item.photos?.during ?? [])].filter(
-        (id) => id !== undefined,
-      ),
+      photos: [item.photos?.before, item.photos?.after, ...(item.photos?.during ?? [])],
       kept: false,
       said: said(item),
     },

@@ -48,10 +48,10 @@ function olderPhotos(deed: DatedDeed, house: House, cameras: ClashSources['camer
   // The photos of a piece of work are held against its day in photo-dates.ts.
   return [...new Set(deed.evidence)].flatMap((id) => {
     const photo = house.photos[id];
-    const day = photo === undefined ? undefined : photoDay(house, cameras, id);
-    if (photo === undefined || day === undefined || deed.photos.includes(id)) return [];
+    if (photo === undefined || deed.photos.includes(id)) return [];
     if (photo.when !== undefined && photo.when !== 'after') return [];
-    if (!surelyBefore(day.date, deed.date)) return [];
+    const day = photoDay(house, cameras, id);
+    if (day === undefined || !surelyBefore(day.date, deed.date)) return [];
     const by = day.by === 'entry';
     return [
       clashOf({

@@ -34,8 +34,7 @@ function besideWork(house: House, finish: Finish, where: string, path: FactPath)
   ];
   const { bought } = house.house;
   const who = whoDid(house, finish.by ?? item.by);
-  const said =
-    `${finish.from ?? ''} ${finish.note ?? ''} ${item.from ?? ''} ${item.note ?? ''}`.toLowerCase();
+  const said = [finish.from, finish.note, item.from, item.note].join(' ').toLowerCase();
   // Work that is itself older than the purchase is told at the work.
   const ours = (who.kind === 'owner' || who.kind === 'family') && !surelyBefore(item.done, bought);
   if (ours && surelyBefore(done, bought) && bought !== undefined && !EARLIER_OWNER.test(said))

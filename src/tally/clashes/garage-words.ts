@@ -1,5 +1,6 @@
 /** Where cars stand, as `parking:` tells it and as the garage’s own entry does. */
 import type { House } from '../../facts/house.js';
+import { nameOf } from '../../facts/place-name.js';
 
 const NUMBERS: Readonly<Record<string, number>> = { one: 1, two: 2, three: 3, four: 4 };
 const CARS = /\b(one|two|three|four|[1-4])[ -]cars?\b/g;
@@ -23,14 +24,14 @@ export interface Garage {
 
 function garagesOf(house: House): Garage[] {
   const cars = (...words: readonly (string | undefined)[]): number | undefined =>
-    carsIn(`garage ${words.filter(Boolean).join(' ')}`);
+    carsIn(['garage', ...words].join(' '));
   return [
     ...house.structures.flatMap((one, index): Garage[] =>
       one.is === 'garage'
         ? [
             {
               at: ['structures', index],
-              name: one.name ?? one.id,
+              name: nameOf(one),
               attached: one.attached,
               cars: cars(one.name, one.note),
             },
@@ -39,7 +40,7 @@ function garagesOf(house: House): Garage[] {
     ),
     ...house.rooms.flatMap((one, index): Garage[] =>
       one.use === 'garage'
-        ? [{ at: ['rooms', index], name: one.name ?? one.id, attached: true, cars: cars(one.name, one.note) }]
+        ? [{ at: ['rooms', index], name: nameOf(one), attached: true, cars: cars(one.name, one.note) }]
         : [],
     ),
   ];

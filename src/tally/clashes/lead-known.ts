@@ -3,6 +3,7 @@ import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { FactPath } from '../../diagnostics/fact-path.js';
 import type { House } from '../../facts/house.js';
 import { type ClashSources, clashOf } from './clash.js';
+import { textsOf } from './texts-of.js';
 
 /** “None known.”, “no lead paint known”; whatever leaves something out says more than that. */
 const NONE = /^\W*(none|nothing|no (known )?(lead|hazards?|tests? (found|showed)))\b/i;
@@ -20,53 +21,52 @@ const OTHERWISE =
   /\b(no|not|none|never|nothing|neither|nor|without|if|whether|may|might|could|would|should|unless|until|perhaps|possibly|negative for|water|solder|pipes?|soil)\b|n[’']t\b|\?/i;
 /** Questions that a bare “yes” answers with lead paint. */
 const ASKS_LEAD =
-  /^(is|are|was|were) there (any )?(known )?lead\b|^(has|have|was|were) (any )?lead (paint |-based paint )?(been )?(found|detected)|positive for lead/i;
+  /^(?!.*\b(water|solder|pipes?|soil|flashing|glass)\b)(?:.*\bpositive for lead|(is|are|was|were) there (any )?(known )?lead\b|(has|have|was|were) (any )?lead(-based)?( paint)? (been )?(found|detected))/i;
 
 export function leadKnown({ house }: ClashSources): Diagnostic[] {
   const said = house.lead?.known.value;
   if (said === undefined || !NONE.test(said) || BUT.test(said)) return [];
-  return places(house).flatMap(([words, path]) => {
-    const sentence = words.split(/(?<=[.;])\s/).find(tellsOfLead);
-    return sentence === undefined ? [] : [clash(said, sentence, path)];
+  return places(house).flatMap(([words, path, asked]) => {
+    const sentence = words
+      .split(/(?<=[.;])\s/)
+      .find((one, at) => (tellsOfLead(one) || (asked !== undefined && at === 0)) && !OTHERWISE.test(one));
+    return sentence === undefined ? [] : [clash(said, sentence, path, asked)];
   });
 }
 
-const tellsOfLead = (sentence: string): boolean =>
-  FOUND.some((pattern) => pattern.test(sentence)) && !OTHERWISE.test(sentence);
+const tellsOfLead = (sentence: string): boolean => FOUND.some((pattern) => pattern.test(sentence));
 
-const clash = (said: string, found: string, path: FactPath): Diagnostic =>
+const clash = (said: string, found: string, path: FactPath, asked: string | undefined): Diagnostic =>
   clashOf({
     severity: 'error',
     path: ['lead', 'known'],
     beside: path,
-    message: `of lead paint this says “${said}”, and another place says “${found.replace(/[.;]\s*$/, '')}”`,
+    message: `of lead paint this says “${said}”, and ${asked === undefined ? 'another place says' : `“${asked}” is answered with`} “${found.replace(/[.;]$/, '')}”`,
     hints: [
       'if lead was found, say here where and by what test, and name the report under  reports:',
       'if it was not, correct the other place',
     ],
   });
 
+/** Words, where they stand, and the question that they answer with a bare yes. */
+type Said = readonly [words: string, path: FactPath, asked?: string];
+
 /** All that the owner says in sentences of what is there and what was done. */
-function places(house: House): (readonly [string, FactPath])[] {
-  const texts = (path: FactPath, thing: Readonly<Record<string, unknown>>, words: readonly string[]) =>
-    words.flatMap((word): (readonly [string, FactPath])[] => {
-      const text = thing[word];
-      return typeof text === 'string' ? [[text, [...path, word]]] : [];
-    });
+function places(house: House): Said[] {
   return [
-    ...house.conditions.flatMap((one, at) => texts(['conditions', at], one, ['what', 'note'])),
-    ...house.work.flatMap((one, at) => texts(['work', at], one, ['what', 'how', 'why', 'note'])),
-    ...house.systems.flatMap((one, at) => texts(['systems', at], one, ['name', 'note'])),
+    ...house.conditions.flatMap((one, at) => textsOf(['conditions', at], one, ['what', 'note'])),
+    ...house.work.flatMap((one, at) => textsOf(['work', at], one, ['what', 'how', 'why', 'note'])),
+    ...house.systems.flatMap((one, at) => textsOf(['systems', at], one, ['name', 'note'])),
     ...(['rooms', 'structures'] as const).flatMap((top) =>
       house[top].flatMap((home, at) => [
-        ...texts([top, at], home, ['note']),
+        ...textsOf([top, at], home, ['note']),
         ...home.finishes.flatMap((finish, index) =>
-          texts([top, at, 'finishes', index], finish, ['what', 'note']),
+          textsOf([top, at, 'finishes', index], finish, ['what', 'note']),
         ),
       ]),
     ),
-    ...house.documents.flatMap((one, at) => texts(['documents', at], one, ['what'])),
-    ...Object.entries(house.photos).flatMap(([id, one]) => texts(['photos', id], one, ['shows'])),
+    ...house.documents.flatMap((one, at) => textsOf(['documents', at], one, ['what'])),
+    ...Object.entries(house.photos).flatMap(([id, one]) => textsOf(['photos', id], one, ['shows'])),
     ...house.answers.flatMap(({ ask, answer }, at) =>
       answerWords(ask, answer.value, ['answers', at, 'answer']),
     ),
@@ -75,12 +75,7 @@ function places(house: House): (readonly [string, FactPath])[] {
 }
 
 /** A bare yes says what was asked. */
-function answerWords(
-  ask: string,
-  answer: string | undefined,
-  path: FactPath,
-): (readonly [string, FactPath])[] {
+function answerWords(ask: string, answer: string | undefined, path: FactPath): Said[] {
   if (answer === undefined) return [];
-  const yes = /^\W*yes\b/i.test(answer) && ASKS_LEAD.test(ask.trim());
-  return [[yes ? `lead was found: ${answer}` : answer, path]];
+  return [/^\W*yes\b/i.test(answer) && ASKS_LEAD.test(ask.trim()) ? [answer, path, ask] : [answer, path]];
 }

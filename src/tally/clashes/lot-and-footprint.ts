@@ -13,7 +13,7 @@ export function lotAndFootprint({ house, areas }: ClashSources): Diagnostic[] {
     return area === undefined ? [] : [{ level, index, area }];
   });
   // The largest says it for all.
-  const [first] = measured.toSorted((a, b) => (a.area > b.area ? -1 : a.area < b.area ? 1 : 0));
+  const [first] = measured.toSorted((a, b) => Number(b.area - a.area));
   if (first === undefined || first.area <= lot.area) return [];
   const feet = (area: bigint): string => `${groupThousands(wholeSquareFeet(area))} sq ft`;
   const word = first.level.outline === undefined ? 'size' : 'outline';

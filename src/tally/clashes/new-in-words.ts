@@ -13,6 +13,9 @@ import { isThere } from '../still-there.js';
 import { systemName } from '../system-name.js';
 import { tradeOf } from '../trades.js';
 import { type ClashSources, clashOf } from './clash.js';
+import { textsOf } from './texts-of.js';
+
+const KEPT = 'kept as found';
 
 /** One thing that was not made new. */
 interface Old {
@@ -29,24 +32,24 @@ interface Old {
 }
 
 /** What people call a class of things, and which things are of it. */
-const SUBJECTS: readonly (readonly [RegExp, (old: Old) => boolean])[] = [
-  [/^windows?$/, ({ of }) => of.on === 'windows' || /^window\b/i.test(of.is)],
-  [/^(floors?|flooring)$/, ({ of }) => of.on === 'floor'],
-  [/^doors?$/, ({ of }) => of.on === 'doors'],
-  [/^(cabinets?|cabinetry)$/, ({ of }) => of.on === 'cabinets'],
-  [/^(counters?|countertops?)$/, ({ of }) => of.on === 'counter'],
-  [/^(paint|walls)$/, ({ of }) => of.on === 'walls'],
-  [/^trim$/, ({ of }) => of.on === 'trim'],
-  [/^(wiring|electrical)$/, ({ of }) => /^wiring\b/i.test(of.is)],
-  [/^(plumbing|pipes?|piping)$/, ({ of }) => /^(supply|drain) pipes\b/i.test(of.is)],
-  [/^(roof|roofs|roofing)$/, ({ of }) => ROOF.test(of.is)],
-  [/^appliances?$/, ({ of }) => tradeOf(of.is) === 'appliances' && !/opener/.test(of.is)],
-  [/^toilets?$/, ({ of }) => of.on === 'toilet' || /^toilet\b/i.test(of.is)],
-  [/^faucets?$/, ({ of }) => of.on === 'faucet' || /^faucet\b/i.test(of.is)],
-  [/^(lights?|lighting)$/, ({ of }) => of.on === 'lights' || /^light\b/i.test(of.is)],
-  [/^kitchens?$/, ({ of }) => of.room === 'kitchen'],
-  [/^(baths?|bathrooms?)$/, ({ of }) => of.room === 'bath'],
-  [/^everything$/, () => true],
+const SUBJECTS: readonly (readonly [words: readonly string[], fits: (old: Old) => boolean])[] = [
+  [['window', 'windows'], ({ of }) => of.on === 'windows' || /^window\b/i.test(of.is)],
+  [['floor', 'floors', 'flooring'], ({ of }) => of.on === 'floor'],
+  [['door', 'doors'], ({ of }) => of.on === 'doors'],
+  [['cabinet', 'cabinets', 'cabinetry'], ({ of }) => of.on === 'cabinets'],
+  [['counter', 'counters', 'countertop', 'countertops'], ({ of }) => of.on === 'counter'],
+  [['paint', 'walls'], ({ of }) => of.on === 'walls'],
+  [['trim'], ({ of }) => of.on === 'trim'],
+  [['wiring', 'electrical'], ({ of }) => /^wiring\b/i.test(of.is)],
+  [['plumbing', 'pipe', 'pipes', 'piping'], ({ of }) => /^(supply|drain) pipes\b/i.test(of.is)],
+  [['roof', 'roofs', 'roofing'], ({ of }) => ROOF.test(of.is)],
+  [['appliance', 'appliances'], ({ of }) => tradeOf(of.is) === 'appliances' && !/opener/.test(of.is)],
+  [['toilet', 'toilets'], ({ of }) => of.on === 'toilet' || /^toilet\b/i.test(of.is)],
+  [['faucet', 'faucets'], ({ of }) => of.on === 'faucet' || /^faucet\b/i.test(of.is)],
+  [['light', 'lights', 'lighting'], ({ of }) => of.on === 'lights' || /^light\b/i.test(of.is)],
+  [['kitchen', 'kitchens'], ({ of }) => of.room === 'kitchen'],
+  [['bath', 'baths', 'bathroom', 'bathrooms'], ({ of }) => of.room === 'bath'],
+  [['everything'], () => true],
 ];
 
 /**
@@ -63,6 +66,8 @@ const CLAIMS: readonly RegExp[] = [
 /** Said of a part of the house only: “all new flooring in the kitchen”. “In May 2026” is no part of it. */
 const SCOPE =
   /\bof the\b|\b(?:in|on|at) (?!(?:early |late |about )?(?:\d{4}|january|february|march|april|may|june|july|august|september|october|november|december|spring|summer|autumn|fall|winter)\b)/;
+/** “In the kitchen, all new …”; whatever else stands before may be of another thing. */
+const BEGINS_WITH_PLACE = /^\s*(?:in|on|at) /;
 const WHOLE = /\b(in|of|throughout) (the (whole )?house|every room|all rooms)\b/;
 
 export function newInWords({ house }: ClashSources): Diagnostic[] {
@@ -80,7 +85,9 @@ export function newInWords({ house }: ClashSources): Diagnostic[] {
           message: `“${said}” is said here, and ${first.name} is ${first.how}${others}`,
           hints: [
             'say which are new, and where, in place of all of them',
-            'if that one was changed as well, take out  kept:  there, and add  did:  and  done:',
+            first.how === KEPT
+              ? 'if that one was changed as well, take out  kept:  there, and add  did:  and  done:'
+              : 'if that one was made new as well, correct  did:  there',
           ],
         }),
       ];
@@ -102,10 +109,14 @@ function claimsIn(words: string): Claim[] {
       const [whole, about = ''] = match;
       const end = match.index + whole.length;
       const [clause = ''] = lower.slice(end).split(/[.;,]/);
+      const [before = ''] = lower.slice(0, match.index).split(/[.;]/).slice(-1);
       const around = `${about.replace(/^ (?:of (?:the )?|the )/, ' ')}${clause.slice(0, 40)}`;
-      const [fits] = about.trim().split(' ').flatMap(subjectOf);
-      if (fits === undefined || (SCOPE.test(around) && !WHOLE.test(around))) return [];
-      return [{ said: words.slice(match.index, end), fits, at: match.index }];
+      const thing = thingIn(about.trim());
+      if (thing === undefined || isOfPart(around) || (BEGINS_WITH_PLACE.test(before) && isOfPart(before)))
+        return [];
+      // The words after the thing say more of it or begin something else.
+      const rest = whole.endsWith(about) ? about.trim().length - thing.end : 0;
+      return [{ said: words.slice(match.index, end - rest), fits: thing.fits, at: match.index }];
     }),
   );
   // Two patterns can fit one phrase, or parts of one: it is one claim.
@@ -114,12 +125,27 @@ function claimsIn(words: string): Claim[] {
   return taken;
 }
 
+const isOfPart = (words: string): boolean => SCOPE.test(words) && !WHOLE.test(words);
+
 const overlap = (one: Claim, other: Claim): boolean =>
   one.at < other.at + other.said.length && other.at < one.at + one.said.length;
 
 /** One at most: no word is of two subjects. */
-const subjectOf = (word: string): Claim['fits'][] =>
-  SUBJECTS.flatMap(([pattern, fits]) => (pattern.test(word) ? [fits] : []));
+const subjectOf = (word: string): Claim['fits'] | undefined =>
+  SUBJECTS.find(([words]) => words.includes(word))?.[1];
+
+/** The first thing that is named, and where its name ends. “Kitchen cabinets” are those that are of both words. */
+function thingIn(about: string): { readonly fits: Claim['fits']; readonly end: number } | undefined {
+  const words = about.split(' ').map((word) => ({ word, fits: subjectOf(word) }));
+  const first = words.findIndex(({ fits }) => fits !== undefined);
+  if (first < 0) return undefined;
+  const after = words.findIndex(({ fits }, at) => at > first && fits === undefined);
+  const named = words.slice(0, after < 0 ? words.length : after);
+  return {
+    fits: (old) => named.every(({ fits }) => fits === undefined || fits(old)),
+    end: named.map(({ word }) => word).join(' ').length,
+  };
+}
 
 function oldThings(house: House): Old[] {
   const useOf = (id: string | undefined) => house.rooms.find((room) => room.id === id)?.use;
@@ -127,7 +153,7 @@ function oldThings(house: House): Old[] {
     ...house.rooms.flatMap((room, at) =>
       room.finishes.flatMap((finish, index): Old[] => {
         const how = finish.kept
-          ? 'kept as found'
+          ? KEPT
           : finish.did === 'refinished' || finish.did === 'repaired'
             ? finish.did
             : undefined;
@@ -149,7 +175,7 @@ function oldThings(house: House): Old[] {
             {
               name: `“${systemName(system)}”`,
               path: ['systems', at, 'kept'],
-              how: 'kept as found',
+              how: KEPT,
               of: { on: undefined, is: system.is, room: useOf(system.where) },
             },
           ]
@@ -160,19 +186,16 @@ function oldThings(house: House): Old[] {
 
 /** What the owner wrote in sentences, each with its path. */
 function ownWords(house: House): (readonly [string, FactPath])[] {
-  const texts = (path: FactPath, thing: Readonly<Record<string, unknown>>, words: readonly string[]) =>
-    words.flatMap((word): (readonly [string, FactPath])[] => {
-      const text = thing[word];
-      return typeof text === 'string' ? [[text, [...path, word]]] : [];
-    });
   return [
-    ...house.work.flatMap((item, at) => texts(['work', at], item, ['what', 'how', 'note'])),
-    ...house.systems.flatMap((system, at) => texts(['systems', at], system, ['name', 'note'])),
-    ...house.rooms.flatMap((room, at) => texts(['rooms', at], room, ['note'])),
+    ...house.work.flatMap((item, at) => textsOf(['work', at], item, ['what', 'how', 'note'])),
+    ...house.systems.flatMap((system, at) => textsOf(['systems', at], system, ['name', 'note'])),
+    ...house.rooms.flatMap((room, at) => textsOf(['rooms', at], room, ['note'])),
     ...house.answers.flatMap(({ answer }, at): (readonly [string, FactPath])[] =>
       answer.value === undefined ? [] : [[answer.value, ['answers', at, 'answer']]],
     ),
-    ...house.conveys.flatMap((one, at) => texts(['conveys', at], one, ['what', 'note'])),
-    ...Object.entries(house.photos).flatMap(([id, photo]) => texts(['photos', id], photo, ['shows', 'alt'])),
+    ...house.conveys.flatMap((one, at) => textsOf(['conveys', at], one, ['what', 'note'])),
+    ...Object.entries(house.photos).flatMap(([id, photo]) =>
+      textsOf(['photos', id], photo, ['shows', 'alt']),
+    ),
   ];
 }

@@ -32,8 +32,7 @@ export function olderThanHouse({ house, ages }: ClashSources): Diagnostic[] {
       if (!COMES_NEW.test(system.is) || !inHouse(system.where === undefined ? [] : [system.where])) return [];
       // A day before the house was built is said where it was put in.
       if (surelyBefore(system.installed?.value, built)) return [];
-      if (SECOND_HAND.test(`${system.note ?? ''} ${system.made?.note ?? ''} ${system.made?.from ?? ''}`))
-        return [];
+      if (SECOND_HAND.test([system.note, system.made?.note, system.made?.from].join(' '))) return [];
       return [
         clashOf({
           severity: 'warning',

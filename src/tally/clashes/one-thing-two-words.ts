@@ -13,6 +13,9 @@ export function oneThingTwoWords({ house }: ClashSources): Diagnostic[] {
 
 const FUELS = ['electric', 'gas', 'propane', 'oil', 'wood'] as const;
 
+const burns = (fuel: NonNullable<System['fuel']>): string =>
+  fuel === 'electric' ? 'electricity' : fuel === 'none' ? 'no fuel' : fuel;
+
 /** `is: water heater, tank, gas` with `fuel: electric`. What names two fuels, as a range may burn both, is left alone. */
 function fuels({ systems }: House): Diagnostic[] {
   return systems.flatMap((system, at) => {
@@ -32,8 +35,14 @@ function fuels({ systems }: House): Diagnostic[] {
         severity: 'error',
         path: ['systems', at, 'fuel'],
         beside: ['systems', at, 'is'],
-        message: `“${systemName(system)}” is “${system.is}”, and its fuel is “${system.fuel}”`,
-        hints: [`if it runs on ${only}, write  fuel: ${only}`, `if it runs on ${system.fuel}, correct  is:`],
+        message:
+          system.name === undefined
+            ? `the fuel of “${system.is}” is “${system.fuel}”`
+            : `“${system.name}” is “${system.is}”, and its fuel is “${system.fuel}”`,
+        hints: [
+          `if it runs on ${burns(only)}, write  fuel: ${only}`,
+          `if it runs on ${burns(system.fuel)}, correct  is:`,
+        ],
       }),
     ];
   });

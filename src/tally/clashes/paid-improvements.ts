@@ -11,6 +11,7 @@ import type { CostRow } from '../../facts/ledger.js';
 import { nameOf } from '../../facts/place-name.js';
 import { type Improvement, listImprovements } from '../improvements.js';
 import { type ClashSources, clashOf, surelyBefore } from './clash.js';
+import { plainWords } from './plain-words.js';
 
 interface Big {
   /** What a row calls it. */
@@ -67,7 +68,7 @@ export function paidImprovements({ house, ledger }: ClashSources): Diagnostic[] 
         path: ['costs', row.row, 'what'],
         message: `“${row.what}” was paid to ${row.payee} as an improvement, and the folder tells of no such work${places === undefined ? '' : ' there'}`,
         hints: [
-          `add the work, for example  - { id: ${idOf(row.what)}, what: ${plain(row.what)}, did: replaced, done: ${row.date} }`,
+          `add the work, for example  - { id: ${idOf(row.what)}, what: ${plainWords(row.what)}, did: replaced, done: ${row.date} }`,
           'if it stands there under another name, put its id into the column  place',
           'if it was for something else, correct the column  what',
         ],
@@ -76,13 +77,8 @@ export function paidImprovements({ house, ledger }: ClashSources): Diagnostic[] 
   });
 }
 
-const plain = (words: string): string => words.replaceAll(/[,:{}[\]"#]/g, '').trim();
 const idOf = (words: string): string =>
-  plain(words)
-    .toLowerCase()
-    .replaceAll(/[^a-z0-9]+/g, '-')
-    .replaceAll(/^-|-$/g, '')
-    .split('-')
+  (words.toLowerCase().match(/[a-z0-9]+/g) ?? [])
     .filter((word) => !['of', 'the', 'a', 'an', 'in', 'on', 'for'].includes(word))
     .slice(0, 3)
     .join('-');
@@ -90,7 +86,7 @@ const idOf = (words: string): string =>
 function wordsOf({ source }: Improvement): string {
   if (source.kind === 'work')
     return [source.item.what, source.item.how, ...source.systems.map(({ is }) => is)].join(' ');
-  if (source.kind === 'system') return `${source.item.is} ${source.item.name ?? ''}`;
+  if (source.kind === 'system') return [source.item.is, source.item.name].join(' ');
   return `${source.item.on} ${source.item.what}`;
 }
 

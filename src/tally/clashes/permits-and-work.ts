@@ -47,13 +47,13 @@ function stateAndDates(permit: Permit, index: number): Diagnostic[] {
   ];
   const name = `the permit for “${permit.what}”`;
   if (final !== undefined && state !== 'final')
-    return of('final', `${name} is “${state}”, and its final inspection was on ${printDate(final)}`, [
+    return of('final', `${name} is “${state}”, and it has a final inspection (${printDate(final)})`, [
       'if it was closed, write  state: final',
       'if it was not, take out  final:',
     ]);
   if (state !== 'none-found') return [];
   if (issued !== undefined)
-    return of('issued', `${name} is “none-found”, and it was issued on ${printDate(issued)}`, [
+    return of('issued', `${name} is “none-found”, and it has a date of issue (${printDate(issued)})`, [
       'if there is one, write how it stands:  state: final  or  state: open',
       'if the office has none, take out  issued:',
     ]);
@@ -65,7 +65,7 @@ function stateAndDates(permit: Permit, index: number): Diagnostic[] {
   return [];
 }
 
-const AFTERWARDS = /\b(after|afterwards|later|retroactive|after the fact)\b/i;
+const AFTERWARDS = /\b(after|afterwards|later|retroactive)\b/i;
 
 function besidePermit(deed: DatedDeed, house: House): Diagnostic[] {
   const at = house.permits.findIndex(({ id }) => id === deed.permit);
@@ -87,7 +87,7 @@ function besidePermit(deed: DatedDeed, house: House): Diagnostic[] {
         ],
       }),
     ];
-  const knows = AFTERWARDS.test(`${permit.note ?? ''} ${permit.from ?? ''}`);
+  const knows = AFTERWARDS.test([permit.note, permit.from].join(' '));
   if (issued !== undefined && surelyBefore(deed.date, issued) && !knows)
     return [
       clashOf({

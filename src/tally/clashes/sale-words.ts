@@ -1,10 +1,10 @@
 /** What `duties:` says of the house, beside what the rest of the folder shows: bedrooms, pool, association. */
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
-import type { FactPath } from '../../diagnostics/fact-path.js';
 import type { House } from '../../facts/house.js';
 import { nameOf } from '../../facts/place-name.js';
 import { bedroomAt } from '../bedroom-at.js';
 import { isThere } from '../still-there.js';
+import { systemName } from '../system-name.js';
 import { type ClashSources, clashOf } from './clash.js';
 
 export function saleWords({ house }: ClashSources): Diagnostic[] {
@@ -27,7 +27,7 @@ function studio(house: House): Diagnostic[] {
 }
 
 function poolUnseen(house: House): Diagnostic[] {
-  if (house.duties?.pool !== 'yes' || poolPath(house) !== undefined) return [];
+  if (house.duties?.pool !== 'yes' || house.pool !== undefined || poolSystem(house) >= 0) return [];
   // A word of a patio or of work at it is enough to know that the folder has not forgotten it.
   const named = [...house.structures.map(nameOf), ...house.work.map(({ what }) => what)];
   if (named.some((words) => /\bpool\b/i.test(words))) return [];
@@ -45,35 +45,35 @@ function poolUnseen(house: House): Diagnostic[] {
 }
 
 function poolDenied(house: House): Diagnostic[] {
-  const beside = poolPath(house);
-  if (house.duties?.pool !== 'no' || beside === undefined) return [];
+  const at = poolSystem(house);
+  const system = house.pool === undefined ? house.systems[at] : undefined;
+  if (house.duties?.pool !== 'no' || (house.pool ?? system) === undefined) return [];
   return [
     clashOf({
       severity: 'error',
       path: ['duties', 'pool'],
-      beside,
-      message: 'there is said to be no pool, and the folder describes one',
+      beside: system === undefined ? ['pool'] : ['systems', at, 'is'],
+      message: `there is said to be no pool, and ${system === undefined ? 'the folder describes one' : `“${systemName(system)}” is among the systems`}`,
       hints: [
         'if there is one, write  pool: yes',
-        'if it was taken out, take its entry out, or add  did: removed',
+        system === undefined
+          ? 'if it was taken out, take out  pool:'
+          : 'if it was taken out, add  did: removed  there',
       ],
     }),
   ];
 }
 
-function poolPath({ pool, systems }: House): FactPath | undefined {
-  if (pool !== undefined) return ['pool'];
-  const at = systems.findIndex((system) => isThere(system) && /\bpool\b/i.test(system.is));
-  return at < 0 ? undefined : ['systems', at, 'is'];
-}
+const poolSystem = ({ systems }: House): number =>
+  systems.findIndex((system) => isThere(system) && /\bpool\b/i.test(system.is));
 
 /** Who collects dues by membership; a district or a town is none of them. */
-const ASSOCIATION = /\b(association|hoa|homeowners|owners[’']?|condominium|cooperative)\b/i;
+export const ASSOCIATION = /\b(association|hoa|homeowners|owners|condominium|cooperative)\b/i;
 
 function association(house: House): Diagnostic[] {
   if (house.duties?.association !== 'no') return [];
   const at = house.dues.findIndex(
-    ({ to, covers, note }) => ASSOCIATION.test(to) && !/\bvoluntary\b/i.test(`${covers ?? ''} ${note ?? ''}`),
+    ({ to, covers, note }) => ASSOCIATION.test(to) && !/\bvoluntary\b/i.test([covers, note].join(' ')),
   );
   const due = house.dues[at];
   if (due === undefined) return [];

@@ -19,7 +19,7 @@ function twoEntries({ conveys }: House): Diagnostic[] {
     const first = firsts.get(key) ?? at;
     firsts.set(key, first);
     const earlier = conveys[first];
-    if (first >= at || earlier === undefined || !isPlain(one.stays) || !isPlain(earlier.stays)) return [];
+    if (earlier === undefined || !isPlain(one.stays) || !isPlain(earlier.stays)) return [];
     if (earlier.stays === one.stays) return [];
     return [
       clashOf({
