@@ -52,6 +52,18 @@ describe('listing fields', () => {
     expect(Object.keys(json).filter((name) => /Bed|Bath|Area|Lot|Garage/u.test(name))).toEqual([]);
   });
 
+  it('leave out a count with more digits than the standard has', () => {
+    const beds = (count: number): unknown => {
+      const rooms = Array.from({ length: count }, (_, n) => ({
+        id: `bed-${n}`,
+        level: 'main',
+        use: 'bedroom' as const,
+      }));
+      return exportsOf({ levels: [LEVEL], rooms }).json.BedroomsTotal;
+    };
+    expect([beds(999), beds(1000)]).toEqual([999, undefined]);
+  });
+
   const HOME = { rooms: [{ id: 'kitchen', level: 'main', use: 'kitchen' as const }], levels: [LEVEL] };
 
   it('count the rooms that are described, and never 0', () => {
