@@ -65,16 +65,7 @@ export function printRemarks(report: RemarksReport): string {
       width - INDENT.length,
     ).map((line) => painted(line, report.colour)),
     '',
-    ...entries.flatMap((entry, index) => [
-      ...entryLines(
-        entry,
-        report,
-        quotedBefore(entries.slice(0, index)),
-        rulesOf(entries.slice(0, index)),
-        entries,
-      ),
-      '',
-    ]),
+    ...listLines(entries, report),
     ...closing(report, entries),
     ...wrapped(`Held against the facts in ${shown} and nothing else. Not legal advice.`, '', width),
   ]
@@ -120,22 +111,32 @@ function painted({ kind, text }: MarkedLine, colour: boolean): string {
 /** Cautions of our own are quoted with another rule than those that the rule itself has. */
 const quotedAs = ({ id, status }: AdvertisingRule): string => (status === OWN_CAUTION ? OWN_CAUTION : id);
 
-/** Rules that were quoted already, with the number of the entry. */
-const quotedBefore = (entries: readonly Entry[]): ReadonlyMap<string, number> =>
-  new Map(
-    [...entries]
-      .reverse()
-      .flatMap(({ about, stretch }) =>
-        isWord(about) ? [[quotedAs(about.rule), stretch.number] as const] : [],
-      ),
-  );
+/** What earlier entries have told, so that it is not told again. */
+interface Told {
+  /** Rules that were quoted already, with the number of the entry. */
+  readonly quoted: Map<string, number>;
+  /** Rules by which a claim was judged. */
+  readonly rules: Set<string>;
+}
+
+function listLines(entries: readonly Entry[], report: RemarksReport): string[] {
+  // Kept along the list: a draft may have thousands of entries.
+  const told: Told = { quoted: new Map(), rules: new Set() };
+  const menders = entries.filter(({ about }) => isMender(about));
+  return entries.flatMap((entry) => {
+    const lines = entryLines(entry, report, told, menders);
+    const { about, stretch } = entry;
+    if (!isWord(about)) told.rules.add(about.rule);
+    else if (!told.quoted.has(quotedAs(about.rule))) told.quoted.set(quotedAs(about.rule), stretch.number);
+    return [...lines, ''];
+  });
+}
 
 function entryLines(
   { stretch: { number }, about }: Entry,
   report: RemarksReport,
-  quoted: ReadonlyMap<string, number>,
-  told: ReadonlySet<string>,
-  entries: readonly Entry[],
+  { quoted, rules }: Told,
+  menders: readonly Entry[],
 ): string[] {
   const indent = ' '.repeat(4);
   const width = lineWidth(report.columns);
@@ -145,7 +146,7 @@ function entryLines(
   return [
     `${bold(String(number).padStart(2))}  ${first.trimStart()}`,
     ...more,
-    ...labelled(mendedWith(about, entries) ?? wayOut(about), indent, width),
+    ...labelled(mendedWith(about, menders) ?? wayOut(about), indent, width),
     ...labelled({ label: 'why', words: about.because }, indent, width),
     ...(isWord(about)
       ? labelled(
@@ -153,21 +154,18 @@ function entryLines(
           indent,
           width,
         )
-      : [...factLines(about, report, indent), ...labelled(ruleOf(about, report, told), indent, width)]),
+      : [...factLines(about, report, indent), ...labelled(ruleOf(about, report, rules), indent, width)]),
   ];
 }
 
+/** It says what to write in place of what is wrong. */
+const isMender = (about: CheckedClaim | CheckedWord): boolean =>
+  !isWord(about) && TO_MEND.includes(about.verdict) && about.instead !== undefined;
+
 /** Two claims on the same words: what is written for the one mends the other. */
-function mendedWith(about: CheckedClaim | CheckedWord, entries: readonly Entry[]): Labelled | undefined {
+function mendedWith(about: CheckedClaim | CheckedWord, menders: readonly Entry[]): Labelled | undefined {
   if (isWord(about) || about.instead !== undefined || !TO_MEND.includes(about.verdict)) return undefined;
-  const other = entries.find(
-    (one) =>
-      one.about.from < about.to &&
-      about.from < one.about.to &&
-      !isWord(one.about) &&
-      TO_MEND.includes(one.about.verdict) &&
-      one.about.instead !== undefined,
-  );
+  const other = menders.find((one) => one.about.from < about.to && about.from < one.about.to);
   return other === undefined
     ? undefined
     : { label: 'do', words: `nothing more: what ${other.stretch.number} writes mends it` };
@@ -182,9 +180,6 @@ function ruleOf(
   const words = sentenceOfRule(rule);
   return !all || words === undefined || told.has(rule) ? undefined : { label: 'rule', words };
 }
-
-const rulesOf = (entries: readonly Entry[]): ReadonlySet<string> =>
-  new Set(entries.flatMap(({ about }) => (isWord(about) ? [] : [about.rule])));
 
 interface Labelled {
   readonly label: string;

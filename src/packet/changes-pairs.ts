@@ -63,34 +63,22 @@ export function pairFacts(was: readonly SaidFact[], is: readonly SaidFact[]): Pa
     wordsBy.set(fact, made);
     return made;
   };
-  /** The first of those that have most in common with it, if that is enough. */
-  const alike = (fact: SaidFact, others: Iterable<SaidFact>): SaidFact | undefined => {
-    let best: { readonly other: SaidFact; readonly score: number } | undefined;
-    for (const other of others) {
-      const score = likeness(words(fact), words(other), best?.score ?? 0);
-      if (score >= ALIKE && score > (best?.score ?? 0)) best = { other, score };
-    }
-    return best?.other;
-  };
   const unpictured = (): SaidFact[] => open().filter(({ picture }) => picture === undefined);
   const firstById = new Map([...before].reverse().map((other) => [other.id, other]));
   for (const one of unpictured()) {
     const same = firstById.get(one.id);
-    if (same !== undefined && before.has(same) && alike(one, [same]) !== undefined) pair(one, same);
+    if (same !== undefined && before.has(same) && likeness(words(one), words(same)) >= ALIKE) pair(one, same);
   }
-  const families = new Map<string, Set<SaidFact>>();
+  const families = new Map<string, Family>();
   for (const other of before)
     if (isNumbered(other)) {
-      const family = families.get(familyOf(other));
-      if (family === undefined) families.set(familyOf(other), new Set([other]));
-      else family.add(other);
+      const family = families.get(familyOf(other)) ?? new Family();
+      families.set(familyOf(other), family);
+      family.add(other, words(other));
     }
   for (const one of unpictured().filter(isNumbered)) {
-    const family = families.get(familyOf(one));
-    const other = family === undefined ? undefined : alike(one, family);
-    if (other === undefined) continue;
-    pair(one, other);
-    family?.delete(other);
+    const other = families.get(familyOf(one))?.takeAlike(words(one));
+    if (other !== undefined) pair(one, other);
   }
   return {
     pairs: is.flatMap((one) => {
@@ -113,14 +101,53 @@ const sayings = ({ about, says, known, by, picture }: SaidFact): string =>
 /** The share of words that two have in common, from which on one is taken for the other, changed. */
 const ALIKE = 0.4;
 
-/** Words in common among all of both; 0 where it can be no more than `beaten`, or too little. */
-function likeness(one: ReadonlySet<string>, other: ReadonlySet<string>, beaten: number): number {
-  const [small, large] = one.size < other.size ? [one, other] : [other, one];
-  const most = small.size / Math.max(1, large.size);
-  if (most < ALIKE || most <= beaten) return 0;
+/** Words in common among all of both. */
+function likeness(one: ReadonlySet<string>, other: ReadonlySet<string>): number {
   let common = 0;
-  for (const word of small) if (large.has(word)) common += 1;
-  return common / Math.max(1, one.size + other.size - common);
+  for (const word of one) if (other.has(word)) common += 1;
+  return shareOf(common, one.size, other.size);
+}
+
+const shareOf = (common: number, one: number, other: number): number =>
+  common / Math.max(1, one + other - common);
+
+interface Relative {
+  readonly fact: SaidFact;
+  /** How many words it has. */
+  readonly size: number;
+  taken: boolean;
+}
+
+/** Statements whose ids differ in their number alone. A packet may have many thousands: each word knows who has it. */
+class Family {
+  readonly #facts: Relative[] = [];
+  readonly #byWord = new Map<string, number[]>();
+
+  add(fact: SaidFact, words: ReadonlySet<string>): void {
+    for (const word of words) {
+      const those = this.#byWord.get(word);
+      if (those === undefined) this.#byWord.set(word, [this.#facts.length]);
+      else those.push(this.#facts.length);
+    }
+    this.#facts.push({ fact, size: words.size, taken: false });
+  }
+
+  /** The first of those that have most in common with the words, if that is enough; it is given once. */
+  takeAlike(words: ReadonlySet<string>): SaidFact | undefined {
+    const common = new Uint32Array(this.#facts.length);
+    for (const word of words)
+      for (const at of this.#byWord.get(word) ?? []) common[at] = (common[at] ?? 0) + 1;
+    let best: Relative | undefined;
+    let most = 0;
+    for (const [at, both] of common.entries()) {
+      const one = both === 0 ? undefined : this.#facts[at];
+      if (one === undefined || one.taken) continue;
+      const share = shareOf(both, words.size, one.size);
+      if (share >= ALIKE && share > most) [best, most] = [one, share];
+    }
+    if (best !== undefined) best.taken = true;
+    return best?.fact;
+  }
 }
 
 const wordSet = ({ about, says }: SaidFact): Set<string> =>

@@ -153,7 +153,7 @@ function clauseWords({ text, phrases }: SentenceWords, phrase: Phrase): Readonly
   const own = stemsIn([phrase, ...phrase.rooms].map((one) => text.slice(one.from, one.to)).join(' '));
   const words = stemsIn(`${before}${text.slice(from, to)}${behind}`);
   // "New tub and surround": the other members of a list name themselves.
-  for (const other of phrases)
+  for (const other of phrasesWithin(phrases, from - NEAR, to + NEAR))
     if (other !== phrase && !other.place && other.from < to + NEAR && other.to > from - NEAR)
       for (const word of stemsIn(text.slice(other.from, other.to))) if (!own.has(word)) words.delete(word);
   // "By the owner" is no owner's bath.
@@ -165,6 +165,30 @@ function clauseWords({ text, phrases }: SentenceWords, phrase: Phrase): Readonly
       if (one.kind === 'class' || one.kind === 'newness')
         for (const word of stemsIn(text.slice(one.from, one.to))) words.delete(word);
   return words;
+}
+
+const pieces = new WeakMap<readonly Phrase[], ReadonlyMap<number, readonly Phrase[]>>();
+const pieceOf = (at: number): number => Math.floor(at / NEAR);
+
+/** Those with words between two places, and a few more: a sentence may have thousands, and each asks who stands near it. */
+function phrasesWithin(phrases: readonly Phrase[], from: number, to: number): ReadonlySet<Phrase> {
+  const byPiece = pieces.get(phrases) ?? inPieces(phrases);
+  pieces.set(phrases, byPiece);
+  const found = new Set<Phrase>();
+  for (let piece = pieceOf(from); piece <= pieceOf(to); piece++)
+    for (const one of byPiece.get(piece) ?? []) found.add(one);
+  return found;
+}
+
+function inPieces(phrases: readonly Phrase[]): Map<number, Phrase[]> {
+  const byPiece = new Map<number, Phrase[]>();
+  for (const one of phrases)
+    for (let piece = pieceOf(one.from); piece <= pieceOf(one.to); piece++) {
+      const those = byPiece.get(piece);
+      if (those === undefined) byPiece.set(piece, [one]);
+      else those.push(one);
+    }
+  return byPiece;
 }
 
 const CLAUSE_END = /[.;:!?\n,•*]/;
