@@ -113,18 +113,21 @@ function leaving(level: Level, corners: readonly Point[], one: Laid, bays: bigin
   const region = partOutside(one.shape.corners, corners);
   if (region.area === 0n || region.area <= bays) return [];
   if (region.area === one.shape.area) return [whollyOutside(level, one)];
-  // The way back is the way out of what lies outside, towards the room's own middle.
-  const way = wayOut(region, one.bounds, largestBounds(region));
+  const around = boundsOf(corners);
+  const inward = wayInto(one.bounds, around);
+  // Within the level's bounds, the way back is the way out of what lies outside, towards the room's own middle.
+  const corner = inward.east === 0 && inward.north === 0;
+  const way = corner ? wayOut(region, one.bounds, largestBounds(region)) : inward;
   const { reading } = one.shape;
-  const out = stepWords({ east: -way.east, north: -way.north });
+  const out = wayWords({ east: -way.east, north: -way.north }, reading);
   return [
     {
       code: 'tally.outside-level',
       severity: 'error',
       path: [...one.room.path, 'at'],
-      message: `${one.room.name} leaves ${level.name} by ${lengthWords(Math.abs(way.east + way.north), reading)} to the ${out} (${areaWords(region.area)})`,
+      message: `${one.room.name} leaves ${level.name} by ${out} (${areaWords(region.area)})`,
       hints: [
-        `move it ${wayWords(way, reading)}:  ${placeToType(one, way)}`,
+        ...(fits(one.bounds, around) ? [`move it ${wayWords(way, reading)}:  ${placeToType(one, way)}`] : []),
         `check its size, and the outline of ${level.name}`,
       ],
     },
@@ -149,15 +152,39 @@ interface Way {
   readonly north: number;
 }
 
-/** Along the shorter extent of the largest piece, to that side of `fixed` where the middle of `moving` is. */
+/** The shorter way out of the largest piece, to that side of `fixed` where the middle of `moving` is. */
 function wayOut(region: Region, moving: Bounds, fixed: Bounds): Way {
   const piece = largestBounds(region);
-  const [width, depth] = [piece.east - piece.west, piece.north - piece.south];
-  const eastward = moving.west + moving.east - fixed.west - fixed.east;
-  const northward = moving.south + moving.north - fixed.south - fixed.north;
-  if (width <= depth) return { east: eastward >= 0 ? width : -width, north: 0 };
-  return { east: 0, north: northward >= 0 ? depth : -depth };
+  const east = wayAlong(piece, moving, fixed, 'west', 'east');
+  const north = wayAlong(piece, moving, fixed, 'south', 'north');
+  return Math.abs(east) <= Math.abs(north) ? { east, north: 0 } : { east: 0, north };
 }
+
+/** As long as the piece; where one of the two lies within the other, on past its far side. */
+function wayAlong(
+  piece: Bounds,
+  moving: Bounds,
+  fixed: Bounds,
+  low: 'west' | 'south',
+  high: 'east' | 'north',
+): number {
+  const onward = moving[low] + moving[high] >= fixed[low] + fixed[high];
+  const allOfIt = piece[low] === moving[low] && piece[high] === moving[high];
+  const withinIt = piece[low] > moving[low] && piece[high] < moving[high];
+  if (allOfIt || withinIt) return onward ? fixed[high] - moving[low] : fixed[low] - moving[high];
+  const extent = piece[high] - piece[low];
+  return onward ? extent : -extent;
+}
+
+/** How far a room would have to move to lie within the level's bounds; nothing if it does. */
+function wayInto(room: Bounds, level: Bounds): Way {
+  const back = (low: 'west' | 'south', high: 'east' | 'north'): number =>
+    room[high] > level[high] ? level[high] - room[high] : Math.max(level[low] - room[low], 0);
+  return { east: back('west', 'east'), north: back('south', 'north') };
+}
+
+const fits = (room: Bounds, level: Bounds): boolean =>
+  room.east - room.west <= level.east - level.west && room.north - room.south <= level.north - level.south;
 
 function largestBounds(region: Region): Bounds {
   const all = region.polygons.map((piece) => boundsOf(piece.outer));
@@ -170,11 +197,14 @@ function acrossWords(region: Region, reading: Shape['reading']): string {
   return `${lengthWords(east - west, reading)} × ${lengthWords(north - south, reading)}`;
 }
 
-const stepWords = ({ east, north }: Way): string =>
-  east !== 0 ? (east > 0 ? 'east' : 'west') : north > 0 ? 'north' : 'south';
-
-const wayWords = (way: Way, reading: Shape['reading']): string =>
-  `${lengthWords(Math.abs(way.east + way.north), reading)} to the ${stepWords(way)}`;
+/** "1′ 0″ to the west", "1′ 0″ to the west and 2′ 0″ to the south". */
+function wayWords({ east, north }: Way, reading: Shape['reading']): string {
+  const words = (units: number, side: string) => `${lengthWords(Math.abs(units), reading)} to the ${side}`;
+  return [
+    ...(east === 0 ? [] : [words(east, east > 0 ? 'east' : 'west')]),
+    ...(north === 0 ? [] : [words(north, north > 0 ? 'north' : 'south')]),
+  ].join(' and ');
+}
 
 /** The room's `at:` after the move, ready to type. */
 function placeToType({ shape }: Laid, way: Way): string {

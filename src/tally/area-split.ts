@@ -98,8 +98,12 @@ function splitDiagnostic(group: NearFloors<PlacedLevel>): Diagnostic {
 
 /** Word for word, a level near one that is below grade would be below grade with it. */
 function gradeReadings(group: NearFloors<PlacedLevel>, areas: readonly LevelArea[]): OpenReading[] {
-  if (!mixesGrades(group)) return [];
-  const sums = group.floors.flatMap(({ floor }) => areas.filter(({ id }) => id === floor.level.id));
+  const below = group.floors.filter(({ floor }) => floor.level.grade === 'below');
+  // In a chain of floors only some are near one that is below grade.
+  const near = group.floors.filter(({ height }) =>
+    below.some((other) => Math.abs(other.height - height) <= NEAR),
+  );
+  const sums = near.flatMap(({ floor }) => areas.filter(({ id }) => id === floor.level.id));
   return sums.flatMap(({ name, byClass }): OpenReading[] => {
     const finished = byClass['above-finished'];
     if (finished === 0n) return [];

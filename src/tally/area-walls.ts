@@ -4,6 +4,7 @@ import type { FactPath } from '../diagnostics/fact-path.js';
 import type { Level } from '../facts/house.js';
 import { readLength } from '../facts/length.js';
 import { bad, good, type Read } from '../facts/read.js';
+import type { Reading } from './area-words.js';
 import type { Point } from './corners.js';
 import { firstCrossing } from './crossing.js';
 import { type Compass, growOutward, sidesOf } from './measuring.js';
@@ -26,6 +27,8 @@ interface Wall {
   /** What to add, 0.1 µm. */
   readonly thickness: number;
   readonly party: boolean;
+  /** How its thickness was read; undefined where it is none. */
+  readonly reading: Reading | undefined;
 }
 
 type WallWord = 'all' | Compass;
@@ -39,13 +42,22 @@ const WALL_EXAMPLE = 'write a thickness, for example 6", or "party 8 in" for a s
  */
 export function readWall(text: string): Read<Wall> {
   const written = text.trim();
-  if (/^none$/i.test(written)) return good({ thickness: 0, party: false });
+  if (/^none$/i.test(written)) return good({ thickness: 0, party: false, reading: undefined });
   const party = /^party(?:\s+wall)?\s+(.+)$/i.exec(written);
   const length = readLength(party?.[1] ?? written);
   if (!length.ok) return bad(length.problem, WALL_EXAMPLE);
-  const { units } = length.value;
-  return good({ thickness: party ? Math.floor(units / 2) : units, party: party !== null });
+  const { units, reading } = length.value;
+  return good({ thickness: party ? Math.floor(units / 2) : units, party: party !== null, reading });
 }
+
+/** How the thickness of each wall was read that is added to the inside sizes of `level`. */
+export const wallReadings = (level: Level): Reading[] =>
+  level.measured === 'outside'
+    ? []
+    : Object.values(level.walls ?? {}).flatMap((text) => {
+        const wall = readWall(text);
+        return (wall.ok ? wall.value.reading : undefined) ?? [];
+      });
 
 /** Adds the walls of `level`, whose path is `path`, to corners taken at inside faces. */
 export function growByWalls(level: Level, written: readonly Point[], path: FactPath): Grown {
@@ -58,7 +70,9 @@ export function growByWalls(level: Level, written: readonly Point[], path: FactP
   const known = used.flatMap((side) => wallOn(side) ?? []);
   const none = { corners, lacking, party: false, broken: false, diagnostics };
   if (known.length === 0) return { ...none, grown: false };
-  if (known.every((wall) => wall.thickness === 0)) return { ...none, grown: true };
+  // Whether a slanted wall adds nothing is said only of all walls.
+  const unsaid = sides.includes('slanted') && !walls.has('all');
+  if (!unsaid && known.every((wall) => wall.thickness === 0)) return { ...none, grown: true };
 
   const grown = growOutward(corners, ({ side }) => wallOn(side)?.thickness ?? 0);
   if (!Array.isArray(grown)) {

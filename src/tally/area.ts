@@ -22,8 +22,9 @@ import { noArea, sumLevel } from './area-level.js';
 import { assessRoom, type RoomFloor } from './area-rooms.js';
 import { checkSplitFloors } from './area-split.js';
 import { type StructuresAnswer, sumStructures } from './area-structures.js';
-import { commonReading, type Taped } from './area-words.js';
-import { isSloped } from './ceiling.js';
+import { wallReadings } from './area-walls.js';
+import type { Taped } from './area-words.js';
+import { isSloped, slopeTaped } from './ceiling.js';
 import { declare } from './declaration.js';
 import { levelsAbove } from './level-order.js';
 import { shapeTaped, sizeTaped } from './level-outline.js';
@@ -123,13 +124,21 @@ function classArea(area: bigint, metric: boolean): ClassArea {
 }
 
 /** Whether every length that an area rests on was read in metric units. */
-function isMetric(house: House): boolean {
-  const taped: Taped[] = [
-    ...[...house.levels, ...house.rooms, ...house.structures].flatMap(shapeTaped),
-    ...house.levels.flatMap((level) => (level.parts ?? []).flatMap((part) => sizeTaped(part.size))),
-    ...house.levels.flatMap((level) => level.openings.flatMap((opening) => sizeTaped(opening.size))),
+function isMetric({ levels, rooms, structures }: House): boolean {
+  const openings = levels.flatMap((level) => level.openings);
+  const sizes = [
+    ...levels.flatMap((level) => (level.parts ?? []).map((part) => part.size)),
+    ...openings.map((opening) => opening.size),
+    ...openings.flatMap((opening) => opening.treads ?? []),
+    ...rooms.flatMap((room) => room.low.map((low) => low.size)),
   ];
-  return taped.length > 0 && commonReading(taped) === 'metric';
+  const taped: Taped[] = [
+    ...[...levels, ...rooms, ...structures].flatMap(shapeTaped),
+    ...sizes.flatMap(sizeTaped),
+    ...rooms.flatMap(({ ceiling }) => (isSloped(ceiling) ? slopeTaped(ceiling) : [])),
+  ];
+  const readings = [...taped.map((one) => one.reading), ...levels.flatMap(wallReadings)];
+  return readings.length > 0 && readings.every((reading) => reading === 'metric');
 }
 
 /** Finished floor above grade between the walls of its rooms, for the comparison with a record. */

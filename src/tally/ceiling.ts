@@ -10,8 +10,8 @@ import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { FactPath } from '../diagnostics/fact-path.js';
 import type { Room } from '../facts/house.js';
 import { FOOT, INCH, type Length, METRE } from '../facts/length.js';
-import { listWords } from './area-words.js';
-import { sizeArea } from './level-outline.js';
+import { listWords, type Taped, tapedLength } from './area-words.js';
+import { sizeArea, sizeTaped } from './level-outline.js';
 
 export type Ceiling = NonNullable<Room['ceiling']>;
 export type SlopedCeiling = Exclude<Ceiling, Length>;
@@ -34,6 +34,14 @@ export const isUnder = (height: Length, limit: Limit): boolean =>
 
 export const isSloped = (ceiling: Ceiling | undefined): ceiling is SlopedCeiling =>
   ceiling !== undefined && !('units' in ceiling);
+
+/** Every tape reading behind the floor below a sloped ceiling. */
+export const slopeTaped = (ceiling: SlopedCeiling): Taped[] => [
+  ...[ceiling['at-7-ft'], ceiling['at-5-ft']].flatMap((size) => (size === undefined ? [] : sizeTaped(size))),
+  ...[ceiling.highest, ceiling.flat, ceiling.lowest, ceiling.length].flatMap((length) =>
+    length === undefined ? [] : tapedLength(length),
+  ),
+];
 
 /** The floor below a sloped ceiling, by height; all in (0.1 µm)², rounded down where a slope leaves a fraction. */
 export interface SlopedFloor {

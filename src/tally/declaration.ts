@@ -38,7 +38,7 @@ export function declare(input: DeclarationInput): Declaration {
     ...(unknown.length === 0
       ? []
       : [`The area of ${listWords(unknown)} is not known and is in none of these figures.`]),
-    ...rooms.flatMap(heatSentence),
+    ...rooms.filter((room) => isCounted(room, levels)).flatMap(heatSentence),
     ...readings.map((reading) => `Open reading, ${reading.room}: ${reading.words}`),
     'Each figure is rounded once, from its finished sum, to the nearest whole square foot, halves up (the standard has no rule for halves).',
     'This is not an appraisal. Whoever relies on the size should measure for themselves.',
@@ -95,6 +95,14 @@ function methodSentences(house: House, against: readonly string[], toStandard: b
 /** Who was hired is named only by editions that name people; the declaration is printed in all of them. */
 const measurerOf = (house: House, by: string): string =>
   house.people.some((person) => person.id === by) ? 'a person who was hired' : by;
+
+/** Whether a figure holds the room: those of a level that isn’t known don’t, nor a sum of rooms one without a size. */
+function isCounted({ room, floor }: RoomFloor, levels: readonly LevelArea[]): boolean {
+  const level = levels.find(({ id }) => id === room.level);
+  return (
+    level !== undefined && level.basis !== 'none' && (level.corners !== undefined || floor !== undefined)
+  );
+}
 
 /** Heat is no part of the standard's own words; some states' guides ask for it. */
 function heatSentence({ room, name, floor, rest }: RoomFloor): string[] {

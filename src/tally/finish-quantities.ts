@@ -97,7 +97,7 @@ function quantityOf(
 /** Words of a material that comes in boxes. Sheet goods and carpet are cut from rolls: no box, no figure here. */
 const BOXED =
   /plank|laminate|parquet|\bwood\b|hardwood|engineered|bamboo|cork|vinyl|\b(oak|maple|hickory|walnut|birch|cherry|pine)\b/;
-const ROLLED = /\bsheet\b|carpet(?! tile)|linoleum|\broll\b/;
+const ROLLED = /\bsheet\b|carpet|linoleum|\broll\b/;
 
 function kindOf(finish: Finish): FinishQuantity['kind'] {
   const what = finish.what.toLowerCase();
@@ -120,7 +120,9 @@ function netArea(
 ): Net {
   if (finish.area !== undefined)
     return { area: finish.area.area, basis: 'stated', how: `Area as stated: ${finish.area.written}.` };
-  const beside = home.finishes.filter((other) => other !== finish && other.on === finish.on).length;
+  const beside = home.finishes.filter(
+    (other) => other !== finish && other.on === finish.on && other.did !== 'removed',
+  ).length;
   const rest =
     beside === 0 ? '' : ` Other finishes of the same ${finish.on} are in it: their part wasn’t taken off.`;
   if (finish.on === 'walls' && 'windows' in home) return wallArea(home, measures, table, rest);

@@ -25,7 +25,9 @@ export function compareRecord(
   const { record } = house;
   if (record === undefined) return { comparison: undefined, diagnostics: [] };
   const squareFeet = wholeSquareFeet(record.area.area);
-  const measured = areas.levels.some((level) => level.basis !== 'none');
+  const above = areas.levels.filter((level) => level.grade === 'above');
+  const compared = above.length === 0 ? areas.levels : above;
+  const measured = compared.some((level) => level.basis !== 'none');
   const difference = measured ? areas.byClass['above-finished'].squareFeet - squareFeet : undefined;
   const words = comparisonWords(record, areas, squareFeet, difference);
   const comparison: RecordComparison = {
@@ -54,8 +56,10 @@ function comparisonWords(
   );
   const source = says.length === 0 ? 'The public record' : `The public record (${says.join(', ')})`;
   const stated = `${source} says ${groupThousands(squareFeet)} sq ft`;
-  if (difference === undefined)
-    return `${stated}. No level of the house is measured, so there is nothing to compare.`;
+  if (difference === undefined) {
+    const none = areas.levels.every((level) => level.basis === 'none') ? 'of the house' : 'above grade';
+    return `${stated}. No level ${none} is measured, so there is nothing to compare.`;
+  }
   const own = groupThousands(areas.byClass['above-finished'].squareFeet);
   const apart =
     difference === 0
@@ -69,7 +73,7 @@ function differs(comparison: RecordComparison): Diagnostic {
     code: 'tally.record-differs',
     severity: 'note',
     path: ['record', 'area'],
-    message: comparison.words.replace(/\.$/, '').replace('. The', '; the').replace('. No', '; no'),
+    message: comparison.words.replace(/\.$/, '').replace(' sq ft. The', ' sq ft; the'),
     hints: [
       ...comparison.causes.map((cause) => cause.replace(/\.$/, '')),
       'both figures are printed; check the outlines if nothing explains the difference',
@@ -103,7 +107,7 @@ function causesOf(
 function shortcut(record: PublicRecord, areas: Compared): string[] {
   const stated = record.area.area;
   return areas.levels.flatMap((level) => {
-    if (level.gross === undefined) return [];
+    if (level.gross === undefined || level.grade === 'below') return [];
     const doubled = 2n * stated - 3n * level.gross;
     const off = doubled < 0n ? -doubled : doubled;
     if (off > 2n * SQUARE_FOOT) return [];

@@ -218,9 +218,15 @@ describe('a level’s size', () => {
   });
 
   test('wall texts', () => {
-    expect(readWall('6"')).toEqual({ ok: true, value: { thickness: 6 * INCH, party: false } });
-    expect(readWall('party 8 in')).toEqual({ ok: true, value: { thickness: 4 * INCH, party: true } });
-    expect(readWall('none')).toEqual({ ok: true, value: { thickness: 0, party: false } });
+    expect(readWall('6"')).toEqual({
+      ok: true,
+      value: { thickness: 6 * INCH, party: false, reading: 'inches' },
+    });
+    expect(readWall('party 8 in')).toEqual({
+      ok: true,
+      value: { thickness: 4 * INCH, party: true, reading: 'inches' },
+    });
+    expect(readWall('none')).toEqual({ ok: true, value: { thickness: 0, party: false, reading: undefined } });
     expect(readWall('party').ok).toBe(false);
   });
 });

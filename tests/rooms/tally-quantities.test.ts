@@ -188,3 +188,62 @@ describe('the convention used', () => {
       expect(one([finish('floor', what)]).flooring?.defects, what).toBeUndefined();
   });
 });
+
+describe('how an area was come by', () => {
+  const SLOPED = { ceiling: { 'at-7-ft': `9' x 10'`, 'at-5-ft': `12' x 10'` } };
+  const BESIDE = 'Other finishes of the same floor are in it: their part wasn’t taken off.';
+  const floor = finish('floor', 'oak');
+
+  test.each<readonly [string, FinishSpec[], Partial<RoomSpec>, number | undefined, string]>([
+    ['a floor', [floor], {}, 120, 'Floor inside.'],
+    ['a floor beside another', [floor, finish('floor', 'tile')], {}, 120, `Floor inside. ${BESIDE}`],
+    ['a floor beside walls', [floor, finish('walls', 'tile')], {}, 120, 'Floor inside.'],
+    [
+      'a floor whose carpet is gone',
+      [floor, finish('floor', 'carpet', { did: 'removed' })],
+      {},
+      120,
+      'Floor inside.',
+    ],
+    ['a floor under a slope', [floor], SLOPED, 120, 'Floor inside.'],
+    [
+      'a flat ceiling',
+      [finish('ceiling', 'tile')],
+      { ceiling: `8'` },
+      120,
+      'Flat ceiling, as large as the floor inside.',
+    ],
+    [
+      'a ceiling that nobody taped',
+      [finish('ceiling', 'tile')],
+      {},
+      120,
+      'Flat ceiling, as large as the floor inside.',
+    ],
+    [
+      'a slope',
+      [finish('ceiling', 'tile')],
+      SLOPED,
+      undefined,
+      'Not known: the ceiling slopes, and its own area isn’t stated.',
+    ],
+  ])('of %s', (_, finishes, room, area, how) => {
+    const found = one(finishes, MEASURED, room);
+    expect([found.area, found.how]).toEqual([area === undefined ? undefined : sqFt(area), how]);
+  });
+
+  test('walls that are all openings have no area', () => {
+    // 5 windows of 15 sq ft are 75; of 76 sq ft one is left.
+    const windows = Array.from({ length: 5 }, () => ({}));
+    const of = (perimeter: number) =>
+      one(
+        [finish('walls', 'paint')],
+        {
+          roomFloors: new Map(),
+          roomWalls: new Map([['den', { perimeter: perimeter * FOOT, height: FOOT }]]),
+        },
+        { windows },
+      ).area;
+    expect([of(76), of(75)]).toEqual([sqFt(1), undefined]);
+  });
+});
