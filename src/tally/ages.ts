@@ -111,7 +111,7 @@ const labelSaysOtherwise = (labelled: HouseDate, path: FactPath): Diagnostic => 
 });
 
 function checkOrder(system: System, dated: Dated, path: FactPath, diagnostics: Diagnostic[]): void {
-  const made = dated.basis === 'installed' ? undefined : dated.date?.earliest;
+  const made = dated.date?.earliest;
   const installed = system.installed?.value?.latest;
   if (made === undefined || installed === undefined || made <= installed) return;
   diagnostics.push({

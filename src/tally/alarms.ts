@@ -25,7 +25,7 @@ export interface AlarmEnd {
   readonly alarm: Alarm;
   /**
    * The day it is due by its printed date or ten years from manufacture, the earlier; undefined: not known. Where
-   * it was made on or before some day, the latest that this can be.
+   * either is on or before some day, the latest that this can be.
    */
   readonly replaceBy: string | undefined;
   readonly basis: 'printed on it' | 'ten years from manufacture' | 'no date read';
@@ -162,10 +162,13 @@ const outsideWords = (area: SleepingArea): string =>
 const onLevel = (house: House, alarm: Alarm, level: string): boolean =>
   alarm.where === level || house.rooms.some((room) => room.id === alarm.where && room.level === level);
 
+/** A storey that is gutted and has no room written down yet is no attic, unless its name says so. */
 function isUnusedAttic(house: House, level: Level): boolean {
   const rooms = house.rooms.filter((room) => room.level === level.id);
   return (
-    level.grade === 'above' && level.finish === 'unfinished' && rooms.every((room) => room.use === 'attic')
+    level.grade === 'above' &&
+    level.finish === 'unfinished' &&
+    (rooms.length === 0 ? /\battic\b/i.test(level.name) : rooms.every((room) => room.use === 'attic'))
   );
 }
 
@@ -182,7 +185,8 @@ function carbonMonoxidePlaces(house: House, groups: readonly SleepingArea[]): Al
 }
 
 function endOf(alarm: Alarm, asOf: string): AlarmEnd {
-  const printed = alarm['replace-by']?.earliest;
+  const end = alarm['replace-by'];
+  const printed = end?.earliest ?? end?.latest;
   const { earliest, latest } = alarm.made?.value ?? {};
   const made = earliest ?? latest;
   // A carbon monoxide alarm has no common life: only the date printed on it counts.
@@ -192,8 +196,10 @@ function endOf(alarm: Alarm, asOf: string): AlarmEnd {
       : undefined;
   // ISO dates sort as text, so the first is the earlier one.
   const [replaceBy] = [printed, counted].filter((date) => date !== undefined).sort();
-  // "2015 or before": due on that count at the latest, and perhaps long since.
-  const atLatest = counted !== undefined && earliest === undefined;
+  // "2015 or before": due by that at the latest, and perhaps long since.
+  const atLatest =
+    (printed !== undefined && end?.earliest === undefined) ||
+    (counted !== undefined && earliest === undefined);
   return {
     alarm,
     replaceBy,

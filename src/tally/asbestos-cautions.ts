@@ -27,15 +27,21 @@ export interface AsbestosCaution {
 
 /** Materials of the federal list, most particular first. */
 const MATERIALS: readonly (readonly [string, RegExp])[] = [
-  ['vinyl or asphalt floor tile', /\b(vinyl|asphalt)( asbestos)?( floor)? tiles?\b/],
-  ['sheet vinyl', /\bsheet vinyl|vinyl sheet\b/],
+  [
+    'vinyl or asphalt floor tile',
+    /\b(vinyl|asphalt)([ -](asbestos|composition))?( floor)? tiles?\b|\btiles?, (vinyl|asphalt)\b/,
+  ],
+  ['sheet vinyl', /\bsheet vinyl|vinyl,? sheet\b/],
   ['flooring adhesive', /\bmastic\b|\b(cutback|black) adhesive\b/],
   [
     'textured ceiling or wall',
-    /popcorn|\btextured? (ceilings?|paint|walls?)|sprayed ceiling|acoustic ceiling/,
+    /popcorn|\btextured? (ceilings?|paint|walls?)|\b(ceiling|wall) texture|sprayed ceiling|acoustic ceiling/,
   ],
   ['vermiculite', /vermiculite/],
-  ['pipe or furnace wrap', /\b(pipe|duct|furnace|boiler) (wrap|wrapping|lagging|insulation|covering)\b/],
+  [
+    'pipe or furnace wrap',
+    /\b(pipe|duct|furnace|boiler)s?,? (wrap|wrapping|wrapped|lagging|insulation|covering)\b/,
+  ],
   ['cement siding or roofing', /\bcement[- ](siding|shingles?|board siding|roof(ing)?)\b/],
   ['asbestos', /asbestos/],
 ];
@@ -61,9 +67,9 @@ export function asbestosCautions(house: House, rules: LeadAsbestosRules): Asbest
     .join('; ');
   return mentions(house).flatMap((mention) => {
     const material = MATERIALS.find(([, pattern]) => pattern.test(mention.text))?.[0];
-    // What was put in at an unknown time may be as old as the house.
-    const put = mention.put ?? house.house.built.value;
-    if (material === undefined || (put?.earliest !== undefined && put.earliest > `${year}-12-31`)) return [];
+    // What was put in at an unknown time, or by some day, may be as old as the house.
+    const put = mention.put?.earliest ?? house.house.built.value?.earliest;
+    if (material === undefined || (put !== undefined && put > `${year}-12-31`)) return [];
     const test = tests.length === 0 ? 'no test on file' : 'a test report is on file';
     return [
       {
@@ -97,7 +103,7 @@ function mentions(house: House): Mention[] {
           where: nameOf(home),
           evidence: item.evidence,
         };
-        const textured = item.on === 'ceiling' && /textured/i.test(item.what) ? 'textured ceiling' : '';
+        const textured = item.on === 'ceiling' && /texture/i.test(item.what) ? 'textured ceiling' : '';
         return [
           {
             ...base,

@@ -9,13 +9,17 @@ export interface CarbonMonoxideQuestion {
 }
 
 const BURNS = ['gas', 'propane', 'oil', 'wood'];
-const MAY_BURN = /heater|furnace|boiler|\brange\b(?! *hood)|\boven|cooktop|dryer|fireplace|stove|generator/i;
+const MAY_BURN =
+  /heater|heating|\bheat\b(?! *(pump|recovery|exchanger|tape|cable))|furnace|boiler|\brange\b(?! *hood)|\boven|cooktop|dryer(?! *(vent|duct))|fireplace|stove|generator/i;
+/** A name that says what else heats, too: "heat pump with gas furnace". */
+const BURNS_AS_WELL = /\b(gas|propane|oil (furnace|boiler|backup))\b/i;
 
 /** Whether it burns fuel, by what is recorded or, failing that, by its own name: "furnace, gas". */
 export function burns(system: System): boolean | undefined {
   if (system.did === 'removed') return false;
   if (system.fuel !== undefined) return BURNS.includes(system.fuel);
-  if (!MAY_BURN.test(system.is) || /electric|heat pump/i.test(system.is)) return false;
+  if (!MAY_BURN.test(system.is)) return false;
+  if (/electric|heat pump/i.test(system.is)) return BURNS_AS_WELL.test(system.is);
   return /\b(natural gas|gas|propane|oil|wood|pellet)\b/i.test(system.is) ? true : undefined;
 }
 

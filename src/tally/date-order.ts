@@ -54,6 +54,10 @@ function wrongWayRound(
 function pairs(house: House): Pair[] {
   const { bought, listed } = house.house;
   const closed = house.money?.sale?.closed;
+  const closing =
+    house.duties?.closing === undefined
+      ? (['closed', closed] as const)
+      : (['closing', house.duties.closing] as const);
   return [
     {
       first: ['bought', bought, 'bought'],
@@ -85,7 +89,7 @@ function pairs(house: House): Pair[] {
     },
     {
       first: ['contract', house.duties?.contract, 'sold by contract'],
-      second: ['closing', house.duties?.closing ?? closed, 'handed over at the closing'],
+      second: [...closing, 'handed over at the closing'],
       what: 'the house',
       path: ['duties', 'contract'],
       marked: 'first',

@@ -73,7 +73,7 @@ const ON_THE_LID = {
 
 function paintUnsaid(finish: Finish, home: string, path: FactPath): Gap[] {
   const words = Object.keys(ON_THE_LID) as (keyof typeof ON_THE_LID)[];
-  const missing = /paint/i.test(finish.what) ? words.filter((word) => finish[word] === undefined) : [];
+  const missing = /(?<!un)paint/i.test(finish.what) ? words.filter((word) => finish[word] === undefined) : [];
   const [first] = missing;
   if (first === undefined) return [];
   return [

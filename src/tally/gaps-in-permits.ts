@@ -27,7 +27,7 @@ function permitsWithoutFinal(house: GapSources['house']): Gap[] {
   );
 }
 
-const LICENSED_TRADES = /electric|plumb|\bgas\b|heating|cooling|\bair\b|roof|structur|pool/i;
+const LICENSED_TRADES = /electric|plumb|\bgas\b|heating|cooling|\bair\b|\broof|structur|\bpool/i;
 
 /** A licence that is said to be not known was asked for; only silence is named. */
 function tradesWithoutLicence(house: GapSources['house']): Gap[] {

@@ -1,12 +1,13 @@
 /** What is lacking of systems and appliances: whether they are there, how old they are, what they run on. */
 
 import type { FactPath } from '../diagnostics/fact-path.js';
-import type { System, Warranty } from '../facts/house.js';
+import type { System } from '../facts/house.js';
 import { burns } from './carbon-monoxide.js';
 import { addItem, addLine, EVERYONE, freeId, type Gap, type GapSources, rankOf, SALE } from './gap.js';
 import { isWaterHeater } from './observed-water-heater.js';
 import { isThere } from './still-there.js';
 import { systemName } from './system-name.js';
+import { deriveWarranties } from './warranties.js';
 
 interface Asked {
   readonly name: string;
@@ -46,7 +47,7 @@ const ASKED: readonly Asked[] = [
   },
   {
     name: 'electrical panel',
-    pattern: /(?<!(solar|radiant) )\bpanel(?!l)/i,
+    pattern: /(?<!(solar|radiant) )\bpanel(?!l?(ing|ed))/i,
     id: 'panel',
     example: 'is: electrical panel, capacity: 150 A, installed: not known',
   },
@@ -58,7 +59,7 @@ const ASKED: readonly Asked[] = [
   },
   {
     name: 'windows',
-    pattern: /window/i,
+    pattern: /^(?!.*(air condition|\bfan\b)).*window/i,
     id: 'windows',
     example: 'is: "window, vinyl", installed: not known',
   },
@@ -156,25 +157,18 @@ function stayUnknown(system: System, path: FactPath): Gap[] {
   ];
 }
 
-function warranties({ house }: GapSources): Gap[] {
-  const gaps = (written: Warranty | readonly Warranty[] | undefined, name: string, path: FactPath): Gap[] =>
-    [written ?? []].flat().flatMap((warranty: Warranty, index): Gap[] =>
-      warranty['moves-to-buyer'] === 'not known'
-        ? [
-            {
-              path: Array.isArray(written) ? [...path, index] : path,
-              audiences: ['buyer', 'care'],
-              lacks: `whether the warranty on “${name}”${warranty.of === undefined ? '' : ` (${warranty.of})`} moves to the next owner is not known`,
-              hint: 'read its terms, then write  moves-to-buyer: yes  or  moves-to-buyer: no',
-              rank: rankOf('warranty'),
-            },
-          ]
-        : [],
-    );
-  return [
-    ...house.systems.flatMap((system, index) =>
-      gaps(system.warranty, systemName(system), ['systems', index, 'warranty']),
-    ),
-    ...house.work.flatMap((item, index) => gaps(item.warranty, item.what, ['work', index, 'warranty'])),
-  ];
-}
+/** Of warranties that may still run; those on what was taken out have no next owner. */
+const warranties = ({ house, asOf }: GapSources): Gap[] =>
+  deriveWarranties(house, asOf).flatMap(({ warranty, on, path, running }): Gap[] => {
+    if (running === false || warranty['moves-to-buyer'] !== 'not known') return [];
+    const name = on.kind === 'system' ? systemName(on.item) : on.item.what;
+    return [
+      {
+        path,
+        audiences: ['buyer', 'care'],
+        lacks: `whether the warranty on “${name}”${warranty.of === undefined ? '' : ` (${warranty.of})`} moves to the next owner is not known`,
+        hint: 'read its terms, then write  moves-to-buyer: yes  or  moves-to-buyer: no',
+        rank: rankOf('warranty'),
+      },
+    ];
+  });

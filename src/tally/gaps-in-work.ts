@@ -43,7 +43,7 @@ function whoUnsaid(item: WorkItem, path: FactPath): Gap[] {
 }
 
 const UNDER_PERMIT =
-  /electric|circuit|outlet|panel|wiring|plumb|pipe|gas|furnace|heater|heat pump|structur|beam|roof|addition/i;
+  /electric|circuit|\boutlet|\bpanel(?!l?(ing|ed))|wiring|plumb|pipe|\bgas\b|furnace|heater|heat pump|structur|beam|\b(re)?roof|\baddition\b/i;
 
 function permitUnsaid(item: WorkItem, path: FactPath): Gap[] {
   const upkeep = item.did === 'cleaned' || item.did === 'serviced';

@@ -100,12 +100,21 @@ const PAINTED_TRADES = [
   'outside',
 ];
 
+/** What is painted in most houses and belongs to no one trade. */
+const PAINTED_PARTS = /\b(plaster|drywall|lath|walls?|ceilings?|wainscot(ing|ting)?|mou?ldings?|casings?)\b/i;
+
+function mayBePainted(item: WorkItem): boolean {
+  const words = `${item.what} ${item.how ?? ''}`;
+  const trade = tradeOf(words, item.trade);
+  return PAINTED_TRADES.includes(trade) || (trade === 'other' && PAINTED_PARTS.test(words));
+}
+
 function unrecordedWork(house: House): LeadNotes['unrecorded'] {
   return house.work.flatMap((item, index) =>
     item['paint-disturbed'] === undefined &&
     !item['windows-replaced'] &&
     OFTEN_DISTURBS.includes(item.did) &&
-    PAINTED_TRADES.includes(tradeOf(`${item.what} ${item.how ?? ''}`, item.trade))
+    mayBePainted(item)
       ? [{ item, path: ['work', index] }]
       : [],
   );

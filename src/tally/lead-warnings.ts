@@ -38,17 +38,16 @@ function warning(house: House, jobs: readonly [LeadJob, ...LeadJob[]]): Diagnost
 
 /** "8.5 sq ft of paint disturbed (minor repair ends at 6)", "painted windows replaced". */
 function whatWasDone(jobs: readonly [LeadJob, ...LeadJob[]]): string {
-  const windows = jobs.some((job) => job.items.some((item) => item['windows-replaced']));
-  const over = jobs.filter((job) => job.area > 0n && !job.items.some((item) => item['windows-replaced']));
-  const areas = [...new Set(over.map((job) => paintedSquareFeet(job.area)))];
-  const removed = jobs.some((job) => job.verdict === 'open');
+  const hasWindows = (job: LeadJob): boolean => job.items.some((item) => item['windows-replaced']);
+  const painted = (verdict: LeadJob['verdict'], how: string): string[] => {
+    const found = jobs.filter((job) => job.verdict === verdict && !hasWindows(job));
+    const areas = [...new Set(found.map((job) => paintedSquareFeet(job.area)))];
+    return areas.length === 0 ? [] : [`${listWords(areas)} sq ft of paint disturbed ${how}`];
+  };
   return [
-    ...(windows ? ['painted windows replaced'] : []),
-    ...(areas.length === 0
-      ? []
-      : [
-          `${listWords(areas)} sq ft of paint disturbed${removed ? ' with a part of the structure' : ` (minor repair ends at ${jobs[0].limitSquareFeet})`}`,
-        ]),
+    ...(jobs.some(hasWindows) ? ['painted windows replaced'] : []),
+    ...painted('more than minor', `(minor repair ends at ${jobs[0].limitSquareFeet})`),
+    ...painted('open', 'with a part of the structure'),
   ].join('; ');
 }
 

@@ -43,13 +43,18 @@ export function observePoolBarriers(house: House): Observation[] {
   );
 }
 
-/** What a gate is asked; nothing of a side that has none, and one open part where that is said to be not known. */
+/** What a gate is asked; nothing of a side that has none, and one open part where whether it has one is not known. */
 function gateParts(barrier: PoolBarrier): (boolean | undefined)[] {
-  if (barrier.gate === 'not known') return [undefined];
-  return barrier.gate === 'yes'
-    ? [answered(barrier['closes-itself']), answered(barrier['opens-outward'])]
-    : [];
+  const gate = hasGate(barrier);
+  if (gate === undefined) return [undefined];
+  return gate ? [answered(barrier['closes-itself']), answered(barrier['opens-outward'])] : [];
 }
+
+/** Where a gate is described there is one, whether or not that is said beside it. */
+const hasGate = (barrier: PoolBarrier): boolean | undefined =>
+  barrier['closes-itself'] !== undefined || barrier['opens-outward'] !== undefined
+    ? true
+    : answered(barrier.gate);
 
 function barrierWords(barrier: PoolBarrier): string {
   const gate = `gate closes and latches by itself: ${barrier['closes-itself'] ?? 'not known'}, opens outward: ${barrier['opens-outward'] ?? 'not known'}`;
@@ -57,7 +62,7 @@ function barrierWords(barrier: PoolBarrier): string {
     barrier.height ? `${printLength(barrier.height)} high` : 'height not measured',
     barrier['gap-below'] && `gap below ${printLength(barrier['gap-below'])}`,
     barrier['widest-gap'] && `widest opening ${printLength(barrier['widest-gap'])}`,
-    barrier.gate === 'yes' && gate,
+    hasGate(barrier) === undefined ? 'gate: not known' : hasGate(barrier) && gate,
     barrier['latch-height'] && `latch release ${printLength(barrier['latch-height'])} high`,
   );
 }

@@ -5,9 +5,11 @@ import { answered, judged, type Observation, observe } from './observation.js';
 import { systemName } from './system-name.js';
 import { safetyRules } from './tables/safety.js';
 
-/** A range by any name that is still there; its hood, outlet and cord are none. */
+/** A range by any name that is still there, "gas stove" too; its hood, outlet and cord are none, nor is a stove for heat. */
 export const isRange = (system: System): boolean =>
-  /\brange\b(?! *(hood|vent|outlet|circuit|cord))/i.test(system.is) && system.did !== 'removed';
+  /^(?!.*\b(wood|pellet|coal|heating|parlou?r)\b).*\b(range|(cook)?stove)\b(?! *(hood|vent|outlet|circuit|cord|pipe))/i.test(
+    system.is,
+  ) && system.did !== 'removed';
 
 export function observeRanges(house: House): Observation[] {
   const rule = safetyRules().rangeTip;

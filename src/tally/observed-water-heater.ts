@@ -17,9 +17,10 @@ import {
 import { systemName } from './system-name.js';
 import { safetyRules } from './tables/safety.js';
 
-/** A heater that was taken out heats nothing. */
+/** A heater that was taken out heats nothing, and its pan and expansion tank are no heater. */
 export const isWaterHeater = (system: System): boolean =>
-  /water heater/i.test(system.is) && system.did !== 'removed';
+  /water heater(?! *(pan|expansion|vent|outlet|circuit|timer|blanket)\b)/i.test(system.is) &&
+  system.did !== 'removed';
 
 export function observeWaterHeaters(house: House): Observation[] {
   return house.systems.flatMap((system, index) => {

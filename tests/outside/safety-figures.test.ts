@@ -233,7 +233,13 @@ describe('hot water (consumer agency’s advice and burn times, quoted by a chil
 });
 
 describe('a pool’s barrier (agency’s publication 362, in a stored copy)', () => {
-  const GOOD = { what: 'fence', height: '48"', 'gap-below': '4"', 'widest-gap': '3 15/16"' };
+  const GOOD = {
+    what: 'fence',
+    height: '48"',
+    'gap-below': '4"',
+    'widest-gap': '3 15/16"',
+    gate: 'no',
+  } as const;
   const barrier = (change: object) =>
     stands({ pool: { barriers: [{ ...GOOD, ...change }] } }, 'pool barrier')[0];
 
@@ -252,6 +258,7 @@ describe('a pool’s barrier (agency’s publication 362, in a stored copy)', ()
     expect(barrier({ ...gate, 'opens-outward': 'no' })).toBe(BEYOND);
     expect(barrier({ gate: 'yes' })).toBe(OPEN);
     expect(barrier({ gate: 'not known' })).toBe(OPEN);
+    expect(barrier({ gate: undefined })).toBe(OPEN);
     expect(barrier({ gate: 'no' })).toBe(WITHIN);
   });
 });

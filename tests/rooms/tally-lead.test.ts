@@ -229,7 +229,7 @@ describe('warnings', () => {
       ],
     });
     expect(diagnostics.map((one) => one.message)).toEqual([
-      'lead rules may reach this work: Hall, 7, 9 and 2 sq ft of paint disturbed with a part of the structure',
+      'lead rules may reach this work: Hall, 7 and 9 sq ft of paint disturbed (minor repair ends at 6); 2 sq ft of paint disturbed with a part of the structure',
     ]);
     expect(diagnostics[0]?.path).toEqual(['work', 0, 'paint-disturbed']);
   });
