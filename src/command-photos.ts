@@ -1,6 +1,7 @@
 /** `sillplate photos`: which photos there are, what they may be of, and pairs to accept into the facts. */
 import path from 'node:path';
 import { type Accepted, acceptPairs, type PlacedLine, type Sentence } from './accept-pairs.js';
+import { dropLeftOfFacts } from './archive/replace-file.js';
 import { asWritten } from './as-written.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { NOWHERE } from './diagnostics/place.js';
@@ -41,6 +42,7 @@ export async function photosCommand(
   const [only] = looked;
   let accepted: AcceptedHere | undefined;
   if (options.accept !== undefined && only?.listed !== undefined) {
+    await dropLeftOfFacts(only.folder);
     const chosen = choose(only.listed, options.accept);
     const hiding = hidingWork(only, only.listed.house, options.accept);
     if (hiding.length > 0 && ('code' in chosen || (isAll(options.accept) && chosen.pairs.length === 0))) {

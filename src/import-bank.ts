@@ -5,7 +5,7 @@
  * or by history alone), and writes each answer as it is given, so that a closed window costs one row. Start reading at `importBank`.
  */
 import path from 'node:path';
-import type { Copies } from './archive/append-rows.js';
+import { type Copies, dropLeftOfImports } from './archive/append-rows.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { checkHouse } from './facts/check-house.js';
 import type { HouseFolder } from './find-houses.js';
@@ -107,6 +107,7 @@ export async function importBank(
     asker,
     keep,
   );
+  if (kept.size === 0 && !options.dryRun) await dropLeftOfImports(house.folder);
   for (const one of told) say(one);
   const decisions = decided.decisions.filter((one) => options.dryRun || kept.has(one));
   if (decided.trouble !== undefined && decisions.length === 0) return failed(decided.trouble);

@@ -10,9 +10,11 @@ import { createHash } from 'node:crypto';
 import { mkdir, realpath, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { bytesOf } from './file-digest.js';
-import { alone } from './folder-lock.js';
+import { alone, dropLeft } from './folder-lock.js';
 import { LeadsOutside, putFile } from './put-file.js';
 import { dropHalfMade } from './write-whole.js';
+
+const WORK = 'import';
 
 /** One import at a time in a house. Makes `imports/`, and takes out what killed runs left half-made. */
 export async function aloneInImports<T>(folder: string, work: () => Promise<T>): Promise<T> {
@@ -27,11 +29,15 @@ export async function aloneInImports<T>(folder: string, work: () => Promise<T>):
   });
   if (!(await realpath(imports)).startsWith((await realpath(folder)) + path.sep))
     throw new LeadsOutside('imports leads out of its folder');
-  return alone(imports, 'import', async () => {
+  return alone(imports, WORK, async () => {
     for (const one of [folder, imports]) await dropHalfMade(one);
     return work();
   });
 }
+
+/** What a killed import left of its lock: one that finds no new row needs none. */
+export const dropLeftOfImports = (folder: string): Promise<void> =>
+  dropLeft(path.join(folder, 'imports'), WORK);
 
 /** Copies of what files were before one run of the program wrote into them, by the file's name; each is made once. */
 export type Copies = Map<string, string>;

@@ -39,6 +39,22 @@ export async function alone<T>(parent: string, name: string, work: () => Promise
   }
 }
 
+/**
+ * Takes away what a killed program left of its lock, for a run that has nothing to write and needs none. Nothing is waited
+ * for, and what can't be taken away stays.
+ */
+export async function dropLeft(parent: string, name: string): Promise<void> {
+  const file = path.resolve(parent, lockOf(name));
+  try {
+    await dropDead(file);
+    const holder = await holderOf(file);
+    if (holder !== undefined && holder !== '' && holder !== NO_FILE && !isHeld(holder))
+      await clear(file, holder);
+  } catch (thrown) {
+    if ((thrown as NodeJS.ErrnoException).code === undefined) throw thrown;
+  }
+}
+
 async function between<T>(file: string, work: () => Promise<T>): Promise<T> {
   await take(file);
   try {

@@ -8,7 +8,7 @@ import path from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { diskTrouble } from '../diagnostics/disk-trouble.js';
 import { ChangedWhileRead } from './file-digest.js';
-import { alone } from './folder-lock.js';
+import { alone, dropLeft } from './folder-lock.js';
 import { ChangedMeanwhile, LeadsOutside, putFile } from './put-file.js';
 
 export type ReplacedFile =
@@ -44,6 +44,9 @@ export async function replaceFile(
     return { ok: false, diagnostic: { ...diskTrouble(thrown, shown), hints: [whatToDo(thrown)] } };
   }
 }
+
+/** What a killed program left of its lock on the facts: a run that finds them as it wants them needs none. */
+export const dropLeftOfFacts = (folder: string): Promise<void> => dropLeft(folder, WORK);
 
 function whatToDo(thrown: unknown): string {
   const { code } = thrown as NodeJS.ErrnoException;

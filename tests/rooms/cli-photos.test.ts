@@ -285,7 +285,11 @@ describe('--accept', () => {
     const home = split('again');
     expect((await photos(home, '--accept', 'all')).status).toBe(0);
     expect(read(home, 'work.yaml')).toContain('photos: { before: IMG_0001, after: IMG_0003 } }\n');
-    const before = readdirSync(home).map((name) => [name, /\.yaml/.test(name) ? read(home, name) : '']);
+    // Left by a run that was killed when all was written: number 2 ** 22 is above every process’s.
+    writeFileSync(path.join(home, '.sillplate-lock-facts'), '4194305 1');
+    const before = readdirSync(home)
+      .filter((name) => name !== '.sillplate-lock-facts')
+      .map((name) => [name, /\.yaml/.test(name) ? read(home, name) : '']);
     const again = await photos(home, '--accept', 'cellar-rail,floor');
     expect(again.status).toBe(0);
     expect(again.said).toContain(

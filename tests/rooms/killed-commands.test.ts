@@ -16,8 +16,8 @@ interface Attack {
   readonly seeded: (seed: number) => () => number;
 }
 
-const attack = async (file: string): Promise<Attack> =>
-  import(new URL(`../attack/${file}.mjs`, import.meta.url).href);
+const beside = async (file: string): Promise<Attack> =>
+  import(new URL(`../${file}.mjs`, import.meta.url).href);
 
 const scratch = mkdtempSync(path.join(tmpdir(), 'killed-commands-'));
 afterAll(() => rmSync(scratch, { recursive: true, force: true }));
@@ -25,7 +25,7 @@ afterAll(() => rmSync(scratch, { recursive: true, force: true }));
 it('an import, accepted pairs and a new house leave all as before or as after, and the next run is clean', {
   timeout: 240_000,
 }, async () => {
-  const [{ killAll }, { seeded }] = await Promise.all([attack('kill'), attack('seeded')]);
+  const [{ killAll }, { seeded }] = await Promise.all([beside('attack/kill'), beside('tools/seeded')]);
   const commands = ['costs import', 'photos --accept', 'new'];
   const rows = await killAll(scratch, 2, seeded(20261126), () => undefined, commands);
   expect(rows.map(({ command, kills, broken }) => [command, kills, broken])).toEqual(

@@ -6,7 +6,7 @@ import path from 'node:path';
 import { afterAll, describe, expect, it, vi } from 'vitest';
 import { beginFolder } from '../../src/archive/begin-folder.js';
 import { bytesOf } from '../../src/archive/file-digest.js';
-import { alone } from '../../src/archive/folder-lock.js';
+import { alone, dropLeft } from '../../src/archive/folder-lock.js';
 import { replaceFolder } from '../../src/archive/replace-folder.js';
 import { keepCopy } from '../../src/archive/write-whole.js';
 import { workbookBytes } from '../../src/archive/write-workbook.js';
@@ -37,6 +37,19 @@ describe('a lock', () => {
       }
     },
   );
+
+  it('of a killed run is taken away by a run that needs none; one that is held stays', async () => {
+    const parent = fresh();
+    const lock = path.join(parent, '.sillplate-lock-a');
+    for (const name of [lock, `${lock}.${dead}`, `${lock}.clearing`]) writeFileSync(name, String(dead));
+    await dropLeft(parent, 'a');
+    expect(readdirSync(parent)).toEqual([]);
+    await alone(parent, 'a', async () => {
+      await dropLeft(parent, 'a');
+      expect(readdirSync(parent)).toEqual(['.sillplate-lock-a']);
+    });
+    await dropLeft(path.join(parent, 'not-there'), 'a');
+  });
 
   it('lets one work at a time, also when all find the same dead lock', async () => {
     const parent = fresh();
