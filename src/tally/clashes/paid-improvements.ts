@@ -78,7 +78,8 @@ export function paidImprovements({ house, ledger }: ClashSources): Diagnostic[] 
 }
 
 const idOf = (words: string): string =>
-  (words.toLowerCase().match(/[a-z0-9]+/g) ?? [])
+  [...words.toLowerCase().matchAll(/[a-z0-9]+/g)]
+    .map(([word]) => word)
     .filter((word) => !['of', 'the', 'a', 'an', 'in', 'on', 'for'].includes(word))
     .slice(0, 3)
     .join('-');
