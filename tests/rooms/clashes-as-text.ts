@@ -1,12 +1,11 @@
 /** What contradicts itself in a house, as lines of text: whatever changes in it shows as a changed line. */
-import { readFileSync, writeFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { expect } from 'vitest';
 import type { Diagnostic } from '../../src/diagnostics/diagnostic.js';
 import { printFactPath } from '../../src/diagnostics/fact-path.js';
 import type { Cameras } from '../../src/facts/camera.js';
 import { EMPTY_LEDGER } from '../../src/facts/ledger.js';
 import { deriveTally } from '../../src/tally/tally.js';
+import { heldText } from './held-text.js';
 import { houseFrom, type PartialSpec } from './house-from.js';
 import { type CostWords, costRows } from './tally-money-case.js';
 
@@ -46,10 +45,8 @@ const clashesAsText = (house: ClashingHouse): string =>
 
 /** Holds the clashes of some houses, one after another, against `clashes-whole/<name>.txt`. */
 export function expectWhole(name: string, houses: Readonly<Record<string, ClashingHouse>>): void {
-  const file = fileURLToPath(new URL(`clashes-whole/${name}.txt`, import.meta.url));
   const text = Object.entries(houses)
     .map(([house, made]) => `== ${house} ==\n\n${clashesAsText(made)}\n`)
     .join('\n');
-  if (process.env.ACCEPT === '1') writeFileSync(file, text);
-  expect(text).toBe(readFileSync(file, 'utf8'));
+  expect(text).toBe(heldText(`clashes-whole/${name}.txt`, text));
 }

@@ -1,23 +1,10 @@
 /** What the folder says of a thing that was to be told or handed over, and until when its papers are kept. */
 import { describe, expect, it, test } from 'vitest';
 import { readDate } from '../../src/facts/date.js';
-import { deriveDuties } from '../../src/tally/duties/derive-duties.js';
-import type { Duty, DutyKeep, DutyRecord, DutyTelling } from '../../src/tally/duties/duty.js';
+import type { DutyKeep, DutyRecord, DutyTelling } from '../../src/tally/duties/duty.js';
 import { deriveTally } from '../../src/tally/tally.js';
+import { AS_OF, dutiesOf, duty, inState } from './duties-of.js';
 import { houseFrom, type PartialSpec } from './house-from.js';
-
-const AS_OF = '2026-11-20';
-const inState = (state: string, more: PartialSpec = {}): PartialSpec => ({
-  ...more,
-  house: { built: 1991, ...more.house, address: { city: 'Fallow Mills', state } },
-});
-const dutiesOf = (spec: PartialSpec, asOf = AS_OF): readonly Duty[] =>
-  deriveDuties(houseFrom(spec), asOf, []).duties;
-function duty(id: string, spec: PartialSpec, asOf?: string): Duty {
-  const found = dutiesOf(spec, asOf).find(({ rule }) => rule.id === id);
-  if (found === undefined) throw new Error(`no duty ${id}`);
-  return found;
-}
 
 describe('what is recorded', () => {
   const none: DutyRecord = { state: 'none', words: '', evidence: [], told: undefined };

@@ -1,24 +1,11 @@
 /** What comes of a rule for a house: the facts that decided it, which reading of it holds, and by when it is due. */
 import { describe, expect, it } from 'vitest';
-import { deriveDuties } from '../../src/tally/duties/derive-duties.js';
 import type { Duty, DutyDue } from '../../src/tally/duties/duty.js';
 import { readDutyFacts } from '../../src/tally/duties/duty-facts.js';
 import { type Judged, judgeCondition } from '../../src/tally/duties/judge-condition.js';
 import type { Condition } from '../../src/tally/tables/duties.js';
+import { AS_OF, duty, inState } from './duties-of.js';
 import { houseFrom, type PartialSpec } from './house-from.js';
-
-const AS_OF = '2026-11-20';
-const inState = (state: string, more: PartialSpec = {}): PartialSpec => ({
-  ...more,
-  house: { built: 1991, ...more.house, address: { city: 'Fallow Mills', state } },
-});
-const dutiesOf = (spec: PartialSpec, asOf = AS_OF): readonly Duty[] =>
-  deriveDuties(houseFrom(spec), asOf, []).duties;
-function duty(id: string, spec: PartialSpec, asOf?: string): Duty {
-  const found = dutiesOf(spec, asOf).find(({ rule }) => rule.id === id);
-  if (found === undefined) throw new Error(`no duty ${id}`);
-  return found;
-}
 
 describe('a condition', () => {
   const facts = readDutyFacts(houseFrom({ duties: { foreclosure: 'no', association: 'yes' } }), AS_OF);

@@ -4,9 +4,8 @@
  * change unseen. After a change that is meant: `ACCEPT=1 npx vitest run tests/rooms/tally-money-whole.test.ts`, and look
  * at the difference.
  */
-import { readFileSync, writeFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
+import { heldText } from './held-text.js';
 import { moneyAsText } from './money-as-text.js';
 import { costRows, hoursRows, trips, workOut } from './tally-money-case.js';
 
@@ -228,9 +227,7 @@ it.each([
   ['home', HOME],
   ['loss', LOSS],
 ] as const)('the money of the house “%s” is as it was', (name, make) => {
-  const file = fileURLToPath(new URL(`money-whole/${name}.txt`, import.meta.url));
   const { money, diagnostics } = make();
   const text = moneyAsText(money, diagnostics);
-  if (process.env.ACCEPT === '1') writeFileSync(file, text);
-  expect(text).toBe(readFileSync(file, 'utf8'));
+  expect(text).toBe(heldText(`money-whole/${name}.txt`, text));
 });

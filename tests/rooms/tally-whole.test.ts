@@ -3,9 +3,9 @@
  * are held against their sources elsewhere; here nothing may change unseen. After a change that is meant:
  * `ACCEPT=1 npx vitest run tests/rooms/tally-whole.test.ts`, and look at the difference.
  */
-import { readFileSync, writeFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+
 import { expect, it } from 'vitest';
+import { heldText } from './held-text.js';
 import type { PartialSpec } from './house-from.js';
 import { tallyAsText } from './tally-as-text.js';
 
@@ -271,8 +271,6 @@ it.each([
   ['new', NEW],
   ['dates', DATES],
 ] as const)('what is told of the house “%s” is as it was', (name, spec) => {
-  const file = fileURLToPath(new URL(`tally-whole/${name}.txt`, import.meta.url));
   const text = tallyAsText(spec, '2026-11-20');
-  if (process.env.ACCEPT === '1') writeFileSync(file, text);
-  expect(text).toBe(readFileSync(file, 'utf8'));
+  expect(text).toBe(heldText(`tally-whole/${name}.txt`, text));
 });
