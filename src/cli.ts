@@ -28,7 +28,8 @@ export const EXIT = { fine: 0, record: 1, commandLine: 2, bug: 3 } as const;
 
 /** Runs one command line (without `node` and the program's name) and answers with the exit status. */
 export async function run(words: readonly string[], shown: Terminal): Promise<number> {
-  let called: Called | undefined = { npx: shown.npx === true, content: undefined };
+  const npx = shown.npx === true;
+  let called: Called | undefined = { npx, content: undefined };
   const terminal = retypedTerminal(inertTerminal(shown), () => called);
   let status: number = EXIT.fine;
   const program = describe(terminal, (result) => {
@@ -39,7 +40,7 @@ export async function run(words: readonly string[], shown: Terminal): Promise<nu
     const elsewhere = content !== undefined && shownPath(content) !== CONTENT;
     called =
       format === undefined || format === 'text'
-        ? { npx: shown.npx === true, content: elsewhere ? typedWord(shownPath(content)) : undefined }
+        ? { npx, content: elsewhere ? typedWord(shownPath(content)) : undefined }
         : undefined;
   });
   try {

@@ -8,7 +8,7 @@ import { type AskPassphrase, askPassphrase } from './ask-passphrase.js';
 import type { Diagnostic } from './diagnostics/diagnostic.js';
 import { NOWHERE } from './diagnostics/place.js';
 import { type Located, locate, printReport, visible } from './diagnostics/report.js';
-import { findHouses, type HouseFolder, shownPath } from './find-houses.js';
+import { findHouses, type HouseFolder, shownPath, typedWord } from './find-houses.js';
 import { type ArchiveResult, archiveHouse } from './house-archive.js';
 import type { Terminal } from './terminal.js';
 
@@ -209,7 +209,7 @@ async function sealFrom(
 /** A house as `sillplate check` finds it. */
 function asTyped({ folder, shown, name }: HouseFolder & { readonly name: string }, content: string): string {
   if (path.dirname(path.resolve(folder)) !== path.resolve(content)) return shown;
-  return shownPath(content) === 'content' ? name : `${name} --content ${shownPath(content)}`;
+  return shownPath(content) === 'content' ? name : `${name} --content ${typedWord(shownPath(content))}`;
 }
 
 const notReady = (house: string, check: string): string =>

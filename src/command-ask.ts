@@ -92,11 +92,13 @@ async function whatIsMeant(words: readonly string[], options: AskOptions): Promi
   const { houses: all, diagnostics } = await findHouses(options.content, []);
   const [first] = words;
   const last = words.at(-1);
-  const isNamed = (word: string | undefined): boolean | Promise<boolean> =>
+  const isNamed = async (word: string | undefined): Promise<boolean> =>
     word !== undefined && isHouse(word, options.content);
-  const inFront = !(await isNamed(last)) && (await isNamed(first));
-  const named = inFront ? first : (await isNamed(last)) ? last : undefined;
-  const before = named === undefined ? words : inFront ? words.slice(1) : words.slice(0, -1);
+  const [named, before] = (await isNamed(last))
+    ? [last, words.slice(0, -1)]
+    : (await isNamed(first))
+      ? [first, words.slice(1)]
+      : [undefined, words];
   const asked = before.join(' ').trim();
   if (options.unanswered === true && asked !== '')
     return { trouble: [notBoth(asked, named ?? '')], status: 2 };

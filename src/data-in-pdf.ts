@@ -5,6 +5,7 @@
  * nothing of it is followed: every packed stream is unpacked so far, and what is a packet's data says so itself.
  */
 import { constants, inflateSync } from 'node:zlib';
+import { beginsDeflated, pdfStreams } from './intake/pdf-streams.js';
 import { type FactsFile, readFactsFile } from './packet/facts-file.js';
 
 /** Bytes that the data of no packet exceed, unpacked, of all streams together; and how many streams a packet may have. */
@@ -22,7 +23,8 @@ export function factsInPdf(pdf: Uint8Array): FactsFile | Unreadable {
   const found = new Map<string, FactsFile>();
   let streams = 0;
   let left = MOST_UNPACKED;
-  for (const packed of packedStreams(bytes)) {
+  for (const { data: packed } of pdfStreams(bytes)) {
+    if (!beginsDeflated(packed)) continue;
     if (++streams > MOST_STREAMS) return 'no-data';
     const text = unpacked(packed, left);
     if (text === TOO_LONG) return 'no-data';
@@ -34,22 +36,6 @@ export function factsInPdf(pdf: Uint8Array): FactsFile | Unreadable {
   if (another !== undefined) return 'several';
   if (facts !== undefined) return facts;
   return bytes.includes('/Encrypt') ? 'locked' : 'no-data';
-}
-
-/** What stands between `stream` and `endstream` and begins as deflated data does (RFC 1950, 2.2). */
-function* packedStreams(bytes: Buffer): Generator<Buffer> {
-  // Looked for once: a file of a thousand streams without an end is not read through a thousand times.
-  let end = 0;
-  for (let at = bytes.indexOf('stream'); at >= 0; at = bytes.indexOf('stream', at + 6)) {
-    let begin = at + 6;
-    if (bytes[begin] === 0x0d) begin++;
-    if (bytes[begin] === 0x0a) begin++;
-    const [method = 0, flags = 0] = [bytes[begin], bytes[begin + 1]];
-    if (method % 16 !== 8 || (method * 256 + flags) % 31 !== 0) continue;
-    if (end < begin) end = bytes.indexOf('endstream', begin);
-    if (end < 0) end = bytes.length;
-    yield bytes.subarray(begin, end);
-  }
 }
 
 const TOO_LONG = Symbol('too long');

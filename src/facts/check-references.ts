@@ -72,10 +72,11 @@ export function checkReferences(
   written: unknown = house,
   doubled: readonly string[] = [],
 ): Diagnostic[] {
-  const known = knownIds([...collect(house), ...collect(written)]);
+  const own = collect(house);
+  const known = knownIds([...own, ...collect(written)]);
   const hidden = hiddenKinds(written, doubled);
   return [
-    ...SHARED.flatMap((kinds) => twice(collect(house).filter((one) => kinds.includes(one.kind)))),
+    ...SHARED.flatMap((kinds) => twice(own.filter((one) => kinds.includes(one.kind)))),
     ...uses(house)
       .filter(({ family }) => !FAMILIES[family].kinds.some((kind) => hidden.has(kind)))
       .flatMap((use) => undefinedUse(use, known)),

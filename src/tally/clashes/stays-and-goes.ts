@@ -2,6 +2,7 @@
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { House, System } from '../../facts/house.js';
 import { nameKey } from '../../facts/name-key.js';
+import { groupBy } from '../money/group-by.js';
 import { isThere } from '../still-there.js';
 import { systemName } from '../system-name.js';
 import { type ClashSources, clashOf } from './clash.js';
@@ -35,13 +36,10 @@ function twoEntries({ conveys }: House): Diagnostic[] {
 
 /** A thing that the list names by a system’s own name. A general word that fits several systems means none for sure. */
 function systemAndEntry(house: House): Diagnostic[] {
-  const byName = new Map<string, { readonly system: System; readonly index: number }[]>();
-  for (const [index, system] of house.systems.entries())
-    for (const name of new Set(namesOf(system))) {
-      const those = byName.get(name);
-      if (those === undefined) byName.set(name, [{ system, index }]);
-      else those.push({ system, index });
-    }
+  const named = house.systems.flatMap((system, index) =>
+    [...new Set(namesOf(system))].map((name) => ({ name, system, index })),
+  );
+  const byName = groupBy(named, ({ name }) => name);
   return house.conveys.flatMap((entry, at) => {
     const systems = byName.get(keyOf(entry.what)) ?? [];
     const [only] = systems;
